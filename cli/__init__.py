@@ -1,0 +1,1 @@
+"""The command line: reads words, calls models and outputs, prints."""

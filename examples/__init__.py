@@ -1,0 +1,1 @@
+"""The three packaged example jobs."""

@@ -1,0 +1,25 @@
+"""The checks of a worked-out job, by what has to change: joint, sled, clamps, saw."""
+
+from __future__ import annotations
+
+from scarfwright.models.checks.clamps import check_clamps
+from scarfwright.models.checks.cut import check_cut
+from scarfwright.models.checks.joint import check_joint
+from scarfwright.models.checks.saw import check_saw
+from scarfwright.models.checks.sled import check_sled
+from scarfwright.models.findings import Finding, worst_first
+from scarfwright.models.say import say_in
+from scarfwright.models.workup import Workup
+
+
+def check_all(work: Workup, *, unmeasurable: bool = False) -> list[Finding]:
+    """Every finding about the joint, the sled, the clamps and the saw, worst first."""
+    say = say_in(work.job.units)
+    found = [
+        *check_joint(work, say),
+        *check_sled(work, say, unmeasurable),
+        *check_clamps(work, say),
+        *check_saw(work, say),
+        *check_cut(work, say),
+    ]
+    return worst_first(found)

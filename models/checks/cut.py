@@ -1,0 +1,64 @@
+"""Findings about the travel: nothing may meet blade or fence before the cut has ended as asked."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from scarfwright.models.findings import Finding, Level, finding, register
+from scarfwright.models.say import Say
+from scarfwright.models.workup import Workup
+
+register(
+    {
+        "clamp.meets_blade": Level.FAULT,
+        "clamp.meets_fence": Level.FAULT,
+        "board.meets_fence": Level.FAULT,
+    }
+)
+
+_ENDS = {
+    "hold": "the taper is complete and the sled held there",
+    "run_on": "the blade is clear of the work",
+    "draw_back": "the taper is complete and the sled drawn back",
+}
+
+
+def check_cut(work: Workup, say: Say) -> Iterator[Finding]:
+    end = work.travel_end
+    needed = end + work.job.saw.travel_margin
+    ends = _ENDS[work.job.saw.end_of_cut]
+    for clamp in work.layout.clamps:
+        if clamp.limit is None or clamp.limit >= needed - 1e-6:
+            continue
+        when = "before" if clamp.limit < end else "within the margin after"
+        numbers = {"station_mm": clamp.station, "limit_mm": clamp.limit, "end_mm": end, "needed_mm": needed}
+        where = f"The {clamp.where.replace('_', ' ')} clamp at {say(clamp.station)} from the heel"
+        if clamp.meets == "fence":
+            longer = work.sled.length + needed - clamp.limit
+            yield finding(
+                "clamp.meets_fence",
+                f"{where} meets the fence's front end at a travel of {say(clamp.limit)}, {when} the end of the cut "
+                f"at {say(end)} ({ends}). Make the sled {say(longer)} long or more, or hold the nose in a notch "
+                "(nose_flat = 0), or slide the fence back.",
+                **numbers,
+                needed_length_mm=longer,
+            )
+        else:
+            yield finding(
+                "clamp.meets_blade",
+                f"{where} meets the blade at a travel of {say(clamp.limit)}, {when} the end of the cut at {say(end)} "
+                f"({ends}). Put it {say(work.layout.least_station)} or more from the heel.",
+                **numbers,
+                least_station_mm=work.layout.least_station,
+            )
+    tail = work.board_limit
+    if tail is not None and tail < needed:
+        yield finding(
+            "board.meets_fence",
+            f"A long board's tail meets the fence's front end at a travel of {say(tail)}, and the cut ends at "
+            f"{say(end)} ({ends}). Slide the fence back by {say(needed - tail)} or cut shorter boards "
+            f"(up to {say(work.sled.heel * work.sled.ratio)}).",
+            limit_mm=tail,
+            end_mm=end,
+            needed_mm=needed,
+        )

@@ -1,0 +1,81 @@
+"""The carrier for the dividing cut: a straight board with a batten at the slope's angle.
+
+  blade passes beyond this edge
+ ______________________________________
+|  o plank lies here    o          o   |   o screws from below into the plank
+|=== batten at theta ==================|   y
+|______________________________________|   | runs along the saw's fence (y = 0)
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from scarfwright.models.outline import Point, circle, polygon, rectangle
+from scarfwright.models.part import Feature, Mark, Operation, Part, PartKind, Raised
+from scarfwright.models.workup import Workup
+
+SCREW_HOLE = 5.0  # clearance for a 4.5 mm wood screw; common practice, no source
+BATTEN_HEIGHT = 18.0
+
+
+def carrier(
+    length: float = 1560.0,
+    width: float = 210.0,
+    thickness: float = 18.0,
+    batten: tuple[Point, ...] = ((12.0, 142.0), (1506.0, 18.0), (1510.0, 58.0), (15.0, 182.0)),
+    batten_height: float = BATTEN_HEIGHT,
+    screws: tuple[Point, ...] = ((1456.0, 136.0), (766.0, 165.0), (76.0, 194.0)),
+    batten_screws: tuple[Point, ...] = ((73.0, 157.0), (761.0, 100.0), (1448.0, 43.0)),
+    screw_hole: float = SCREW_HOLE,
+) -> Part:
+    """Build the carrier with its batten.
+
+    length, width, thickness: of the board [mm]
+    batten: its four corners, counter-clockwise [mm]
+    batten_height: above the board [mm]
+    screws: into the plank, from below [mm]
+    batten_screws: into the batten [mm]
+    screw_hole: diameter [mm]
+    """
+    strip = polygon(batten)
+    names = [("plank screw", p) for p in screws] + [("batten screw", p) for p in batten_screws]
+    holes = tuple(Feature(Operation.DRILL, circle(x, y, screw_hole / 2), name) for name, (x, y) in names)
+    return Part(
+        name="carrier",
+        title="Carrier for the dividing cut",
+        outline=rectangle(0, 0, length, width),
+        thickness=thickness,
+        features=holes,
+        raised=(Raised(strip, thickness, thickness + batten_height, "batten"),),
+        marks=(
+            Mark((*batten, batten[0]), name="batten", scored=True),
+            Mark(((length * 0.3, 8.0),), "ALONG THE FENCE", 8.0, 0.0, "fence edge"),
+            Mark(((length * 0.3, width - 14.0),), "BLADE PASSES BEYOND THIS EDGE", 6.0, 0.0, "blade edge"),
+        ),
+        colour="#9fb3a5",
+        use="Plank against the batten, screwed from below, the mark line over the carrier's blade edge.",
+    )
+
+
+def _from_job(work: Workup) -> dict[str, Any] | None:
+    cut = work.dividing
+    if cut is None:
+        return None
+    return {
+        "length": cut.carrier_length,
+        "width": cut.carrier_width,
+        "thickness": cut.carrier_thickness,
+        "batten": tuple(v.point for v in cut.batten.vertices),
+        "screws": cut.screws,
+        "batten_screws": cut.batten_screws,
+    }
+
+
+KIND = PartKind(
+    name="carrier",
+    summary="board and batten that carry the plank through the dividing cut",
+    build=carrier,
+    from_job=_from_job,
+    goes_to=frozenset({"cad", "cut"}),
+)

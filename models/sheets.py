@@ -1,0 +1,59 @@
+"""Pieces laid out on what they are cut from: both halves on a plank, layers on sheets."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+
+from scarfwright.models.outline import Loop, rectangle
+from scarfwright.models.part import Mark, Part
+from scarfwright.models.parts.sled import sizes, sled
+from scarfwright.models.workup import Workup
+
+
+@dataclass(frozen=True)
+class SheetPlan:
+    """A plank or sheet with placed parts; its own lower left corner is the origin [mm]."""
+
+    name: str
+    title: str
+    length: float
+    width: float
+    thickness: float
+    placed: tuple[Part, ...]
+    marks: tuple[Mark, ...] = ()
+
+    @property
+    def outline(self) -> Loop:
+        return rectangle(0, 0, self.length, self.width)
+
+
+def plank_plan(work: Workup) -> SheetPlan:
+    """The plank with both halves and the kerf between: the second half is the first turned half round."""
+    nominal = work.nominal
+    if nominal.plank_width is None or nominal.mark is None:
+        raise ValueError("the sled is not made from a plank")
+    width, mark, length = nominal.plank_width, nominal.mark, nominal.length
+    first = sled(**{**sizes(work, nominal), "label": "", "name": "half_1", "title": "First half"})
+    centre = (length / 2, width / 2)
+    second = turned(replace(first, name="half_2", title="Second half"), math.pi, centre)
+    line = Mark(((0.0, width - mark), (length, mark)), name="dividing line")
+    return SheetPlan(
+        "plank", "Plank with both halves", length, width, nominal.thickness, (first, second), (line,)
+    )
+
+
+def turned(part: Part, angle: float, about: tuple[float, float]) -> Part:
+    """A part turned counter-clockwise [rad] about a point, its marks left out but for scored lines."""
+    c, s = math.cos(angle), math.sin(angle)
+
+    def point(p: tuple[float, float]) -> tuple[float, float]:
+        dx, dy = p[0] - about[0], p[1] - about[1]
+        return (about[0] + c * dx - s * dy, about[1] + s * dx + c * dy)
+
+    return replace(
+        part,
+        outline=part.outline.turned(angle, about),
+        features=tuple(replace(f, loop=f.loop.turned(angle, about)) for f in part.features),
+        marks=tuple(replace(m, points=tuple(point(p) for p in m.points)) for m in part.marks if m.scored),
+    )

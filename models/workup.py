@@ -1,0 +1,71 @@
+"""A job worked out: every number of the joint, the sled and the saw, with the findings about them."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from scarfwright.models.dividing import Dividing
+from scarfwright.models.findings import Finding
+from scarfwright.models.job import Job
+from scarfwright.models.joint import Joint
+from scarfwright.models.layout import Layout
+from scarfwright.models.saw import Blade, Travels
+from scarfwright.models.sled import Sled
+
+
+@dataclass(frozen=True)
+class Workup:
+    """A job worked out: numbers in mm, and what was found."""
+
+    job: Job
+    sled: Sled
+    nominal: Sled
+    joint: Joint
+    blade: Blade
+    travel: Travels
+    layout: Layout
+    dividing: Dividing | None
+    findings: tuple[Finding, ...]
+
+    @property
+    def shortest(self) -> float:
+        """The least sled length this cut allows [mm]: the nose clamp stays before the fence's front end, and the
+        heel notch fits on the work edge."""
+        needed = self.layout.least_station + self.job.sled.notch_length / 2
+        lengths = [needed * math.cos(self.sled.angle)]
+        if any(c.where == "nose_flat" for c in self.layout.clamps):
+            end = self.travel_end + self.job.saw.travel_margin
+            lengths.append(end + self.sled.nose_flat + self.job.saw.fence_front)
+        return max(lengths)
+
+    @property
+    def fence(self) -> float:
+        """Fence to the blade's near face, F = heel + c [mm]."""
+        return self.sled.heel + self.joint.gap
+
+    @property
+    def travel_limit(self) -> float | None:
+        """Least travel at which a clamp or the board's tail meets blade or fence [mm]; None if nothing does."""
+        limits = [c.limit for c in self.layout.clamps if c.limit is not None]
+        tail = self.board_limit
+        if tail is not None:
+            limits.append(tail)
+        return min(limits) if limits else None
+
+    @property
+    def board_limit(self) -> float | None:
+        """Travel at which a long board's tail meets the fence's front end [mm]; None if it is too short to.
+
+        The board's inner face crosses the fence line at X = heel N. A board of unknown length is taken as long.
+        """
+        crossing = self.sled.heel * self.sled.ratio
+        length = self.job.stock.length
+        if length is not None and length * math.cos(self.joint.angle) <= crossing:
+            return None
+        return crossing - self.job.saw.fence_front
+
+    @property
+    def travel_end(self) -> float:
+        """Travel at which the cut has ended as asked [mm]."""
+        return self.travel.end(self.job.saw.end_of_cut)

@@ -1,0 +1,1 @@
+"""Writers: finished objects in, files out; one file a format."""
