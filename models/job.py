@@ -11,9 +11,16 @@ import math
 import re
 from typing import Annotated, Any, Literal
 
-from pydantic import AfterValidator, BaseModel, ConfigDict, Field, PlainSerializer, PlainValidator
-from pydantic import ValidationInfo, WithJsonSchema
-
+from pydantic import (
+    AfterValidator,
+    BaseModel,
+    ConfigDict,
+    Field,
+    PlainSerializer,
+    PlainValidator,
+    ValidationInfo,
+    WithJsonSchema,
+)
 from scarfwright.models.lumber import hardwood_thickness, nominal_plank
 from scarfwright.models.units import Length, LengthError, Unit, parse_length
 
@@ -55,9 +62,7 @@ def _ratio(value: object) -> float:
     if isinstance(value, str):
         match = re.fullmatch(r"\s*1\s*(?:in|:)\s*(\d+(?:\.\d+)?)\s*", value)
         if match is None:
-            hint = (
-                "; degrees are not a ratio: 1 in 10 is 5.71 degrees" if "deg" in value or "°" in value else ""
-            )
+            hint = "; degrees are not a ratio: 1 in 10 is 5.71 degrees" if "deg" in value or "°" in value else ""
             raise LengthError(f'found "{value}", expected {expected}{hint}')
         value = float(match[1])
     if isinstance(value, bool) or not isinstance(value, int | float) or not math.isfinite(value):
@@ -77,8 +82,7 @@ def _plank(value: object, info: ValidationInfo) -> Plank:
         thickness = _thickness(value[0], info)
         return Plank(thickness, _positive(parse_length(value[1], _units(info))), None)
     raise LengthError(
-        f'found {value}, expected a nominal size such as "2x8", or two lengths ["38 mm", "184 mm"] '
-        "(thickness, width)"
+        f'found {value}, expected a nominal size such as "2x8", or two lengths ["38 mm", "184 mm"] (thickness, width)'
     )
 
 
@@ -180,9 +184,7 @@ class Saw(Table):
     plate: Size = dim("2.2 mm", "5/64 in", "Thickness of the blade's plate.", guess=True)
     riving_knife: Size = dim("2.5 mm", "3/32 in", "Thickness of the riving knife.", guess=True)
     max_depth: Size = dim("79 mm", "3 1/8 in", "How far the blade rises above the table.", guess=True)
-    fence_gap: SizeOrZero = dim(
-        "0.4 mm", "1/64 in", "Fence set this much over the heel: keeps the blade off the sled."
-    )
+    fence_gap: SizeOrZero = dim("0.4 mm", "1/64 in", "Fence set this much over the heel: keeps the blade off the sled.")
     blade_above_work: SizeOrZero = dim("6 mm", "1/4 in", "How far the blade stands above the work.")
     fence_side: Literal["right", "left"] = Field(
         default="right", description="Side of the blade the fence stands on, as the operator sees it."
@@ -202,9 +204,7 @@ class Saw(Table):
     )
     travel_margin: SizeOrZero = dim("50 mm", "2 in", "Travel left over before anything could meet the blade.")
     side_clearance: SizeOrZero = dim("10 mm", "3/8 in", "A clamp stays this far to the side of the blade.")
-    clear_gap: SizeOrZero = dim(
-        "5 mm", "3/16 in", "Gap between blade and finished taper when the blade is clear."
-    )
+    clear_gap: SizeOrZero = dim("5 mm", "3/16 in", "Gap between blade and finished taper when the blade is clear.")
     base_to_blade: Size = dim(
         "130 mm",
         "5 1/8 in",
@@ -238,9 +238,7 @@ class Sled(Table):
     sheet_thickness: Size = dim("18 mm", "3/4 in", "Thickness of one sheet layer.")
     layers: int = Field(default=2, ge=1, le=12, description="Sheet layers glued into one sled.")
     dowel: SizeOrZero = dim("8 mm", "5/16 in", "Dowels that register the sheet layers; 0 for none.")
-    length: AutoSize = auto(
-        'Length of the sled; "auto" is the shortest that serves, to the next 50 mm or 2 in.'
-    )
+    length: AutoSize = auto('Length of the sled; "auto" is the shortest that serves, to the next 50 mm or 2 in.')
     round_marks: SizeOrZero = dim("0.5 mm", "1/32 in", "Marks fall on multiples of this; 0 for off.")
     nose_min: Size = dim("25 mm", "1 in", "Least width of the nose.")
     web: Size = dim("25 mm", "1 in", "Wood between notch and work edge.")
@@ -249,9 +247,7 @@ class Sled(Table):
     nose_flat: Annotated[AutoSize, Field()] = auto(
         'Length of the nose cut parallel to the work edge for a clamp; 0 for none; "auto" is what the saw clears.'
     )
-    heel_station: AutoSize = auto(
-        'Heel notch, from the heel along the work edge; "auto" is the least safe one.'
-    )
+    heel_station: AutoSize = auto('Heel notch, from the heel along the work edge; "auto" is the least safe one.')
     nose_station: AutoSize = auto("Nose clamp, from the nose end: on the nose flat, or a notch further in.")
     extra_stations: list[Size] = Field(
         default=[], max_length=20, description="More notches, from the heel, for short work."
@@ -260,12 +256,8 @@ class Sled(Table):
     handle_station: AutoSize = auto("Middle of the two handle holes, from the heel along the fence edge.")
     handle_spacing: Size = dim("96 mm", "3 3/4 in", "Distance between the two handle holes.")
     handle_hole: SizeOrZero = dim("5 mm", "3/16 in", "Handle holes, diameter; 0 for none.")
-    heel_as_made: Size | None = Field(
-        default=None, description="Measured width at the heel, once the sled is made."
-    )
-    nose_as_made: Size | None = Field(
-        default=None, description="Measured width at the nose, once the sled is made."
-    )
+    heel_as_made: Size | None = Field(default=None, description="Measured width at the heel, once the sled is made.")
+    nose_as_made: Size | None = Field(default=None, description="Measured width at the nose, once the sled is made.")
 
 
 class Printer(Table):
@@ -284,9 +276,7 @@ class Job(Table):
     """A whole job file."""
 
     title: str = Field(default="", max_length=80, description="Name of the job, for every sheet.")
-    units: Unit = Field(
-        default="mm", description="mm or in: reading of bare numbers, and how lengths are shown."
-    )
+    units: Unit = Field(default="mm", description="mm or in: reading of bare numbers, and how lengths are shown.")
     stock: Stock
     joint: JointTable
     saw: Saw = Field(default_factory=Saw)

@@ -10,7 +10,6 @@ from pathlib import Path
 from typing import Any
 
 from pydantic import BaseModel, ValidationError
-
 from scarfwright.models.job import Job, Plank
 from scarfwright.models.units import Length, Unit
 
@@ -42,9 +41,7 @@ def read_text(path: Path) -> str:
     if len(data) > LARGEST_BYTES:
         raise JobError(f"{path}: larger than {LARGEST_BYTES} bytes; expected a job file in TOML")
     if not data.strip():
-        raise JobError(
-            f"{path}: the file is empty; expected at least [stock] thickness, height and [joint] ratio"
-        )
+        raise JobError(f"{path}: the file is empty; expected at least [stock] thickness, height and [joint] ratio")
     try:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
@@ -69,9 +66,7 @@ def job_from_dict(raw: dict[str, Any], name: str = "job", text: str = "") -> Job
     """Build a job from plain tables. Raises JobError."""
     units = raw.get("units", "mm")
     if units not in ("mm", "in"):
-        raise JobError(
-            f'{name}{_line(text, ("units",))}: units: found {_shown(units)}, expected "mm" or "in"'
-        )
+        raise JobError(f'{name}{_line(text, ("units",))}: units: found {_shown(units)}, expected "mm" or "in"')
     filled = fill_defaults(raw, units)
     try:
         return Job.model_validate(filled, context={"units": units})

@@ -133,9 +133,7 @@ def _nose_station(job: Job, sled: Sled) -> float | None:
         return sled.station_of_x(asked, across if _on_flat(job, sled) else 0.0)
     if sled.nose_flat > 0:
         return sled.station_of_x(sled.nose_flat / 2, across)
-    furthest = station_with_left(
-        sled, job.sled.web, job.sled.notch_length, job.sled.notch_width, float(job.sled.web)
-    )
+    furthest = station_with_left(sled, job.sled.web, job.sled.notch_length, job.sled.notch_width, float(job.sled.web))
     room = sled.work_edge - job.sled.notch_length
     station = min(furthest, room)
     return station if station > job.sled.notch_length else None

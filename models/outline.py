@@ -137,8 +137,7 @@ class Loop:
         count = len(self.vertices)
         return Loop(
             tuple(
-                Vertex(*self.vertices[-i % count].point, -self.vertices[(-i - 1) % count].bulge)
-                for i in range(count)
+                Vertex(*self.vertices[-i % count].point, -self.vertices[(-i - 1) % count].bulge) for i in range(count)
             )
         )
 
@@ -174,9 +173,7 @@ class Loop:
             steps = 1
             if edge.bulge:
                 angle = 4 * math.atan(abs(edge.bulge))
-                widest = (
-                    2 * math.acos(max(1 - sagitta / edge.radius, -1.0)) if edge.radius > sagitta else angle
-                )
+                widest = 2 * math.acos(max(1 - sagitta / edge.radius, -1.0)) if edge.radius > sagitta else angle
                 steps = max(2, math.ceil(angle / max(widest, 1e-3)))
             out += [edge.point_at(i / steps) for i in range(steps)]
         return out
@@ -285,9 +282,7 @@ def segment_distance(a: Point, b: Point, c: Point, d: Point) -> float:
     """Least distance [mm] between segments ab and cd; 0 where they cross."""
     if _crosses(a, b, c, d):
         return 0.0
-    return min(
-        _point_segment(a, c, d), _point_segment(b, c, d), _point_segment(c, a, b), _point_segment(d, a, b)
-    )
+    return min(_point_segment(a, c, d), _point_segment(b, c, d), _point_segment(c, a, b), _point_segment(d, a, b))
 
 
 def between(one: Capsule, other: Capsule) -> float:

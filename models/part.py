@@ -87,9 +87,7 @@ class Part:
     def volume(self) -> float:
         """Closed form [mm3], for loops that do not overlap."""
         pockets = sum(
-            abs(f.loop.area) * f.depth
-            for f in self.features
-            if f.depth is not None and f.operation is Operation.POCKET
+            abs(f.loop.area) * f.depth for f in self.features if f.depth is not None and f.operation is Operation.POCKET
         )
         stands = sum(abs(r.loop.area) * (r.top - max(r.bottom, self.thickness)) for r in self.raised)
         return self.area * self.thickness - pockets + stands

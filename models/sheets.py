@@ -38,9 +38,7 @@ def plank_plan(work: Workup) -> SheetPlan:
     centre = (length / 2, width / 2)
     second = turned(replace(first, name="half_2", title="Second half"), math.pi, centre)
     line = Mark(((0.0, width - mark), (length, mark)), name="dividing line")
-    return SheetPlan(
-        "plank", "Plank with both halves", length, width, nominal.thickness, (first, second), (line,)
-    )
+    return SheetPlan("plank", "Plank with both halves", length, width, nominal.thickness, (first, second), (line,))
 
 
 def turned(part: Part, angle: float, about: tuple[float, float]) -> Part:

@@ -63,9 +63,7 @@ def _at_length(job: Job, length: float) -> Workup:
         except ValueError:
             unmeasurable = True
     flat = job.sled.nose_flat
-    length_of_flat = (
-        auto_nose_flat(job.kerf, sled.ratio, job.clamp.pad_width) if flat == "auto" else float(flat)
-    )
+    length_of_flat = auto_nose_flat(job.kerf, sled.ratio, job.clamp.pad_width) if flat == "auto" else float(flat)
     sled = replace(sled, nose_flat=length_of_flat)
     nominal = replace(nominal, nose_flat=length_of_flat)
     joint = Joint(sled.ratio, float(job.stock.thickness), float(job.stock.height), job.gap)

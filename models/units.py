@@ -134,14 +134,10 @@ def _parse_text(value: str) -> tuple[Fraction, Unit]:
             raise LengthError(f"found {_shown(value)}, expected {_FORMS}")
         name = match["unit"]
         if name is None:
-            raise LengthError(
-                f"found {_shown(value)}, where the unit is missing; expected {_FORMS}, or a bare number"
-            )
+            raise LengthError(f"found {_shown(value)}, where the unit is missing; expected {_FORMS}, or a bare number")
         unit = _UNIT_NAMES.get(name.lower())
         if unit is None:
-            raise LengthError(
-                f'found {_shown(value)}, where "{name}" is no unit known here; expected {_FORMS}'
-            )
+            raise LengthError(f'found {_shown(value)}, where "{name}" is no unit known here; expected {_FORMS}')
         if unit in seen or (seen and (seen[-1], unit) != ("ft", "in")):
             raise LengthError(f"found {_shown(value)}, which mixes units; expected {_FORMS}")
         total += _number(match["number"], value) * _UNIT_MM[unit]

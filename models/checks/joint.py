@@ -25,7 +25,9 @@ register(
 STEEPEST = 8.0
 FLATTEST = 20.0
 MOST_OFF = 0.02  # share by which the realised slope may differ from the asked one
-SOURCE_SLOPE = "USDA Technical Bulletin 1069 and the Wood Handbook give 90 % of clear-wood strength for 1 in 12 and flatter"
+SOURCE_SLOPE = (
+    "USDA Technical Bulletin 1069 and the Wood Handbook give 90 % of clear-wood strength for 1 in 12 and flatter"
+)
 
 
 def check_joint(work: Workup, say: Say) -> Iterator[Finding]:

@@ -36,9 +36,7 @@ register(
     }
 )
 
-LEAST_LEFT = (
-    10.0  # wood between notch and fence edge below which it is likely to break; common practice, no source
-)
+LEAST_LEFT = 10.0  # wood between notch and fence edge below which it is likely to break; common practice, no source
 
 
 def check_sled(work: Workup, say: Say, unmeasurable: bool) -> Iterator[Finding]:
@@ -77,7 +75,7 @@ def _plank(work: Workup, say: Say) -> Iterator[Finding]:
     nose_min = job.sled.nose_min
     if sled.plank_width is None:
         if work.sled.nose < nose_min:
-            yield _thin(work, say, float(job.sled.nose_min), "")
+            yield _thin(work, say, float(job.sled.nose_min), " Make a sled with a wider nose, or lower nose_min.")
         return
     if job.kerf >= sled.plank_width:
         yield finding(
@@ -108,8 +106,7 @@ def _plank(work: Workup, say: Say) -> Iterator[Finding]:
 def _thin(work: Workup, say: Say, least: float, way: str) -> Finding:
     return finding(
         "sled.nose_thin",
-        f"The nose is {say(work.sled.nose)} wide, less than nose_min {say(least)}: it breaks or bends.{way}"
-        or "Make a sled with a wider nose.",
+        f"The nose is {say(work.sled.nose)} wide, less than nose_min {say(least)}: it breaks or bends.{way}",
         nose_mm=work.sled.nose,
         nose_min_mm=least,
     )

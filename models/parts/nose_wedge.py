@@ -16,9 +16,7 @@ from scarfwright.models.workup import Workup
 THIN_END = 3.0  # thinnest printed end that does not crush; common practice, no source
 
 
-def nose_wedge(
-    ratio: float = 12.0, length: float = 50.0, height: float = 20.0, thin: float = THIN_END
-) -> Part:
+def nose_wedge(ratio: float = 12.0, length: float = 50.0, height: float = 20.0, thin: float = THIN_END) -> Part:
     """Build the wedge, lying on its lower side.
 
     ratio: N of the sled's slope
