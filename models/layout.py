@@ -60,10 +60,9 @@ def lay_out(job: Job, joint: Joint, blade: Blade, travel: Travels, sled: Sled) -
     jaw = slot_jaw(job, sled)
     asked_end = travel.end(job.saw.end_of_cut) + job.saw.travel_margin
     least = jaw.least_station(asked_end, joint, blade)
-    heel_station = job.sled.heel_station
-    if heel_station == "auto":
-        heel_station = round_up(max(least, job.sled.notch_length / 2), job.sled.round_marks)
-    notches = [_notch(job, "heel", float(heel_station))]
+    asked = job.sled.heel_station
+    safe = round_up(max(least, job.sled.notch_length / 2), job.sled.round_marks)
+    notches = [_notch(job, "heel", safe if asked == "auto" else float(asked))]
     notches += [_notch(job, "extra", float(s)) for s in job.sled.extra_stations]
     nose = _nose_station(job, sled)
     on_flat = nose is not None and sled.nose_flat > 0 and _on_flat(job, sled)
