@@ -28,8 +28,9 @@ _INSUNITS = {"in": 1, "mm": 4}
 
 def write_dxf(thing: Part | SheetPlan, path: Path, units: Unit = "mm") -> None:
     """Write a part, or a plank or sheet with all that is placed on it, in `units`."""
-    from ezdxf import options
     from ezdxf import units as dxf_units
+    from ezdxf._options import options
+    from ezdxf.filemanagement import new
 
     # pins time stamps and ids; the name of the setting is the library's
     options.write_fixed_meta_data_for_testing = True
