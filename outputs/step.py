@@ -3,14 +3,12 @@
 from __future__ import annotations
 
 import errno
-import re
 from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
 from scarfwright.models.solids import Body
-
-_EPOCH = "2000-01-01T00:00:00"
+from scarfwright.outputs.step_text import pinned
 
 
 def write_step(bodies: Sequence[Body], path: Path) -> None:
@@ -27,7 +25,7 @@ def write_step(bodies: Sequence[Body], path: Path) -> None:
     text = path.read_text(encoding="ascii")
     if not text.rstrip().endswith("END-ISO-10303-21;"):
         raise OSError(errno.EIO, "the file was cut short, is the disk full?", str(path))
-    path.write_text(_pinned(text, path.stem), encoding="ascii", newline="\n")
+    path.write_text(pinned(text, path.stem), encoding="ascii", newline="\n")
 
 
 def _export(root: Any, path: Path) -> None:
@@ -48,16 +46,3 @@ def _colour(text: str) -> Any:
 
     red, green, blue = (int(text[i : i + 2], 16) / 255 for i in (1, 3, 5))
     return cq.Color(red, green, blue, 1.0)
-
-
-def _pinned(text: str, stem: str) -> str:
-    """Time stamp, counters and the kernel's own names made the same for every run."""
-    text = re.sub(
-        r"FILE_NAME\(.*?\);",
-        f"FILE_NAME('{stem}','{_EPOCH}',(''),(''),'','scarfwright','');",
-        text,
-        count=1,
-        flags=re.DOTALL,
-    )
-    counter = iter(range(1, 1_000_000))
-    return re.sub(r"'Open CASCADE STEP translator [\d.]+ [\d.]+'", lambda _: f"'{stem} {next(counter)}'", text)

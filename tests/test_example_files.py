@@ -76,7 +76,7 @@ def polygons(path: Path, scale: float) -> dict[str, list[Polygon]]:
         if entity.dxftype() == "LWPOLYLINE" and not entity.closed:  # type: ignore[attr-defined]
             assert layer in ("NOTES", "ENGRAVE")
         elif entity.dxftype() != "TEXT":
-            points = [(p.x * scale, p.y * scale) for p in make_path(entity).flattening(0.0005)]  # type: ignore[arg-type]
+            points = [(p.x * scale, p.y * scale) for p in make_path(entity).flattening(0.0005)]
             found.setdefault(layer, []).append(Polygon(points))
     return found
 
