@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Sequence
 from typing import Literal
@@ -85,9 +86,7 @@ def linear(
     return [*items, Text(*at, text, size, anchor, angle)]
 
 
-def running(
-    zero: Point, u: Point, n: Point, marks: Sequence[tuple[Point, str]], *, size: float = SIZE
-) -> list[Item]:
+def running(zero: Point, u: Point, n: Point, marks: Sequence[tuple[Point, str]], *, size: float = SIZE) -> list[Item]:
     """Stations counted from one zero: one line along u, an arrow and a figure at each mark.
 
     zero: on the dimension line, where counting starts; u: unit vector along it; n: unit vector away from the part
@@ -102,7 +101,7 @@ def running(
     order = sorted(range(len(marks)), key=lambda i: stations[i])
     widths = [Text(0, 0, marks[i][1], size).width for i in order]
     along = [stations[i] for i in order]
-    gaps = [b - a for a, b in zip(along, along[1:], strict=False)]
+    gaps = [b - a for a, b in itertools.pairwise(along)]
     if all(g >= (v + w) / 2 + 1.5 for g, v, w in zip(gaps, widths, widths[1:], strict=False)):
         angle = readable(math.atan2(u[1], u[0]))
         up = (-math.sin(angle), math.cos(angle))
@@ -147,8 +146,10 @@ def leader(tip: Point, knee: Point, text: str, *, size: float = SIZE, bold: bool
 
 def scale_bar(at: Point, view: View, units: Unit, most: float = 60.0, size: float = 2.4) -> list[Item]:
     """A bar of round lengths at the view's scale, at most `most` page mm long, from its lower left corner."""
-    steps = (10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0) if units == "mm" else tuple(
-        25.4 * s for s in (0.5, 1.0, 2.0, 4.0, 6.0, 12.0, 24.0, 48.0)
+    steps = (
+        (10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0)
+        if units == "mm"
+        else tuple(25.4 * s for s in (0.5, 1.0, 2.0, 4.0, 6.0, 12.0, 24.0, 48.0))
     )
     fitting = [s for s in steps if view.length(4 * s) <= most]
     step = fitting[-1] if fitting else steps[0]

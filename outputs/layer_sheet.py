@@ -7,7 +7,7 @@ from scarfwright.models.parts.sled import shape_of
 from scarfwright.models.say import say_in, slope
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.dimension import linear, running, scale_bar
-from scarfwright.outputs.drawing import Item, Sheet, Text, View, box, fitting_scale, scale_text, EDGE
+from scarfwright.outputs.drawing import EDGE, Item, Sheet, Text, View, box, fitting_scale, scale_text
 from scarfwright.outputs.job_cells import DEFER, job_cells
 from scarfwright.outputs.panels import Row, inner, panel, table, title_block
 from scarfwright.outputs.placing import Room
@@ -32,7 +32,9 @@ def layer_sheet(work: Workup, number: int, count: int) -> Sheet:
     low = area[1] + (area[3] - tall) / 2 + (-10.0 if mirrored else 8.0)
     view = View(scale, (left, low + (tall if mirrored else 0.0)), mirrored=mirrored)
     items = part_items(part, view, "layer outline") + _dimensions(work, view)
-    items.append(Text(x + 2, y + height - 5.5, f"One layer of {job.sled.layers}, scale {scale_text(scale)}", 3.4, bold=True))
+    items.append(
+        Text(x + 2, y + height - 5.5, f"One layer of {job.sled.layers}, scale {scale_text(scale)}", 3.4, bold=True)
+    )
     items += scale_bar((x + width - 72, y + height - 6.5), view, job.units)
     room = Room(area)
     room.take(items)
@@ -50,7 +52,9 @@ def _dimensions(work: Workup, view: View) -> list[Item]:
     low, high = view.point((real.length, 0)), view.point((real.length, real.heel))
     items = linear(low, high, (low[0] + 6.5, low[1]), f"heel {say(real.heel)}", "vertical", beside="right")
     nose = view.point((0.0, 0.0))
-    items += linear(nose, view.point((0, real.nose)), (nose[0] - 6.5, 0), f"nose {say(real.nose)}", "vertical", beside="left")
+    items += linear(
+        nose, view.point((0, real.nose)), (nose[0] - 6.5, 0), f"nose {say(real.nose)}", "vertical", beside="left"
+    )
     y = low[1] - out * 7.5
     if layout.dowels:
         marks = [(view.point(p), say(real.from_heel(p[0]))) for p in sorted(layout.dowels, reverse=True)]
@@ -71,15 +75,12 @@ def _labels(work: Workup, view: View) -> list[list[list[Item]]]:
             found.append([Text(px, py + out * away - 0.27 * LABEL, text, LABEL, "middle", 0.0, True)])
         return found
 
-    over = [
-        [Text(*_lift(view.point((s * real.length, real.width_at(s * real.length))), out), f"WORK EDGE, slope {slope(real.ratio)}", LABEL, "middle", 0.0, True)]
-        for s in (0.35, 0.3, 0.25, 0.2, 0.4)
-    ]
+    over: list[list[Item]] = []
+    for share in (0.35, 0.3, 0.25, 0.2, 0.4):
+        px, py = view.point((share * real.length, real.width_at(share * real.length)))
+        words = f"WORK EDGE, slope {slope(real.ratio)}"
+        over.append([Text(px, py + out * 12.0 - 0.27 * LABEL, words, LABEL, "middle", 0.0, True)])
     return [along("FENCE EDGE", -3.0), over]
-
-
-def _lift(p: tuple[float, float], out: float) -> tuple[float, float]:
-    return (p[0], p[1] + out * 16.0 - 0.8)
 
 
 def _lower(sheet: Sheet, work: Workup, area: tuple[float, float, float, float]) -> None:
@@ -104,11 +105,20 @@ def _lower(sheet: Sheet, work: Workup, area: tuple[float, float, float, float]) 
     sheet.add(box(x + 100, y, 82, height, EDGE))
     if places:
         heading = "Dowel holes, right through"
-        sheet.add(table((x + 102, y + height - 1.0), 78, heading, ("Hole", "Bore", "From heel", "From fence edge"), places, height - 3))
+        sheet.add(
+            table(
+                (x + 102, y + height - 1.0),
+                78,
+                heading,
+                ("Hole", "Bore", "From heel", "From fence edge"),
+                places,
+                height - 3,
+            )
+        )
     else:
         sheet.add(Text(x + 102, y + height - 5.5, "No dowel holes: register the layers by their edges.", 2.7))
     cautions = (
-        "Router or saw: eyes, ears and lungs protected; work held down before the cutter turns; hands off until it stands.",
+        "Eyes, ears and lungs protected; work held down before the cutter turns; hands off until it stands.",
         "No screw or clamp where the cutter passes. Unplug to change the cutter.",
         DEFER,
     )

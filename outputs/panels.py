@@ -35,7 +35,10 @@ def title_block(sheet: Sheet, cells: Sequence[Cell]) -> list[Item]:
     """The frame and, along its foot, the title block."""
     left = sheet.margin + FRAME
     width, height = sheet.width - 2 * left, sheet.height - 2 * left
-    items: list[Item] = [box(left, left, width, height, EDGE), line([(left, left + TITLE_HEIGHT), (left + width, left + TITLE_HEIGHT)], EDGE)]
+    items: list[Item] = [
+        box(left, left, width, height, EDGE),
+        line([(left, left + TITLE_HEIGHT), (left + width, left + TITLE_HEIGHT)], EDGE),
+    ]
     total = sum(cell.share for cell in cells)
     x = left
     for number, cell in enumerate(cells):
@@ -81,7 +84,12 @@ class Row:
 
 
 def panel(
-    area: tuple[float, float, float, float], heading: str, rows: Sequence[Row], size: float = 2.8, *, fill: str | None = None
+    area: tuple[float, float, float, float],
+    heading: str,
+    rows: Sequence[Row],
+    size: float = 2.8,
+    *,
+    fill: str | None = None,
 ) -> list[Item]:
     """A box with a heading and rows of text, as large as `size` and no larger than fits the area (x, y, w, h)."""
     x, y, width, height = area
@@ -106,9 +114,9 @@ def _panel_rows(
     column = max((lettering.width(row.label, size) for row in rows), default=0.0) + 2.5
     for row in rows:
         left = x + column if row.label else x
-        lines = lettering.wrap(row.text, size, room - (left - x), row.bold)
+        lines = lettering.wrap(row.text, size, room - (left - x), row.bold) or [""]
         for number, text in enumerate(lines):
-            y -= size * (LEADING if number else LEADING + 0.12)
+            y -= size * (LEADING if number else LEADING + 0.25)
             if number == 0 and row.label:
                 items.append(Text(x, y, row.label, size))
             items.append(Text(left, y, text, size, bold=row.bold))
@@ -116,7 +124,13 @@ def _panel_rows(
 
 
 def table(
-    at: tuple[float, float], room: float, heading: str, columns: Sequence[str], rows: Sequence[Sequence[str]], height: float, size: float = 2.6
+    at: tuple[float, float],
+    room: float,
+    heading: str,
+    columns: Sequence[str],
+    rows: Sequence[Sequence[str]],
+    height: float,
+    size: float = 2.6,
 ) -> list[Item]:
     """A table hung from its upper left corner, at most `room` wide and `height` high; the type shrinks to fit."""
     while True:

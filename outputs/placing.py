@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Iterable, Iterator, Sequence
 
@@ -86,4 +87,4 @@ class Room:
 def strokes(path: Path) -> list[tuple[Point, Point]]:
     """A path's lines, arcs as chords. A filled shape without a pen counts by its edges."""
     points = path.points()
-    return list(zip(points, points[1:], strict=False))
+    return list(itertools.pairwise(points))

@@ -7,12 +7,12 @@ import math
 from scarfwright.models.dividing import Dividing
 from scarfwright.models.joint import degrees
 from scarfwright.models.outline import Point, circle, rectangle
+from scarfwright.models.part import Part
 from scarfwright.models.say import say_in, slope
 from scarfwright.models.sheets import SheetPlan, plank_plan, turned
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.dimension import arrow, linear, running, scale_bar
 from scarfwright.outputs.drawing import (
-    CENTRE,
     EDGE,
     GREY,
     OUTLINE,
@@ -69,7 +69,9 @@ def plank_sheet(work: Workup, number: int, count: int) -> Sheet:
     items.append(Text(x + 2, top + 5.0, "Its carrier for the dividing cut, same scale", 3.4, bold=True))
     room = Room(area)
     room.take(items)
-    for choices in _plank_labels(work, plan, plank) + _carrier_labels(work, cut, carrier):
+    on_plank = tuple((plan.length - s, depth) for s, depth in cut.screws_on_plank)
+    labels = _screw_numbers(plank, on_plank) + _screw_numbers(carrier, cut.screws)
+    for choices in labels + _plank_labels(work, plan, plank) + _carrier_labels(work, cut, carrier):
         items += room.put(choices)
     sheet.add(items)
     _lower(sheet, work, cut, (x, y, width, LOWER))
@@ -96,7 +98,7 @@ def _plank(work: Workup, plan: SheetPlan, cut: Dividing, view: View) -> list[Ite
     y = heel[1] - out * 5.5
     marks = [(view.point((right - s, 0.0)), say(s)) for s, _ in cut.screws_on_plank]
     items += running((heel[0], y), (-1.0, 0.0), (0.0, -out), marks)
-    items += linear(view.point((0, 0)), heel, (heel[0], y - out * 9.0), f"length {say(plan.length)}", "horizontal")
+    items += linear(view.point((0, 0)), heel, (heel[0], y - out * 10.5), f"length {say(plan.length)}", "horizontal")
     items.append(line([heel, (heel[0], y)], THIN))
     for s, depth in cut.screws_on_plank:
         items += _screw(view, (right - s, depth))
@@ -108,7 +110,9 @@ def _mark(p: Point, q: Point, through: Point, text: str, side: str) -> list[Item
     out: list[Item] = []
     for item in linear(p, q, through, text, "vertical", beside="right" if side == "right" else "left", size=3.6):
         out.append(
-            Text(item.x, item.y, item.text, item.size, item.anchor, item.angle, True) if isinstance(item, Text) else item
+            Text(item.x, item.y, item.text, item.size, item.anchor, item.angle, True)
+            if isinstance(item, Text)
+            else item
         )
     return out
 
@@ -130,7 +134,9 @@ def _plank_labels(work: Workup, plan: SheetPlan, view: View) -> list[list[list[I
     rise = view.direction(plan.length, 2 * mark - plan.width)
     tilt = math.atan2(rise[1], rise[0])
 
-    def inside(text: str, level: float, shares: tuple[float, ...], size: float = LABEL, bold: bool = False) -> list[list[Item]]:
+    def inside(
+        text: str, level: float, shares: tuple[float, ...], size: float = LABEL, bold: bool = False
+    ) -> list[list[Item]]:
         """Places inside the plank; `level` 0 at the first half's edge, 1 at the other half's."""
         found: list[list[Item]] = []
         for share in shares:
@@ -143,7 +149,7 @@ def _plank_labels(work: Workup, plan: SheetPlan, view: View) -> list[list[list[I
     first = inside("first half", 0.25, near_heel, bold=True)
     second = inside("second half, the same turned round", 0.75, near_nose, bold=True)
     second += inside("second half", 0.75, near_nose, bold=True)
-    heel = [[Text(*_shift(view.point((x, y)), dx, -0.8), "HEEL", LABEL, a)] for x, y, dx, a in _heel_spots(plan, mark)]
+    ends = [_end_places(view, plan, mark, True), _end_places(view, plan, mark, False)]
     along: list[list[Item]] = []
     for share in SHARES:
         for away in (2.2, -2.2):
@@ -151,15 +157,29 @@ def _plank_labels(work: Workup, plan: SheetPlan, view: View) -> list[list[list[I
             at = (px - math.sin(tilt) * away, py + math.cos(tilt) * away - 0.27 * LABEL)
             text = f"dividing line, from mark to mark; kerf {say(work.job.kerf)}"
             along.append([Text(*at, text, LABEL, "middle", readable(tilt))])
-    return [first, second, [heel[0]], [heel[1]], along]
+    return [*ends, along, first, second]
 
 
-def _heel_spots(plan: SheetPlan, mark: float) -> list[tuple[float, float, float, str]]:
-    return [(plan.length, mark / 2, -2.0, "end"), (0.0, plan.width - mark / 2, 2.0, "start")]
+def _end_places(view: View, plan: SheetPlan, mark: float, near: bool) -> list[list[Item]]:
+    """HEEL inside the wide end of a half: the first half's or the other's."""
+    found: list[list[Item]] = []
+    for share in (0.5, 0.25, 0.75, 0.35, 0.65, 0.15, 0.85):
+        for inward in (2.0, 12.0, 20.0):
+            at = (plan.length, share * mark) if near else (0.0, plan.width - share * mark)
+            px, py = view.point(at)
+            x = px - inward if near else px + inward
+            found.append([Text(x, py - 0.27 * LABEL, "HEEL", LABEL, "end" if near else "start", bold=True)])
+    return found
 
 
-def _shift(p: Point, dx: float, dy: float) -> Point:
-    return (p[0] + dx, p[1] + dy)
+def _screw_numbers(view: View, places: tuple[Point, ...]) -> list[list[list[Item]]]:
+    """The number of each screw beside it."""
+    found: list[list[list[Item]]] = []
+    for number, at in enumerate(places, 1):
+        px, py = view.point(at)
+        sides = ((1.5, -0.8), (-1.5, -0.8), (1.5, 0.6), (-1.5, 0.6), (1.5, -2.4), (-1.5, -2.4))
+        found.append([[Text(px + dx, py + dy, str(number), 2.2, "start" if dx > 0 else "end")] for dx, dy in sides])
+    return found
 
 
 def _carrier(work: Workup, plan: SheetPlan, cut: Dividing, view: View) -> list[Item]:
@@ -192,7 +212,8 @@ def _carrier(work: Workup, plan: SheetPlan, cut: Dividing, view: View) -> list[I
     return items
 
 
-def _on_carrier(work: Workup, plan: SheetPlan, cut: Dividing):  # type: ignore[no-untyped-def]
+def _on_carrier(work: Workup, plan: SheetPlan, cut: Dividing) -> Part:
+    """The first half turned by the slope's angle, its nose corner at the batten's end."""
     half = plan.placed[0]
     corner = cut.batten.vertices[3].point
     placed = turned(half, -work.nominal.angle, (0.0, 0.0))
@@ -224,7 +245,8 @@ def _carrier_labels(work: Workup, cut: Dividing, view: View) -> list[list[list[I
     degree = f"{degrees(work.nominal.ratio):.2f} degrees"
     return [
         on_batten(f"batten, {slope(work.nominal.ratio)}") + on_batten(f"batten, {degree}") + on_batten("batten"),
-        along(cut.fence, 2.2, "BLADE passes beyond this edge", True) + along(cut.fence, 2.2, "BLADE", True),
+        along(cut.fence, 2.2, "BLADE beyond this edge, the second half overhangs", True)
+        + along(cut.fence, 2.2, "BLADE", True),
         along(0, -2.6, "THIS EDGE ALONG THE FENCE", True) + along(0, -2.6, "FENCE", True),
     ]
 
@@ -238,7 +260,7 @@ def _lower(sheet: Sheet, work: Workup, cut: Dividing, area: tuple[float, float, 
     left += wides[1]
     sheet.add(panel((left, y, wides[2], height), "Instead: guide rail", _rail(work, cut)))
     left += wides[2]
-    sheet.add(panel((left, y, x + width - left, height), "Cautions: the riskiest cut of all", _cautions(work), fill=WARN))
+    sheet.add(panel((left, y, x + width - left, height), "Cautions: the riskiest cut of all", _cautions(), fill=WARN))
 
 
 def _marking(work: Workup) -> list[Row]:
@@ -258,22 +280,26 @@ def _carrier_numbers(work: Workup, cut: Dividing, area: tuple[float, float, floa
     say = say_in(work.job.units)
     x, y, width, height = area
     rows = [
-        Row(say(cut.fence), "Rip fence", True),
+        Row(f"carrier as measured + {say(work.joint.gap)}", "Rip fence", True),
+        Row(f"({say(cut.fence)} by the nominal carrier)", " "),
         Row(f"{say(cut.blade_height)} above the table", "Blade height", True),
         Row(f"{say(cut.carrier_length)} x {say(cut.carrier_width)} x {say(cut.carrier_thickness)}", "Carrier"),
         Row(f"{slope(work.nominal.ratio)} to the fence edge", "Batten"),
-        Row(f"at least {say(cut.screw_to_kerf)}, screw's axis to blade", "Screws clear"),
+        Row(f"{say(cut.screw_to_kerf)} or more, axis to blade", "Screws"),
     ]
-    split = 0.5 * height
+    split = 0.46 * height
     items = panel((x, y + split, width, height - split), "On the carrier at the table saw", rows)[1:]
     heading = "Screws, up through the carrier into the plank"
-    names = ("Screw", "Plank: heel", "edge", "Carrier: rear", "fence edge")
+    names = ("Screw", "Plank: heel", "its edge", "Carrier: left end", "fence edge")
     lines = [
         (str(i), say(s), say(d), say(px), say(py))
         for i, ((s, d), (px, py)) in enumerate(zip(cut.screws_on_plank, cut.screws, strict=True), 1)
     ]
-    items += table((x + 2, y + split), width - 4, heading, names, lines, split * 0.62)
-    note = "Plank edge against the batten, screwed; line over the blade's edge of the carrier. Screws must not come through."
+    items += table((x + 2, y + split), width - 4, heading, names, lines, split * 0.6)
+    note = (
+        f"Plank edge against the batten; the dividing line {say(cut.line_beyond)} beyond the carrier's blade edge, at "
+        "both ends alike. Screws must not come through the plank."
+    )
     items += panel((x, y, width, split * 0.36), "", [Row(note)], 2.6)[1:]
     return items
 
@@ -287,12 +313,14 @@ def _rail(work: Workup, cut: Dividing) -> list[Row]:
             "yours) and half the kerf."
         ),
         Row("Set it off square to the line at both ends. Clamp the rail at both ends, clear of the saw."),
-        Row("Support the plank on both sides of the cut along its whole length, so that it can neither drop nor pinch."),
+        Row(
+            "Support the plank on both sides of the cut along its whole length, so that it can neither drop nor pinch."
+        ),
         Row("Set the blade just deeper than the plank; try it on waste first. Stop, wait, then lift the saw."),
     ]
 
 
-def _cautions(work: Workup) -> list[Row]:
+def _cautions() -> list[Row]:
     texts = (
         "Never freehand, and never the bare plank along the fence: on the carrier or along a rail, or not at all.",
         "Eyes and ears protected; no gloves, no loose sleeves.",

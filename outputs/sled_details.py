@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-import math
-
 from scarfwright.models.outline import Point, polygon, rectangle
 from scarfwright.models.part import Operation, Part
 from scarfwright.models.say import say_in
 from scarfwright.models.workup import Workup
-from scarfwright.outputs.dimension import linear
+from scarfwright.outputs.dimension import leader, linear
 from scarfwright.outputs.drawing import (
     CENTRE,
     EDGE,
@@ -55,13 +53,13 @@ def nose_detail(work: Workup, part: Part, area: Area) -> list[Item]:
     say, sled = say_in(work.job.units), work.sled
     mirrored = work.job.saw.fence_side == "left"
     flat, step = sled.nose_flat, sled.flat_step
-    reach = min(max(1.55 * flat, 0.6 * sled.nose, 20.0), sled.length)
+    reach = min(max(1.6 * flat, 0.6 * sled.nose, 20.0), sled.length)
     tall = sled.width_at(reach)
     notes = _nose_notes(work)
     x, y, width, height = area
     rows = [row for text in notes for row in wrap(text, NOTE, width - 4)]
     foot = len(rows) * NOTE * 1.34 + 2.0
-    left, right, below = 19.0, 5.0, 8.0
+    left, right, below = 19.0, 9.0, 8.0
     head = 7.0
     scale = fitting_scale(reach, tall, width - left - right, height - foot - head - below - 1.0)
     middle = y + foot + (0 if mirrored else below) + (height - foot - head - below - tall / scale) / 2
@@ -78,8 +76,8 @@ def nose_detail(work: Workup, part: Part, area: Area) -> list[Item]:
         far = 5.0 if mirrored else -5.0
         a, b = view.point((0.0, 0.0)), view.point((flat, 0.0))
         items += linear(a, b, (a[0], a[1] + far), say(flat), "horizontal")
-        low, high = view.point((flat, 0.0)), view.point((flat, step))
-        items += linear(low, high, (low[0] + 5.0, low[1]), f"step {say(step)}", "vertical", beside="right")
+        tip = view.point((flat, step / 2))
+        items += leader(tip, (b[0] + 4.0, b[1] + far * 0.75), f"step {say(step)}")
     return items + _rows(rows, x + 2, y + foot)
 
 
@@ -104,9 +102,9 @@ def notch_detail(work: Workup, part: Part, area: Area) -> list[Item]:
         f"Drill both ends {say(notch.width)}, centres {say(notch.bearing())} apart, and saw between them, "
         f"parallel to the work edge.{others}"
     )
-    rows = [row for row in wrap(text, NOTE, width - 4)]
+    rows = list(wrap(text, NOTE, width - 4))
     foot = len(rows) * NOTE * 1.34 + 2.0
-    left, right, below, head = 20.0, 18.0, 9.0, 11.0
+    left, right, below, head = 24.0, 20.0, 9.0, 11.0
     half = notch.length / 2 * 1.25
     deep = notch.web + notch.width * 1.5
     scale = fitting_scale(2 * half, deep, width - left - right, height - foot - head - below)
@@ -114,7 +112,9 @@ def notch_detail(work: Workup, part: Part, area: Area) -> list[Item]:
     spare = (height - foot - head - below - drop) / 2
     top = y + height - head - spare if not mirrored else y + foot + head - 4.0 + spare
     angle = sled.angle if mirrored else -sled.angle
-    view = View(scale, (x + left + (width - left - right) / 2, top), sled.at_work_edge(notch.station, 0), angle, mirrored)
+    view = View(
+        scale, (x + left + (width - left - right) / 2, top), sled.at_work_edge(notch.station, 0), angle, mirrored
+    )
 
     def on(along: float, depth: float) -> Point:
         """Page point `along` towards the nose from the notch's middle, `depth` into the wood."""
@@ -133,9 +133,8 @@ def notch_detail(work: Workup, part: Part, area: Area) -> list[Item]:
     size = 0.5 * notch.length
     a, b = on(size, notch.web + notch.width / 2), on(-size, notch.web + notch.width / 2)
     items += linear(a, b, (a[0], on(0, deep)[1] - 5.0 * out), say(notch.length), "horizontal")
-    a, b = on(half * 0.93, 0), on(half * 0.93, notch.web)
     a, b = on(size * 0.6, 0), on(size * 0.6, notch.web)
-    items += linear(a, b, (on(half, 0)[0] - 3.0, a[1]), say(notch.web), "vertical", beside="left")
+    items += linear(a, b, (on(half, 0)[0] - 3.0, a[1]), f"web {say(notch.web)}", "vertical", beside="left")
     straight = notch.bearing() / 2
     a, b = on(-straight, notch.web), on(-straight, notch.web + notch.width)
     items += linear(a, b, (on(-half, 0)[0] + 3.0, a[1]), say(notch.width), "vertical", beside="right")
@@ -162,8 +161,3 @@ def _break(x: float, y: float, height: float) -> list[Item]:
 def cell_frame(area: Area) -> Item:
     """A frame round a detail."""
     return box(*area, EDGE)
-
-
-def depth_of(angle: float, length: float) -> float:
-    """How far a line of this length climbs at an angle [same unit]."""
-    return length * math.sin(angle)

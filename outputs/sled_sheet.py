@@ -17,11 +17,9 @@ from scarfwright.outputs.drawing import (
     PHANTOM,
     THIN,
     Item,
-    Pen,
     Sheet,
     Text,
     View,
-    box,
     fitting_scale,
     line,
     readable,
@@ -53,7 +51,7 @@ def _as_it_runs(work: Workup, number: int, count: int) -> Sheet:
     part = sled(**shape_of(work))
     plan = _plan_frame(work, (x, y + LOWER, width, height - LOWER))
     sheet.add(_plan(work, part, plan))
-    widths = (60.0, 73.0, 72.0)
+    widths = (64.0, 72.0, 71.0)
     left = x
     for wide, draw in zip(widths, (nose_detail, notch_detail), strict=False):
         area = (left, y, wide, LOWER)
@@ -87,7 +85,7 @@ def _plan_frame(work: Workup, area: tuple[float, float, float, float]) -> _Frame
     """The largest scale at which plan, side view and dimensions fit the area."""
     x, y, width, height = area
     real = work.sled
-    fixed = 8.0 + 12.5 + 7.0 + _levels(work) * LEVEL + 12.0
+    fixed = 8.0 + 12.5 + 7.0 + _levels(work) * LEVEL + 14.5
     figures = 22.0 if len(work.layout.notches) > 1 else 6.0
     tall = real.heel + work.joint.thickness + real.thickness
     scale = fitting_scale(real.length, tall, width - 2 * SIDE_ROOM - 4.0, height - fixed - figures, 1.0)
@@ -98,7 +96,7 @@ def _plan_frame(work: Workup, area: tuple[float, float, float, float]) -> _Frame
     if mirrored:
         at = (left, y + height - 8.0 - (7.0 + _levels(work) * LEVEL) - spare / 3)
     else:
-        at = (left, y + 12.0 + real.thickness / scale + 7.0 + _levels(work) * LEVEL + spare / 2)
+        at = (left, y + 14.5 + real.thickness / scale + 7.0 + _levels(work) * LEVEL + spare / 2)
     return _Frame(area, View(scale, at, mirrored=mirrored), -1.0 if mirrored else 1.0, rail, False)
 
 
@@ -130,7 +128,12 @@ def _board(work: Workup, frame: _Frame) -> list[Item]:
     real, view = work.sled, frame.view
     t = work.joint.thickness
     reach = min(float(work.job.stock.length or real.work_edge), real.work_edge)
-    corners = [real.at_work_edge(0, 0), real.at_work_edge(0, -t), real.at_work_edge(reach, -t), real.at_work_edge(reach, 0)]
+    corners = [
+        real.at_work_edge(0, 0),
+        real.at_work_edge(0, -t),
+        real.at_work_edge(reach, -t),
+        real.at_work_edge(reach, 0),
+    ]
     return [line([view.point(p) for p in corners], PHANTOM, "board")]
 
 
@@ -152,7 +155,10 @@ def _ends(work: Workup, frame: _Frame) -> list[Item]:
     middle = (low[1] + high[1]) / 2
     edge = low[0] + 8.5
     items.append(Text(edge, middle + 4.5, "HEEL", 3.2, bold=True))
-    items += [line([(edge, middle - 6.0), (edge + 15.0, middle - 6.0)], OUTLINE), arrow((edge + 17.5, middle - 6.0), (1, 0), 4)]
+    items += [
+        line([(edge, middle - 6.0), (edge + 15.0, middle - 6.0)], OUTLINE),
+        arrow((edge + 17.5, middle - 6.0), (1, 0), 4),
+    ]
     items.append(Text(edge, middle - 10.5, "FEED, heel first", 2.4))
     low, high = view.point((0, 0)), view.point((0, real.nose))
     items += linear(low, high, (low[0] - 6.5, low[1]), say(real.nose), "vertical", beside="left")
@@ -204,14 +210,16 @@ def _along_fence(work: Workup, frame: _Frame) -> list[Item]:
 def _side_view(work: Workup, frame: _Frame) -> list[Item]:
     """The sled from the side, for its thickness; sheet layers shown."""
     real, view, say, job = work.sled, frame.view, say_in(work.job.units), work.job
-    x, y = view.at[0], frame.area[1] + 4.0
+    x, y = view.at[0], frame.area[1] + 6.5
     long, tall = view.length(real.length), view.length(real.thickness)
     items: list[Item] = [shape(rectangle(x, y, long, tall), OUTLINE, WOOD, "side view")]
     if job.sled.made_from == "sheet":
         for i in range(1, job.sled.layers):
             z = y + tall * i / job.sled.layers
             items.append(line([(x, z), (x + long, z)], THIN))
-    items += linear((x + long, y), (x + long, y + tall), (x + long + 6.5, y), say(real.thickness), "vertical", beside="right")
+    items += linear(
+        (x + long, y), (x + long, y + tall), (x + long + 6.5, y), say(real.thickness), "vertical", beside="right"
+    )
     items.append(Text(x - 2.0, y + tall / 2 - 0.3 * LABEL, "Side view", LABEL, "end"))
     return items
 
@@ -240,23 +248,36 @@ def _labels(work: Workup, frame: _Frame) -> list[list[list[Item]]]:
 
     outward = -board - 2.6 * view.scale
     inward = 2.4 * view.scale
-    labels = [
-        along_work("WORK EDGE, the board lies here", outward, True)
-        + along_work("WORK EDGE", outward, True)
-        + along_work("WORK EDGE", inward, True),
-        along_fence("FENCE EDGE, runs along the fence", 3.2, bold=True) + along_fence("FENCE EDGE", 3.2, bold=True),
-        along_work(f"slope {slope(real.ratio)}", inward) + along_work(f"slope {slope(real.ratio)}", outward),
+    text = f"slope {slope(real.ratio)}"
+    fence = along_fence("FENCE EDGE, runs along the fence", 3.2, bold=True) + along_fence("FENCE EDGE", 3.2, bold=True)
+    work_edge = [
+        places
+        for depth, words in ((outward, "WORK EDGE, the board lies here"), (outward, "WORK EDGE"), (inward, "WORK EDGE"))
+        for places in along_work(words, depth, True)
     ]
-    station = work.layout.hand_line
-    if 0 < station < real.length:
-        hands: list[list[Item]] = []
-        for text in ("hands behind this line", "hands behind"):
-            for share in (0.5, 0.35, 0.65, 0.2, 0.8):
-                x = real.length - station
+    return [_hand_label(work, frame, tilt), work_edge, fence, along_work(text, inward) + along_work(text, outward)]
+
+
+def _hand_label(work: Workup, frame: _Frame, tilt: float) -> list[list[Item]]:
+    """Behind the hand line on the sled, parallel to the work edge; where that is too narrow, on a leader."""
+    real, view, station = work.sled, frame.view, work.layout.hand_line
+    if not 0 < station < real.length:
+        return []
+    size, x = 2.4, real.length - station
+    found: list[list[Item]] = []
+    for text in ("hands behind this line", "hands behind"):
+        for share in (0.74, 0.7, 0.78, 0.62, 0.5, 0.35, 0.25):
+            for angle in (tilt, 0.0):
                 px, py = view.point((x, share * real.width_at(x)))
-                hands.append([Text(px - 1.2, py - 0.27 * 2.4, text, 2.4, "end", colour=HAND_PEN.colour)])
-        labels.append(hands + along_fence("hands behind the dashed line", 3.2, 2.4))
-    return labels
+                at = (px - 1.2, py - 0.4 * size)
+                found.append([Text(*at, text, size, "end", angle, colour=HAND_PEN.colour)])
+    tip = view.point((x, 0.0))
+    for down in (3.2, 6.0, 9.0):
+        for back in (4.0, 8.0, 14.0, 20.0):
+            knee = (tip[0] - back, tip[1] - frame.out * down)
+            words = Text(knee[0] - 0.8, knee[1] - 0.27 * size, "hands behind this line", size, "end")
+            found.append([line([tip, knee], HAND_PEN), words])
+    return found
 
 
 def _to_write(work: Workup) -> list[Row]:
