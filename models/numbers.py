@@ -124,6 +124,7 @@ def _dividing(cut: Dividing) -> dict[str, Any]:
         "screws_on_plank_mm": [list(p) for p in cut.screws_on_plank],
         "screw_to_kerf_mm": cut.screw_to_kerf,
         "rail_offset_mm": cut.rail_offset,
+        "line_beyond_mm": cut.line_beyond,
         "support_strip_mm": cut.support_strip,
     }
 
