@@ -215,15 +215,16 @@ def _dowels(sled: Sled, layout: Layout) -> tuple[Point, ...]:
     taken = [shape for _, shape in layout.capsules(sled)]
     corners = sled.corners()
     step = sled.length / 200
-    spots: list[Point] = []
-    for i in range(1, 200):
-        point = (i * step, sled.width_at(i * step) / 2)
-        if fits(Capsule(point, point, radius), corners, taken):
-            spots.append(point)
-    if len(spots) < 2:
+    places = [(i * step, sled.width_at(i * step) / 2) for i in range(1, 200)]
+
+    def first(order: list[Point]) -> Point | None:
+        return next((p for p in order if fits(Capsule(p, p, radius), corners, taken)), None)
+
+    nose, heel = first(places), first(places[::-1])
+    if nose is None or heel is None:
         return ()
-    middle = (spots[0][0] + spots[-1][0]) / 2
-    chosen = [spots[0], min(spots, key=lambda p: abs(p[0] - middle)), spots[-1]]
+    middle = first(sorted(places, key=lambda p: abs(p[0] - (nose[0] + heel[0]) / 2)))
+    chosen = [nose, middle or nose, heel]
     least = 2 * radius + WOOD_AROUND
     kept = [chosen[0]]
     for point in chosen[1:MOST_DOWELS]:
