@@ -124,13 +124,14 @@ def _on_flat(job: Job, sled: Sled) -> bool:
 def _nose_station(job: Job, sled: Sled) -> float | None:
     """Station of the nose clamp from the heel, or None where "auto" finds no room for a nose notch.
 
-    Asked for in x from the nose end. "auto" is the middle of the nose flat, or without one the notch nearest the
-    nose that leaves a web's width of wood to the fence edge.
+    Asked for from the nose end: on the flat along the fence edge, for a notch along the work edge. "auto" is the
+    middle of the nose flat, or without one the notch nearest the nose that leaves a web's width of wood to the
+    fence edge.
     """
     asked = job.sled.nose_station
     across = sled.nose * math.cos(sled.angle)
     if asked != "auto":
-        return sled.station_of_x(asked, across if _on_flat(job, sled) else 0.0)
+        return sled.station_of_x(asked, across) if _on_flat(job, sled) else sled.work_edge - asked
     if sled.nose_flat > 0:
         return sled.station_of_x(sled.nose_flat / 2, across)
     furthest = station_with_left(sled, job.sled.web, job.sled.notch_length, job.sled.notch_width, float(job.sled.web))
