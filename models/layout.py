@@ -60,10 +60,7 @@ def lay_out(job: Job, joint: Joint, blade: Blade, travel: Travels, sled: Sled) -
     jaw = slot_jaw(job, sled)
     asked_end = travel.end(job.saw.end_of_cut) + job.saw.travel_margin
     least = jaw.least_station(asked_end, joint, blade)
-    heel_station = job.sled.heel_station
-    if heel_station == "auto":
-        heel_station = round_up(max(least, job.sled.notch_length / 2), job.sled.round_marks)
-    notches = [_notch(job, "heel", float(heel_station))]
+    notches = [_notch(job, "heel", _heel_station(job, sled, least))]
     notches += [_notch(job, "extra", float(s)) for s in job.sled.extra_stations]
     nose = _nose_station(job, sled)
     on_flat = nose is not None and sled.nose_flat > 0 and _on_flat(job, sled)
@@ -115,6 +112,15 @@ def swallowed(job: Job, sled: Sled) -> float:
 
 def _notch(job: Job, where: str, station: float) -> Notch:
     return Notch(where, station, job.sled.web, job.sled.notch_length, job.sled.notch_width)
+
+
+def _heel_station(job: Job, sled: Sled, least: float) -> float:
+    """As asked; "auto" is the least safe one that stays off the heel's end, rounded up to a mark."""
+    asked = job.sled.heel_station
+    if asked != "auto":
+        return float(asked)
+    off_heel_end, _ = _notch(job, "heel", 0.0).stations_within(sled)
+    return round_up(max(least, off_heel_end), job.sled.round_marks)
 
 
 def _on_flat(job: Job, sled: Sled) -> bool:
