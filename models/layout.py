@@ -91,6 +91,11 @@ def slot_jaw(job: Job, sled: Sled) -> Jaw:
     return _jaw(job, sled, max(job.clamp.pad_width, job.sled.notch_length) / 2)
 
 
+def flat_jaw(job: Job, sled: Sled) -> Jaw:
+    """The outer jaw of the clamp across the nose: it may slide along the nose flat."""
+    return _jaw(job, sled, max(job.clamp.pad_width, sled.nose_flat) / 2)
+
+
 def _jaw(job: Job, sled: Sled, reach_along: float) -> Jaw:
     return Jaw(
         lower_edge=pad_lower_edge(job, sled),
@@ -160,8 +165,7 @@ def _slot_clamp(job: Job, joint: Joint, blade: Blade, sled: Sled, notch: Notch, 
 
 def _flat_clamp(job: Job, joint: Joint, blade: Blade, sled: Sled, station: float) -> ClampPlace:
     """The clamp across the nose: its fence-side jaw must also stay before the front end of the fence."""
-    jaw = _jaw(job, sled, max(job.clamp.pad_width, sled.nose_flat) / 2)
-    at_blade = jaw.limit(station, joint, blade)
+    at_blade = flat_jaw(job, sled).limit(station, joint, blade)
     at_fence = sled.length - sled.nose_flat - job.saw.fence_front
     limit = at_fence if at_blade is None else min(at_fence, at_blade)
     return ClampPlace(

@@ -15,6 +15,8 @@ from dataclasses import dataclass, replace
 from scarfwright.models.outline import Capsule, Point
 from scarfwright.models.units import round_to
 
+LEAST_LEFT = 10.0  # wood round a notch below which it is likely to break; common practice, no source
+
 
 @dataclass(frozen=True)
 class Sled:
@@ -193,6 +195,16 @@ class Notch:
     def bearing(self) -> float:
         """Straight part of the slot, on which a pad bears [mm]."""
         return 2 * self.half_straight
+
+
+def station_off_flat(sled: Sled, web: float, length: float, width: float, left: float) -> float:
+    """The station furthest from the heel at which a notch still keeps `left` from the nose flat's step [mm].
+
+    The nose-side hole's least x: L - (s + half) cos + (web + width / 2) sin - width / 2 = f + left.
+    """
+    half = max(length - width, 0.0) / 2
+    reach = sled.length + (web + width / 2) * math.sin(sled.angle) - width / 2 - sled.nose_flat - left
+    return reach / math.cos(sled.angle) - half
 
 
 def station_with_left(sled: Sled, web: float, length: float, width: float, left: float) -> float:
