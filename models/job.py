@@ -281,6 +281,41 @@ class Printer(Table):
     tolerance: SizeOrZero = dim("0.2 mm", "0.2 mm", "How far printed sizes are out.", guess=True)
 
 
+class Laser(Table):
+    """The laser cutter for templates."""
+
+    bed: tuple[Size, Size] = Field(
+        default=(parse_length("600 mm"), parse_length("400 mm")),
+        description="Bed: x, y.",
+        json_schema_extra={"default": ["600 mm", "400 mm"]},
+    )
+    kerf: SizeOrZero = dim("0.15 mm", "0.15 mm", "Width of the laser's cut.", guess=True)
+    thickness: Size = dim("3 mm", "1/8 in", "Thickness of the template sheet.")
+
+
+class Router(Table):
+    """The CNC router for sheets."""
+
+    cutter: Size = dim("6 mm", "1/4 in", "Cutter diameter.")
+    sheet: tuple[Size, Size] = Field(
+        default=(parse_length("2440 mm"), parse_length("1220 mm")),
+        description="Sheet: x, y.",
+        json_schema_extra={"default": ["2440 mm", "1220 mm"], "inch": ["96 in", "48 in"]},
+    )
+    spacing: AutoSize = auto('Between pieces; "auto" is twice the cutter.')
+    tabs: int = Field(default=0, ge=0, le=40, description="Holding tabs on each outline; 0 for none.")
+    grain: Literal["x", "y"] = Field(default="x", description="Direction of the sheet's face grain.")
+
+
+class Files(Table):
+    """What the cutting files and the paper are made for."""
+
+    machine: Literal["router", "laser"] = Field(default="router", description="Machine the cut files are for.")
+    dxf: Literal["r2010", "r12"] = Field(default="r2010", description="DXF version; r12 for old controllers.")
+    dxf_units: Literal["auto", "mm", "in"] = Field(default="auto", description='Unit of the DXF; "auto" is the job\'s.')
+    paper: Literal["A4", "Letter", "roll"] = Field(default="A4", description="Paper of the full-size templates.")
+
+
 class Job(Table):
     """A whole job file."""
 
@@ -292,6 +327,9 @@ class Job(Table):
     clamp: Clamp = Field(default_factory=Clamp)
     sled: Sled = Field(default_factory=Sled)
     printer: Printer = Field(default_factory=Printer)
+    laser: Laser = Field(default_factory=Laser)
+    router: Router = Field(default_factory=Router)
+    files: Files = Field(default_factory=Files)
 
     @property
     def gap(self) -> float:

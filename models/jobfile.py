@@ -232,7 +232,7 @@ def _names(key: str) -> tuple[str, ...]:
 
 def job_to_toml(job: Job) -> str:
     """The job as understood: every default spelled out, "auto" left as "auto"; reading it gives the same job."""
-    lines = [f"title = {_toml(job.title)}", f"units = {_toml(job.units)}"]
+    lines = [f"title = {toml_value(job.title)}", f"units = {toml_value(job.units)}"]
     for table in Job.model_fields:
         value = getattr(job, table)
         if isinstance(value, BaseModel):
@@ -244,15 +244,16 @@ def _table_lines(table: BaseModel) -> list[str]:
     lines = []
     for key in type(table).model_fields:
         value = getattr(table, key)
-        lines.append(f"# {key}: not given" if value is None else f"{key} = {_toml(value)}")
+        lines.append(f"# {key}: not given" if value is None else f"{key} = {toml_value(value)}")
     return lines
 
 
-def _toml(value: object) -> str:
+def toml_value(value: object) -> str:
+    """One value as TOML: lengths as text, everything else as TOML has it."""
     if isinstance(value, Length):
-        return _toml(value.text)
+        return toml_value(value.text)
     if isinstance(value, Plank):
-        return _toml(value.written())
+        return toml_value(value.written())
     if isinstance(value, bool):
         return "true" if value else "false"
     if isinstance(value, float):
@@ -260,6 +261,6 @@ def _toml(value: object) -> str:
     if isinstance(value, int):
         return repr(value)
     if isinstance(value, list | tuple):
-        return "[" + ", ".join(_toml(item) for item in value) + "]"
+        return "[" + ", ".join(toml_value(item) for item in value) + "]"
     # JSON's escapes are a subset of TOML's basic strings; DEL is the one character TOML wants escaped besides
     return json.dumps(str(value), ensure_ascii=False).replace("\x7f", "\\u007f")
