@@ -303,7 +303,7 @@ class Router(Table):
         json_schema_extra={"default": ["2440 mm", "1220 mm"], "inch": ["96 in", "48 in"]},
     )
     spacing: AutoSize = auto('Between pieces; "auto" is twice the cutter.')
-    tabs: int = Field(default=0, ge=0, le=40, description="Holding tabs on each outline; 0 for none.")
+    tabs: int = Field(default=0, strict=True, ge=0, le=40, description="Holding tabs on each outline; 0 for none.")
     grain: Literal["x", "y"] = Field(default="x", description="Direction of the sheet's face grain.")
 
 

@@ -140,7 +140,7 @@ def _message(error: ValidationError, name: str, text: str) -> str:
         return f"{where}: {first['ctx']['error']}"
     if kind == "missing":  # a list too short is reported at the place that is missing: count it instead
         where = f"{name}{_line(text, path)}: {_key_name(path)}"
-        return f"{where}: found {len(first['input'])} values, expected {_KINDS['tuple']}"
+        return f"{where}: found {len(first['input'])} values, expected {_several(path)}"
     return f"{where}: found {shown(first['input'])}, expected {_wanted(first, path)}"
 
 
@@ -181,7 +181,16 @@ def _wanted(error: ErrorDetails, path: tuple[str, ...]) -> str:
         return f"at most {limits['max_length']} characters"
     if kind == "too_long":
         return f"at most {limits['max_length']} values"
+    if kind == "tuple_type":
+        return _several(path)
     return _KINDS.get(kind.split("_")[0], error["msg"])
+
+
+def _several(path: tuple[str, ...]) -> str:
+    """A list of so many lengths, by its default."""
+    model: Any = Job.model_fields[path[0]].annotation
+    default = model.model_fields[path[1]].json_schema_extra["default"]
+    return f"{len(default)} lengths such as {shown(default)}"
 
 
 _KINDS = {
@@ -190,7 +199,6 @@ _KINDS = {
     "finite": "a finite number",
     "string": "text in quotes",
     "list": 'a list of lengths such as ["300 mm", "420 mm"]',
-    "tuple": 'three lengths such as ["220 mm", "220 mm", "240 mm"]',
 }
 
 
