@@ -75,8 +75,13 @@ def _print(work: Workup) -> list[Item]:
     ]
 
 
-def _paper(_work: Workup) -> list[Item]:
-    return []
+def _paper(work: Workup) -> list[Item]:
+    from scarfwright.outputs.sled_sheet import sled_sheets
+
+    sheets = sled_sheets(work)
+    names = ("sled", "layer" if work.job.sled.made_from == "sheet" else "plank")
+    found = [_item(f"paper/{name}.svg", sheet) for name, sheet in zip(names, sheets, strict=True)]
+    return [*found, _item("paper/sled.pdf", sheets)]
 
 
 def _item(path: str, thing: Any, **options: Any) -> Item:

@@ -11,6 +11,8 @@ WRITERS = {
     ".stl": "scarfwright.outputs.mesh:write_stl",
     ".3mf": "scarfwright.outputs.mesh:write_3mf",
     ".dxf": "scarfwright.outputs.dxf:write_dxf",
+    ".svg": "scarfwright.outputs.svg:save_svg",
+    ".pdf": "scarfwright.outputs.pdf:save_pdf",
     ".json": "scarfwright.outputs.text:write_json",
     ".toml": "scarfwright.outputs.text:write_text",
 }
