@@ -25,6 +25,9 @@ JobFile = Annotated[
 AsJson = Annotated[bool, typer.Option("--json", help="Print JSON for machines instead of tables.")]
 
 
+INTERRUPTED = 130
+
+
 def version() -> str:
     from importlib.metadata import version as installed_version
 
@@ -98,6 +101,8 @@ def main() -> int:
 
     try:
         code = app(standalone_mode=False)
+        if code == INTERRUPTED:  # the command line library's own word for it
+            raise KeyboardInterrupt
         return code if isinstance(code, int) else 0
     except typer.Abort:
         raise KeyboardInterrupt from None
