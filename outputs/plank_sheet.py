@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import math
-
 from scarfwright.models.dividing import Dividing
 from scarfwright.models.joint import degrees
 from scarfwright.models.outline import Point, circle, rectangle
@@ -11,7 +9,7 @@ from scarfwright.models.part import Part
 from scarfwright.models.say import say_in, slope
 from scarfwright.models.sheets import SheetPlan, plank_plan, turned
 from scarfwright.models.workup import Workup
-from scarfwright.outputs.dimension import arrow, linear, running, scale_bar
+from scarfwright.outputs.dimension import arrow, leader, linear, running, scale_bar
 from scarfwright.outputs.drawing import (
     EDGE,
     GREY,
@@ -26,21 +24,24 @@ from scarfwright.outputs.drawing import (
     box,
     fitting_scale,
     line,
-    readable,
     scale_text,
     shape,
 )
 from scarfwright.outputs.job_cells import DEFER, job_cells
 from scarfwright.outputs.panels import Row, inner, panel, table, title_block
-from scarfwright.outputs.placing import Room
+from scarfwright.outputs.placing import Room, along
 from scarfwright.outputs.sled_details import WOOD
 
-LOWER = 70.0
-SIDE_ROOM = 34.0
+LOWER = 68.0
+SIDE_ROOM = 37.0
+HEADING = 8.0
+PLANK_DIMENSIONS = 19.0  # screw stations and the length, on the fence side
+CARRIER_DIMENSIONS = 12.0
+BLADE_LABEL = 5.0
+BOTH_SIDES = 27.0  # from the carrier's ends to the outer of two dimensions
 LABEL = 2.6
 BLADE_PEN = Pen(0.35, "#b00000", (5.0, 1.0, 0.8, 1.0))
 WARN = "#fdf1ee"
-SHARES = (0.5, 0.6, 0.4, 0.7, 0.3, 0.8, 0.2, 0.9, 0.1, 0.55, 0.45, 0.65, 0.35)
 
 
 def plank_sheet(work: Workup, number: int, count: int) -> Sheet:
@@ -52,21 +53,23 @@ def plank_sheet(work: Workup, number: int, count: int) -> Sheet:
     sheet = Sheet(f"{work.job.title or 'Sled'}: plank")
     x, y, width, height = inner(sheet)
     area = (x, y + LOWER, width, height - LOWER)
-    fixed = 7.0 + 19.0 + 8.0 + 15.0
-    long = max(plan.length, cut.carrier_length)
-    scale = fitting_scale(long, plan.width + cut.fence, width - 2 * SIDE_ROOM, area[3] - fixed, 1.0)
     mirrored = work.job.saw.fence_side == "left"
+    long = max(plan.length, cut.carrier_length)
+    fixed = 2 * HEADING + PLANK_DIMENSIONS + CARRIER_DIMENSIONS + BLADE_LABEL
+    scale = fitting_scale(long, plan.width + cut.fence, width - 2 * SIDE_ROOM, area[3] - fixed, 1.0)
     left = x + (width - long / scale) / 2
-    spare = max(area[3] - fixed - (plan.width + cut.fence) / scale, 0.0)
-    low = area[1] + 12.0 + spare / 4
-    carrier = View(scale, (left, low + (cut.fence / scale if mirrored else 0)), mirrored=mirrored)
-    low += cut.fence / scale + 12.0 + spare / 2 + (0.0 if mirrored else 17.0)
-    plank = View(scale, (left, low + (plan.width / scale if mirrored else 0)), mirrored=mirrored)
+    spare = max(area[3] - fixed - (plan.width + cut.fence) / scale, 0.0) / 3
+    # from the top: heading, plank, heading, carrier; each with its dimensions on the side of the fence
+    plank_top = y + height - HEADING - spare - (PLANK_DIMENSIONS if mirrored else 0.0)
+    plank_low = plank_top - plan.width / scale
+    second = plank_low - spare - (0.0 if mirrored else PLANK_DIMENSIONS)
+    top = second - HEADING - (CARRIER_DIMENSIONS if mirrored else BLADE_LABEL)
+    plank = View(scale, (left, plank_top if mirrored else plank_low), mirrored=mirrored)
+    carrier = View(scale, (left, top if mirrored else top - cut.fence / scale), mirrored=mirrored)
     items = _plank(work, plan, cut, plank) + _carrier(work, plan, cut, carrier)
     items.append(Text(x + 2, y + height - 5.5, f"The plank, both halves, scale {scale_text(scale)}", 3.4, bold=True))
     items += scale_bar((x + width - 72, y + height - 6.5), plank, work.job.units)
-    top = carrier.at[1] if mirrored else carrier.at[1] + cut.fence / scale
-    items.append(Text(x + 2, top + 5.0, "Its carrier for the dividing cut, same scale", 3.4, bold=True))
+    items.append(Text(x + 2, second - 5.5, "Its carrier for the dividing cut, same scale", 3.4, bold=True))
     room = Room(area)
     room.take(items)
     on_plank = tuple((plan.length - s, depth) for s, depth in cut.screws_on_plank)
@@ -97,7 +100,7 @@ def _plank(work: Workup, plan: SheetPlan, cut: Dividing, view: View) -> list[Ite
     heel = view.point((right, 0.0))
     y = heel[1] - out * 5.5
     marks = [(view.point((right - s, 0.0)), say(s)) for s, _ in cut.screws_on_plank]
-    items += running((heel[0], y), (-1.0, 0.0), (0.0, -out), marks)
+    items += running((heel[0], y), (-1.0, 0.0), (0.0, -out), marks, far=view.length(plan.length))
     items += linear(view.point((0, 0)), heel, (heel[0], y - out * 10.5), f"length {say(plan.length)}", "horizontal")
     items.append(line([heel, (heel[0], y)], THIN))
     for s, depth in cut.screws_on_plank:
@@ -131,8 +134,6 @@ def _screw(view: View, at: Point) -> list[Item]:
 def _plank_labels(work: Workup, plan: SheetPlan, view: View) -> list[list[list[Item]]]:
     say, nominal = say_in(work.job.units), work.nominal
     mark = float(nominal.mark or 0.0)
-    rise = view.direction(plan.length, 2 * mark - plan.width)
-    tilt = math.atan2(rise[1], rise[0])
 
     def inside(
         text: str, level: float, shares: tuple[float, ...], size: float = LABEL, bold: bool = False
@@ -150,14 +151,12 @@ def _plank_labels(work: Workup, plan: SheetPlan, view: View) -> list[list[list[I
     second = inside("second half, the same turned round", 0.75, near_nose, bold=True)
     second += inside("second half", 0.75, near_nose, bold=True)
     ends = [_end_places(view, plan, mark, True), _end_places(view, plan, mark, False)]
-    along: list[list[Item]] = []
-    for share in SHARES:
+    low, high = view.point((0.0, plan.width - mark)), view.point((plan.length, mark))
+    dividing_line: list[list[Item]] = []
+    for text in (f"dividing line, from mark to mark; kerf {say(work.job.kerf)}", "dividing line"):
         for away in (2.2, -2.2):
-            px, py = view.point((share * plan.length, plan.width - mark + share * (2 * mark - plan.width)))
-            at = (px - math.sin(tilt) * away, py + math.cos(tilt) * away - 0.27 * LABEL)
-            text = f"dividing line, from mark to mark; kerf {say(work.job.kerf)}"
-            along.append([Text(*at, text, LABEL, "middle", readable(tilt))])
-    return [*ends, along, first, second]
+            dividing_line += along(low, high, text, away, size=LABEL)
+    return [*ends, dividing_line, first, second]
 
 
 def _end_places(view: View, plan: SheetPlan, mark: float, near: bool) -> list[list[Item]]:
@@ -177,7 +176,8 @@ def _screw_numbers(view: View, places: tuple[Point, ...]) -> list[list[list[Item
     found: list[list[list[Item]]] = []
     for number, at in enumerate(places, 1):
         px, py = view.point(at)
-        sides = ((1.5, -0.8), (-1.5, -0.8), (1.5, 0.6), (-1.5, 0.6), (1.5, -2.4), (-1.5, -2.4))
+        heights = (-0.8, 0.8, -2.4, 2.0, -3.8, 3.0, -5.2, 4.4)
+        sides = [(dx, dy) for dy in heights for dx in (1.5, -1.5)]
         found.append([[Text(px + dx, py + dy, str(number), 2.2, "start" if dx > 0 else "end")] for dx, dy in sides])
     return found
 
@@ -191,7 +191,7 @@ def _carrier(work: Workup, plan: SheetPlan, cut: Dividing, view: View) -> list[I
     items.append(shape(view.loop(cut.batten), EDGE, "#c3cfc2", "batten"))
     half = _on_carrier(work, plan, cut)
     items.append(shape(view.loop(half.outline), PHANTOM, None, "half on the carrier"))
-    ends = [view.point((-12 * view.scale / 2, cut.fence)), view.point((cut.carrier_length + 6 * view.scale, cut.fence))]
+    ends = [view.point((-3 * view.scale, cut.fence)), view.point((cut.carrier_length + 6 * view.scale, cut.fence))]
     items.append(line(ends, BLADE_PEN, "blade line"))
     for at in cut.screws:
         items += _screw(view, at)
@@ -200,15 +200,18 @@ def _carrier(work: Workup, plan: SheetPlan, cut: Dividing, view: View) -> list[I
     heel_end, nose_end = cut.batten.vertices[2].point, cut.batten.vertices[3].point
     base = view.point((0.0, 0.0))
     tip = view.point((cut.carrier_length, 0.0))
-    items += linear(base, view.point(nose_end), (base[0] - 5.5, 0), say(nose_end[1]), "vertical")
-    items += linear(base, view.point((0.0, cut.carrier_width)), (base[0] - 12.0, 0), say(cut.carrier_width), "vertical")
-    items += linear(tip, view.point(heel_end), (tip[0] + 6.5, 0), say(heel_end[1]), "vertical")
     blade = view.point((cut.carrier_length + 6 * view.scale, cut.fence))
-    items += linear(tip, blade, (tip[0] + 13.0, 0), f"fence {say(cut.fence)}", "vertical")
-    items += linear(base, tip, (base[0], base[1] - out * 6.5), f"carrier {say(cut.carrier_length)}", "horizontal")
-    y = base[1] - out * 3.0
-    items += [line([(tip[0] + 16, y), (tip[0] + 28, y)], OUTLINE), arrow((tip[0] + 30, y), (1, 0), 4)]
-    items.append(Text(tip[0] + 16, y + 1.5, "FEED", 2.4))
+    near = (base[0] - 5.5, 0.0)
+    items += linear(base, view.point(nose_end), near, say(nose_end[1]), "vertical", beside="left")
+    far = (base[0] - BOTH_SIDES, 0.0)
+    items += linear(base, view.point((0.0, cut.carrier_width)), far, f"width {say(cut.carrier_width)}", "vertical")
+    near = (tip[0] + 6.5, 0.0)
+    items += linear(tip, view.point(heel_end), near, say(heel_end[1]), "vertical", beside="right")
+    items += linear(tip, blade, (tip[0] + BOTH_SIDES + 3.0, 0.0), f"fence {say(cut.fence)}", "vertical")
+    items += linear(base, tip, (base[0], base[1] - out * 7.0), f"carrier {say(cut.carrier_length)}", "horizontal")
+    y = base[1] - out * 7.0
+    items += [line([(tip[0] + 13, y), (tip[0] + 24, y)], OUTLINE), arrow((tip[0] + 26, y), (1, 0), 4)]
+    items.append(Text(tip[0] + 4, y - 0.9, "FEED", 2.6, bold=True))
     return items
 
 
@@ -222,33 +225,28 @@ def _on_carrier(work: Workup, plan: SheetPlan, cut: Dividing) -> Part:
 
 def _carrier_labels(work: Workup, cut: Dividing, view: View) -> list[list[list[Item]]]:
     out = -1.0 if view.mirrored else 1.0
-    a, b = (view.point(cut.batten.vertices[i].point) for i in (0, 1))
-    c = view.point(cut.batten.vertices[2].point)
-    tilt = readable(math.atan2(b[1] - a[1], b[0] - a[0]))
-    across = ((c[0] - b[0]) / 2, (c[1] - b[1]) / 2)
+    corners = [view.point(v.point) for v in cut.batten.vertices]
+    low, high = _halfway(corners[0], corners[3]), _halfway(corners[1], corners[2])
+    quarters = (0.36, 0.64, 0.3, 0.7, 0.25, 0.75, 0.2)
+    batten: list[list[Item]] = []
+    for text in (f"batten, {slope(work.nominal.ratio)}", f"batten, {degrees(work.nominal.ratio):.2f} degrees"):
+        batten += along(low, high, text, 0.0, size=LABEL, shares=quarters)
+    for text in (f"batten, {slope(work.nominal.ratio)}", "batten"):
+        tip = (low[0] + 0.25 * (high[0] - low[0]), low[1] + 0.25 * (high[1] - low[1]))
+        batten += [leader(tip, (tip[0] - dx, tip[1] - out * dy), text) for dy in (5.0, 7.0, 9.0) for dx in (4.0, -4.0)]
+    base, tip = view.point((0.0, 0.0)), view.point((cut.carrier_length, 0.0))
+    near, far = view.point((0.0, cut.fence)), view.point((cut.carrier_length, cut.fence))
+    blade: list[list[Item]] = []
+    for text in ("BLADE beyond this edge, the second half overhangs", "BLADE beyond this edge", "BLADE"):
+        blade += along(near, far, text, out * 2.4, size=LABEL, bold=True)
+    fence: list[list[Item]] = []
+    for text in ("THIS EDGE ALONG THE FENCE", "FENCE"):
+        fence += along(base, tip, text, -out * 2.6, size=LABEL, bold=True)
+    return [batten, blade, fence]
 
-    def on_batten(text: str) -> list[list[Item]]:
-        found: list[list[Item]] = []
-        for share in (0.36, 0.64, 0.3, 0.7, 0.25, 0.75, 0.2):
-            px, py = a[0] + share * (b[0] - a[0]) + across[0], a[1] + share * (b[1] - a[1]) + across[1]
-            at = (px + 0.27 * LABEL * math.sin(tilt), py - 0.27 * LABEL * math.cos(tilt))
-            found.append([Text(*at, text, LABEL, "middle", tilt)])
-        return found
 
-    def along(y: float, away: float, text: str, bold: bool = False) -> list[list[Item]]:
-        found: list[list[Item]] = []
-        for share in SHARES:
-            px, py = view.point((share * cut.carrier_length, y))
-            found.append([Text(px, py + out * away - 0.27 * LABEL, text, LABEL, "middle", 0.0, bold)])
-        return found
-
-    degree = f"{degrees(work.nominal.ratio):.2f} degrees"
-    return [
-        on_batten(f"batten, {slope(work.nominal.ratio)}") + on_batten(f"batten, {degree}") + on_batten("batten"),
-        along(cut.fence, 2.2, "BLADE beyond this edge, the second half overhangs", True)
-        + along(cut.fence, 2.2, "BLADE", True),
-        along(0, -2.6, "THIS EDGE ALONG THE FENCE", True) + along(0, -2.6, "FENCE", True),
-    ]
+def _halfway(p: Point, q: Point) -> Point:
+    return ((p[0] + q[0]) / 2, (p[1] + q[1]) / 2)
 
 
 def _lower(sheet: Sheet, work: Workup, cut: Dividing, area: tuple[float, float, float, float]) -> None:
