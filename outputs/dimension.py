@@ -72,7 +72,8 @@ def linear(
     middle = ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
     if beside is not None:
         sign = 1.0 if beside == "right" else -1.0
-        at = (middle[0] + sign * (BEYOND + 0.6), middle[1] - 0.27 * size)
+        rise = max(span / 2, 0.5 * size + 0.8)  # of a short dimension the text stays off what p stands on
+        at = (a[0] + u[0] * rise + sign * (BEYOND + 0.6), a[1] + u[1] * rise - 0.27 * size)
         return [*items, Text(*at, text, size, "start" if sign > 0 else "end")]
     if inside:
         at = _plus(middle, up, GAP + 0.22 * size)
@@ -111,7 +112,8 @@ def running(
     limits = (0.8 if math.isfinite(far) else -math.inf, far - 0.8)
     level = [Text(0, 0, text, size).width + 1.5 for _, text in marks]
     places = spread(stations, level, *limits)
-    if all(abs(place - station) < 0.5 * wide for place, station, wide in zip(places, stations, level, strict=True)):
+    near = all(abs(place - station) < 0.5 * wide for place, station, wide in zip(places, stations, level, strict=True))
+    if near and places[0] - level[0] / 2 >= limits[0] - 1e-9 and places[-1] + level[-1] / 2 <= limits[1] + 1e-9:
         angle = readable(math.atan2(u[1], u[0]))
         up = (-math.sin(angle), math.cos(angle))
         base = GAP + 0.22 * size if _dot(up, n) > 0 else -GAP - 0.76 * size
@@ -159,6 +161,17 @@ def leader(tip: Point, knee: Point, text: str, *, size: float = SIZE, bold: bool
     right = knee[0] >= tip[0]
     at = (knee[0] + (1.0 if right else -1.0), knee[1] - 0.27 * size)
     return [line([tip, knee]), arrow(tip, u, 0.8 * ARROW), Text(*at, text, size, "start" if right else "end", 0, bold)]
+
+
+def pointed(tips: Sequence[Point], text: str, *, size: float = SIZE, bold: bool = False) -> list[list[Item]]:
+    """Places for a label that stands away from its thing on a leader, nearest first."""
+    turns = [math.radians(a) for a in (-60, 60, -120, 120, -30, 30, -150, 150, -85, 85)]
+    return [
+        leader(tip, (tip[0] + reach * math.cos(turn), tip[1] + reach * math.sin(turn)), text, size=size, bold=bold)
+        for reach in (6.0, 9.0, 13.0, 18.0, 24.0, 31.0)
+        for tip in tips
+        for turn in turns
+    ]
 
 
 def scale_bar(at: Point, view: View, units: Unit, most: float = 60.0, size: float = 2.4) -> list[Item]:

@@ -14,7 +14,7 @@ from scarfwright.outputs.placing import Room, along
 from scarfwright.outputs.sled_details import part_items
 
 LOWER = 66.0
-SIDE_ROOM = 30.0
+SIDE_ROOM = 36.0
 
 
 def layer_sheet(work: Workup, number: int, count: int) -> Sheet:

@@ -10,7 +10,7 @@ from scarfwright.models.part import Part
 from scarfwright.models.parts.sled import shape_of, sled
 from scarfwright.models.say import say_in, slope
 from scarfwright.models.workup import Workup
-from scarfwright.outputs.dimension import arrow, linear, running, scale_bar
+from scarfwright.outputs.dimension import arrow, linear, pointed, running, scale_bar
 from scarfwright.outputs.drawing import (
     CENTRE,
     OUTLINE,
@@ -237,6 +237,12 @@ def _labels(work: Workup, frame: _Frame) -> list[list[list[Item]]]:
     for words in ("FENCE EDGE, runs along the fence", "FENCE EDGE"):
         fence_edge += along(start, end, words, -frame.out * 3.2, bold=True)
     inclined = along(nose, heel, text, inward) + along(nose, heel, text, outward)
+    tips = [view.point(real.at_work_edge(share * real.work_edge, 0.0)) for share in (0.5, 0.7, 0.3, 0.85)]
+    inclined += pointed(tips, text)
+    work_edge += pointed(tips, "WORK EDGE", bold=True)
+    fence_edge += pointed(
+        [view.point((share * real.length, 0.0)) for share in (0.5, 0.3, 0.7)], "FENCE EDGE", bold=True
+    )
     tilt = readable(math.atan2(heel[1] - nose[1], heel[0] - nose[0]))
     return [_hand_label(work, frame, tilt), work_edge, fence_edge, inclined]
 
@@ -254,13 +260,8 @@ def _hand_label(work: Workup, frame: _Frame, tilt: float) -> list[list[Item]]:
                 px, py = view.point((x, share * real.width_at(x)))
                 at = (px - 1.2, py - 0.4 * size)
                 found.append([Text(*at, text, size, "end", angle, colour=HAND_PEN.colour)])
-    tip = view.point((x, 0.0))
-    for down in (3.2, 6.0, 9.0):
-        for back in (4.0, 8.0, 14.0, 20.0):
-            knee = (tip[0] - back, tip[1] - frame.out * down)
-            words = Text(knee[0] - 0.8, knee[1] - 0.27 * size, "hands behind this line", size, "end")
-            found.append([line([tip, knee], HAND_PEN), words])
-    return found
+    tips = [view.point((x, share * real.width_at(x))) for share in (0.0, 0.3, 1.0)]
+    return found + pointed(tips, "hands behind this line", size=size)
 
 
 def _to_write(work: Workup) -> list[Row]:
@@ -273,7 +274,7 @@ def _to_write(work: Workup) -> list[Row]:
         Row(f"heel as measured + {say(work.joint.gap)}", "Fence", True),
         Row(f"({nominal})", " "),
         Row(f"{say(work.blade.height)} above the table", "Blade height", True),
-        Row(say(work.joint.overlap), "Overlap", True),
+        Row(f"{say(work.joint.overlap)} a joint", "Overlap", True),
         Row(f"{say(heel.station)} along the work edge", "Heel station", True),
         Row(""),
         Row(

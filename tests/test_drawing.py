@@ -42,6 +42,8 @@ JOBS = {
     "many stations": IN + "[sled]\nplank = '2x12'\nlength = '6 ft'\n"
     "extra_stations = ['18 in', '21 in', '24 in', '27 in', '30 in', '33 in', '36 in', '39 1/64 in']\n",
     "close stations": MM + "[saw]\nfence_side = 'left'\n[sled]\nextra_stations = [480, 560, 640, 1000]\n",
+    "twenty stations": MM + "[sled]\nplank = [38, 350]\nlength = 2400\n"
+    f"extra_stations = {[460 + 62 * i for i in range(20)]}\n",
     "no flat": MM + "[sled]\nnose_flat = 0\nhandle_hole = 0\nhand_line = 700\n",
     "as made": MM + "[sled]\nheel_as_made = 152\nnose_as_made = 28.5\n",
     "long words": f"title = '{'Wide WORDS ' * 7}'\n" + MM.replace("Sitka spruce", "W" * 60),
