@@ -53,7 +53,7 @@ def _carrier_numbers(work: Workup, cut: Dividing, area: Area) -> list[Item]:
         Row(f"{slope(work.nominal.ratio)} to the fence edge", "Batten"),
         Row(f"{say(cut.screw_to_kerf)} or more, axis to blade", "Screws"),
     ]
-    split = 0.46 * height
+    split = 0.5 * height
     items = panel((x, y + split, width, height - split), "On the carrier at the table saw", rows)[1:]
     heading = "Screws, up through the carrier into the plank"
     names = ("Screw", "Plank: heel", "its edge", "Carrier: left end", "fence edge")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
 
 from scarfwright.models.dividing import Dividing
 from scarfwright.models.joint import degrees
@@ -44,7 +45,7 @@ CARRIER_DIMENSIONS = 12.0
 BLADE_LABEL = 5.0
 BOTH_SIDES = 27.0  # from the carrier's ends to the outer of two dimensions
 LABEL = 2.6
-BLADE_PEN = Pen(0.35, "#b00000", (5.0, 1.0, 0.8, 1.0))
+BLADE_PEN = Pen(0.45, "#b00000", (5.0, 1.0, 0.8, 1.0))
 
 
 def plank_sheet(work: Workup, number: int, count: int) -> Sheet:
@@ -209,8 +210,15 @@ def _plank_labels(work: Workup, plan: SheetPlan, view: View) -> list[list[list[I
             dividing_line += along(low, high, text, away, size=LABEL)
     tips = [(low[0] + s * (high[0] - low[0]), low[1] + s * (high[1] - low[1])) for s in (0.5, 0.35, 0.65, 0.9, 0.1)]
     dividing_line += pointed(tips, "dividing line", size=LABEL)
-    first += pointed([view.point((0.7 * plan.length, 0.3 * plan.width))], "first half", size=LABEL, bold=True)
-    second += pointed([view.point((0.3 * plan.length, 0.7 * plan.width))], "second half", size=LABEL, bold=True)
+    first += pointed(
+        [view.point((s * plan.length, 0.25 * plan.width)) for s in (0.7, 0.9, 0.5)], "first half", size=LABEL, bold=True
+    )
+    second += pointed(
+        [view.point((s * plan.length, 0.75 * plan.width)) for s in (0.3, 0.1, 0.5)],
+        "second half",
+        size=LABEL,
+        bold=True,
+    )
     return [*ends, dividing_line, first, second]
 
 
@@ -256,25 +264,12 @@ def _carrier(work: Workup, plan: SheetPlan, cut: Dividing, view: View) -> list[I
     base = view.point((0.0, 0.0))
     tip = view.point((cut.carrier_length, 0.0))
     blade = view.point((cut.carrier_length + 6 * view.scale, cut.fence))
-    near = (base[0] - 5.5, 0.0)
-    items += linear(base, view.point(nose_end), near, say(nose_end[1]), "vertical", beside="left")
-    far = (base[0] - BOTH_SIDES, 0.0)
-    items += linear(
-        base,
-        view.point((0.0, cut.carrier_width)),
-        far,
-        _longest("width", say(cut.carrier_width), view.length(cut.carrier_width)),
-        "vertical",
-    )
-    near = (tip[0] + 6.5, 0.0)
-    items += linear(tip, view.point(heel_end), near, say(heel_end[1]), "vertical", beside="right")
-    items += linear(
-        tip,
-        blade,
-        (tip[0] + BOTH_SIDES + 3.0, 0.0),
-        _longest("fence", say(cut.fence), view.length(cut.fence)),
-        "vertical",
-    )
+    low, high = (base[0] - 5.5, 0.0), (tip[0] + 6.5, 0.0)
+    items += linear(base, view.point(nose_end), low, say(nose_end[1]), "vertical", beside="left")
+    items += linear(tip, view.point(heel_end), high, say(heel_end[1]), "vertical", beside="right")
+    top = view.point((0.0, cut.carrier_width))
+    items += _outer(base, top, base[0] - BOTH_SIDES, "width", say(cut.carrier_width), "left")
+    items += _outer(tip, blade, tip[0] + BOTH_SIDES + 3.0, "fence", say(cut.fence), "right")
     items += linear(base, tip, (base[0], base[1] - out * 7.0), f"carrier {say(cut.carrier_length)}", "horizontal")
     y = base[1] - out * 7.0
     items += [line([(tip[0] + 13, y), (tip[0] + 24, y)], OUTLINE), arrow((tip[0] + 26, y), (1, 0), 4)]
@@ -282,9 +277,13 @@ def _carrier(work: Workup, plan: SheetPlan, cut: Dividing, view: View) -> list[I
     return items
 
 
-def _longest(name: str, figure: str, room: float) -> str:
-    """The figure with its name if both fit along a dimension line of this length [page mm]."""
-    return f"{name} {figure}" if width_of(f"{name} {figure}", SIZE) + 1.5 < room else figure
+def _outer(p: Point, q: Point, x: float, name: str, figure: str, side: Literal["left", "right"]) -> list[Item]:
+    """The outer upright dimension at one end: the figure with its name if that fits along it, else beside it."""
+    room = abs(q[1] - p[1]) - 1.5
+    for text in (f"{name} {figure}", figure):
+        if width_of(text, SIZE) < room:
+            return linear(p, q, (x, 0.0), text, "vertical")
+    return linear(p, q, (x, 0.0), figure, "vertical", beside=side)
 
 
 def _on_carrier(work: Workup, plan: SheetPlan, cut: Dividing) -> Part:

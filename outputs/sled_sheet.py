@@ -294,24 +294,25 @@ def _tables(work: Workup, area: tuple[float, float, float, float]) -> list[Item]
     clamps = [(WHERE[c.where], say(c.station), say(c.opening)) for c in layout.clamps]
     holes = [("Handle", say(2 * layout.handle_radius), p) for p in sorted(layout.handle_holes, reverse=True)]
     holes += [("Dowel", say(2 * layout.dowel_radius), p) for p in sorted(layout.dowels, reverse=True)]
-    share = (len(clamps) + 3) / (len(clamps) + 3 + (len(holes) + 3 if holes else 0))
+    half = -(-len(clamps) // 2) if len(clamps) > 9 else len(clamps)  # a long table stands in two columns
+    share = (half + 3) / (half + 3 + (len(holes) + 3 if holes else 0))
     room = height - 3.0
-    items = table(
-        (x + 2, y + height - 1.0),
-        width - 4,
-        "Clamps, from the heel along the work edge",
-        ("Clamp", "Station", "Closes on"),
-        clamps,
-        room * share,
-    )
+    heading = "Clamps, along the work edge"
+    names = ("Clamp", "From heel", "Closes on")
+    items: list[Item] = [Text(x + 2, y + height - 4.2, heading, 2.8, bold=True)]
+    columns = [clamps[:half], clamps[half:]] if clamps[half:] else [clamps]
+    wide = (width - 3.0) / len(columns) - 1.0
+    for number, rows in enumerate(columns):
+        at = (x + 2 + number * (wide + 1.0), y + height - 5.0)
+        items += table(at, wide, "", names, rows, room * share - 4.0)
     if holes:
-        rows = [(name, d, say(real.from_heel(px)), say(py)) for name, d, (px, py) in holes]
+        bores = [(name, d, say(real.from_heel(px)), say(py)) for name, d, (px, py) in holes]
         items += table(
             (x + 2, y + height - 1.0 - room * share),
             width - 4,
             "Holes, from heel and fence edge",
             ("Hole", "Bore", "From heel", "Fence edge"),
-            rows,
+            bores,
             room * (1 - share),
         )
     return items
