@@ -53,7 +53,7 @@ def dividing(job: Job, sled: Sled) -> Dividing:
     across = sled.heel * cos + BATTEN_WIDTH + EDGE_ROOM
     width = round_up(across, step)
     line = width + job.saw.fence_gap  # the blade's near face, and so the work edge of the half on the carrier
-    left = max(sled.nose * sin, 0.0) + EDGE_ROOM
+    left = max(sled.nose + BATTEN_WIDTH, 0.0) * sin + EDGE_ROOM
     length = round_up(left + sled.length / cos + sled.heel * sin + EDGE_ROOM, step)
 
     def on_carrier(x: float, y: float) -> Point:

@@ -7,7 +7,6 @@ rule fraction; which one a job gets is decided by its `units` (see jobfile.fill_
 
 from __future__ import annotations
 
-import math
 import re
 from typing import Annotated, Any, Literal
 
@@ -22,7 +21,7 @@ from pydantic import (
     WithJsonSchema,
 )
 from scarfwright.models.lumber import hardwood_thickness, nominal_plank
-from scarfwright.models.units import Length, LengthError, Unit, parse_length
+from scarfwright.models.units import Length, LengthError, Unit, parse_length, shown
 
 Auto = Literal["auto"]
 _LENGTH_SCHEMA: dict[str, Any] = {"anyOf": [{"type": "string"}, {"type": "number"}]}
@@ -36,6 +35,11 @@ def _positive(value: Length) -> Length:
 
 def _units(info: ValidationInfo) -> Unit:
     return (info.context or {}).get("units", "mm")  # type: ignore[no-any-return]
+
+
+def _auto_or_size(value: object, info: ValidationInfo) -> Length | Auto:
+    found = _auto_or_length(value, info)
+    return found if found == "auto" else _positive(found)
 
 
 def _auto_or_length(value: object, info: ValidationInfo) -> Length | Auto:
@@ -60,15 +64,13 @@ def _thickness(value: object, info: ValidationInfo) -> Length:
 def _ratio(value: object) -> float:
     expected = "the N of a slope of 1 in N: a number from 1 to 100, such as 12"
     if isinstance(value, str):
-        match = re.fullmatch(r"\s*1\s*(?:in|:)\s*(\d+(?:\.\d+)?)\s*", value)
+        match = re.fullmatch(r"\s*1\s*(?:in|:)\s*(\d+(?:\.\d+)?)\s*", value, re.ASCII)
         if match is None:
             hint = "; degrees are not a ratio: 1 in 10 is 5.71 degrees" if "deg" in value or "°" in value else ""
-            raise LengthError(f'found "{value}", expected {expected}{hint}')
+            raise LengthError(f"found {shown(value)}, expected {expected}{hint}")
         value = float(match[1])
-    if isinstance(value, bool) or not isinstance(value, int | float) or not math.isfinite(value):
-        raise LengthError(f"found {value}, expected {expected}")
-    if not 1 <= value <= 100:
-        raise LengthError(f"found {value:g}, expected {expected}")
+    if isinstance(value, bool) or not isinstance(value, int | float) or not 1 <= value <= 100:  # NaN fails the range
+        raise LengthError(f"found {shown(value)}, expected {expected}")
     return float(value)
 
 
@@ -82,7 +84,8 @@ def _plank(value: object, info: ValidationInfo) -> Plank:
         thickness = _thickness(value[0], info)
         return Plank(thickness, _positive(parse_length(value[1], _units(info))), None)
     raise LengthError(
-        f'found {value}, expected a nominal size such as "2x8", or two lengths ["38 mm", "184 mm"] (thickness, width)'
+        f'found {shown(value)}, expected a nominal size such as "2x8", '
+        'or two lengths ["38 mm", "184 mm"] (thickness, width)'
     )
 
 
@@ -116,6 +119,12 @@ SizeOrZero = Length
 AutoSize = Annotated[
     Length | Auto,
     PlainValidator(_auto_or_length),
+    PlainSerializer(lambda v: v if v == "auto" else v.text),
+    WithJsonSchema(_LENGTH_SCHEMA),
+]
+AutoLength = Annotated[
+    Length | Auto,
+    PlainValidator(_auto_or_size),
     PlainSerializer(lambda v: v if v == "auto" else v.text),
     WithJsonSchema(_LENGTH_SCHEMA),
 ]
@@ -195,8 +204,8 @@ class Saw(Table):
         "450 mm", "17 3/4 in", "From the blade's axis forward to the fence's front end.", guess=True
     )
     fence_height: Size = dim("65 mm", "2 1/2 in", "Height of the fence.", guess=True)
-    teeth: int | None = Field(default=None, ge=2, le=200, description="Teeth of the blade.")
-    rpm: float | None = Field(default=None, ge=100, le=30000, description="Speed of the blade [1/min].")
+    teeth: int | None = Field(default=None, strict=True, ge=2, le=200, description="Teeth of the blade.")
+    rpm: float | None = Field(default=None, strict=True, ge=100, le=30000, description="Speed of the blade [1/min].")
     end_of_cut: Literal["hold", "run_on", "draw_back"] = Field(
         default="hold",
         description="hold: stop against a block, hold, switch off, wait. run_on: push until the blade is clear. "
@@ -236,9 +245,9 @@ class Sled(Table):
         json_schema_extra={"default": "2x8"},
     )
     sheet_thickness: Size = dim("18 mm", "3/4 in", "Thickness of one sheet layer.")
-    layers: int = Field(default=2, ge=1, le=12, description="Sheet layers glued into one sled.")
+    layers: int = Field(default=2, strict=True, ge=1, le=12, description="Sheet layers glued into one sled.")
     dowel: SizeOrZero = dim("8 mm", "5/16 in", "Dowels that register the sheet layers; 0 for none.")
-    length: AutoSize = auto('Length of the sled; "auto" is the shortest that serves, to the next 50 mm or 2 in.')
+    length: AutoLength = auto('Length of the sled; "auto" is the shortest that serves, to the next 50 mm or 2 in.')
     round_marks: SizeOrZero = dim("0.5 mm", "1/32 in", "Marks fall on multiples of this; 0 for off.")
     nose_min: Size = dim("25 mm", "1 in", "Least width of the nose.")
     web: Size = dim("25 mm", "1 in", "Wood between notch and work edge.")
@@ -272,6 +281,41 @@ class Printer(Table):
     tolerance: SizeOrZero = dim("0.2 mm", "0.2 mm", "How far printed sizes are out.", guess=True)
 
 
+class Laser(Table):
+    """The laser cutter for templates."""
+
+    bed: tuple[Size, Size] = Field(
+        default=(parse_length("600 mm"), parse_length("400 mm")),
+        description="Bed: x, y.",
+        json_schema_extra={"default": ["600 mm", "400 mm"]},
+    )
+    kerf: SizeOrZero = dim("0.15 mm", "0.15 mm", "Width of the laser's cut.", guess=True)
+    thickness: Size = dim("3 mm", "1/8 in", "Thickness of the template sheet.")
+
+
+class Router(Table):
+    """The CNC router for sheets."""
+
+    cutter: Size = dim("6 mm", "1/4 in", "Cutter diameter.")
+    sheet: tuple[Size, Size] = Field(
+        default=(parse_length("2440 mm"), parse_length("1220 mm")),
+        description="Sheet: x, y.",
+        json_schema_extra={"default": ["2440 mm", "1220 mm"], "inch": ["96 in", "48 in"]},
+    )
+    spacing: AutoSize = auto('Between pieces; "auto" is twice the cutter.')
+    tabs: int = Field(default=0, strict=True, ge=0, le=40, description="Holding tabs on each outline; 0 for none.")
+    grain: Literal["x", "y"] = Field(default="x", description="Direction of the sheet's face grain.")
+
+
+class Files(Table):
+    """What the cutting files and the paper are made for."""
+
+    machine: Literal["router", "laser"] = Field(default="router", description="Machine the cut files are for.")
+    dxf: Literal["r2010", "r12"] = Field(default="r2010", description="DXF version; r12 for old controllers.")
+    dxf_units: Literal["auto", "mm", "in"] = Field(default="auto", description='Unit of the DXF; "auto" is the job\'s.')
+    paper: Literal["A4", "Letter", "roll"] = Field(default="A4", description="Paper of the full-size templates.")
+
+
 class Job(Table):
     """A whole job file."""
 
@@ -283,6 +327,9 @@ class Job(Table):
     clamp: Clamp = Field(default_factory=Clamp)
     sled: Sled = Field(default_factory=Sled)
     printer: Printer = Field(default_factory=Printer)
+    laser: Laser = Field(default_factory=Laser)
+    router: Router = Field(default_factory=Router)
+    files: Files = Field(default_factory=Files)
 
     @property
     def gap(self) -> float:

@@ -6,18 +6,23 @@ import difflib
 import json
 import re
 import tomllib
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
 from pydantic import BaseModel, ValidationError
+from pydantic_core import ErrorDetails
 from scarfwright.models.job import Job, Plank
-from scarfwright.models.units import Length, Unit
+from scarfwright.models.units import Length, Unit, shown
 
 LARGEST_BYTES = 1_000_000  # a job is a page of text; more is some other file
 
 
 class JobError(ValueError):
     """The job can't be used. `str()` is one line: file, line or key, what was found, what was expected."""
+
+    def __init__(self, message: str) -> None:
+        super().__init__("".join(c if c.isprintable() else repr(c)[1:-1] for c in message))
 
 
 def read_job(path: Path) -> Job:
@@ -27,15 +32,8 @@ def read_job(path: Path) -> Job:
 
 def read_text(path: Path) -> str:
     """The text of a job file, or a JobError that says why there is none."""
-    if not path.exists():
-        raise JobError(f"{path}: no such file; expected a job file (make one with: scarfwright start {path})")
-    if path.is_dir():
-        raise JobError(f"{path}: is a folder; expected a job file in TOML")
-    if not path.is_file():
-        raise JobError(f"{path}: is not an ordinary file; expected a job file in TOML")
     try:
-        with path.open("rb") as file:
-            data = file.read(LARGEST_BYTES + 1)
+        data = _bytes(path)
     except OSError as error:
         raise JobError(f"{path}: can't be read ({error.strerror}); expected a job file in TOML") from None
     if len(data) > LARGEST_BYTES:
@@ -51,12 +49,26 @@ def read_text(path: Path) -> str:
     return text.replace("\r\n", "\n")
 
 
+def _bytes(path: Path) -> bytes:
+    """What the file holds, no more than shows that it is too large. A pipe or a device is not even opened."""
+    if not path.exists():
+        raise JobError(f"{path}: no such file; expected a job file (make one with: scarfwright start {path})")
+    if path.is_dir():
+        raise JobError(f"{path}: is a folder; expected a job file in TOML")
+    if not path.is_file():
+        raise JobError(f"{path}: is not an ordinary file; expected a job file in TOML")
+    with path.open("rb") as file:
+        return file.read(LARGEST_BYTES + 1)
+
+
 def job_from_text(text: str, name: str = "job") -> Job:
     """Read a job from TOML text; `name` stands for the file in messages."""
     try:
         raw = tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:
-        raise JobError(f'{name}: {_place(str(error))}; expected TOML such as: thickness = "22 mm"') from None
+        raise JobError(f'{name}{_place(str(error), text)}; expected TOML such as: thickness = "22 mm"') from None
+    except ValueError:  # the only other one: an integer of more digits than Python reads
+        raise JobError(f"{name}: a number of thousands of digits; expected a job file in TOML") from None
     except RecursionError:
         raise JobError(f"{name}: nested too deeply; expected a job file in TOML") from None
     return job_from_dict(raw, name, text)
@@ -66,7 +78,7 @@ def job_from_dict(raw: dict[str, Any], name: str = "job", text: str = "") -> Job
     """Build a job from plain tables. Raises JobError."""
     units = raw.get("units", "mm")
     if units not in ("mm", "in"):
-        raise JobError(f'{name}{_line(text, ("units",))}: units: found {_shown(units)}, expected "mm" or "in"')
+        raise JobError(f'{name}{_line(text, ("units",))}: units: found {shown(units)}, expected "mm" or "in"')
     filled = fill_defaults(raw, units)
     try:
         return Job.model_validate(filled, context={"units": units})
@@ -100,15 +112,21 @@ def _extras(model: type[BaseModel]) -> dict[str, dict[str, Any]]:
     }
 
 
-def _place(message: str) -> str:
-    """tomllib's "... (at line 3, column 5)" with the place first."""
+def _place(message: str, text: str) -> str:
+    """tomllib's "... (at line 3, column 5)" with the place first; the end of the document as a line too."""
     match = re.match(r"^(?P<what>.*?) \(at (?P<where>.*)\)$", message, re.DOTALL)
-    return f"{match['where']}: {match['what']}" if match else message
+    if match is None:
+        return f": {message}"
+    where = match["where"]
+    if where == "end of document":
+        last = text.rstrip("\n").split("\n")
+        where = f"line {len(last)}, column {len(last[-1]) + 1} (end of the file)"
+    return f", {where}: {match['what']}"
 
 
 def _message(error: ValidationError, name: str, text: str) -> str:
     first = min(error.errors(), key=lambda e: _severity(e["type"]))
-    path = tuple(part for part in first["loc"] if isinstance(part, str) and part != "auto")
+    path = tuple(part for part in first["loc"] if isinstance(part, str))
     where = f"{name}{_line(text, path)}: {_key_name(first['loc'])}"
     kind = first["type"]
     if kind == "extra_forbidden":
@@ -116,11 +134,14 @@ def _message(error: ValidationError, name: str, text: str) -> str:
         near = (difflib.get_close_matches(path[-1], known, 1, 0.0) or [known[0]])[0]
         what = "table" if len(path) == 1 and isinstance(first["input"], dict | list) else "key"
         return f'{where}: unknown {what} "{path[-1]}"; the nearest known one is "{near}"'
-    if kind == "missing":
+    if kind == "missing" and isinstance(first["loc"][-1], str):
         return f"{where}: is missing; expected {_expected(path)}"
     if kind in ("value_error", "assertion_error"):
         return f"{where}: {first['ctx']['error']}"
-    return f"{where}: found {_shown(first['input'])}, expected {_readable(first['msg'])}"
+    if kind == "missing":  # a list too short is reported at the place that is missing: count it instead
+        where = f"{name}{_line(text, path)}: {_key_name(path)}"
+        return f"{where}: found {len(first['input'])} values, expected {_several(path)}"
+    return f"{where}: found {shown(first['input'])}, expected {_wanted(first, path)}"
 
 
 def _severity(kind: str) -> int:
@@ -146,41 +167,72 @@ def _required(table: str) -> list[str]:
     return [key for key, field in model.model_fields.items() if field.is_required()]
 
 
-def _readable(message: str) -> str:
-    text = message.removeprefix("Input should be ").removeprefix("Value should have ")
-    return text[:1].lower() + text[1:]
+def _wanted(error: ErrorDetails, path: tuple[str, ...]) -> str:
+    """What a plain value should have been, in the words of the file format."""
+    limits = error.get("ctx", {})
+    kind = error["type"]
+    if kind == "model_type":
+        return f"a table [{path[0]}]" + (", once" if isinstance(error["input"], list) else "")
+    if kind == "literal_error":
+        return str(limits["expected"]).replace("'", '"')
+    if kind in ("greater_than_equal", "less_than_equal"):
+        return f"{limits['ge']:g} or more" if "ge" in limits else f"{limits['le']:g} or less"
+    if kind == "string_too_long":
+        return f"at most {limits['max_length']} characters"
+    if kind == "too_long":
+        return f"at most {limits['max_length']} values"
+    if kind == "tuple_type":
+        return _several(path)
+    return _KINDS.get(kind.split("_")[0], error["msg"])
 
 
-def _key_name(loc: tuple[int | str, ...]) -> str:
-    parts = [p for p in loc if p != "auto"]
-    if len(parts) == 1:
-        return str(parts[0])
-    tail = "".join(f"[{p}]" if isinstance(p, int) else f" {p}" for p in parts[1:])
-    return f"[{parts[0]}]{tail}"
+def _several(path: tuple[str, ...]) -> str:
+    """A list of so many lengths, by its default."""
+    model: Any = Job.model_fields[path[0]].annotation
+    default = model.model_fields[path[1]].json_schema_extra["default"]
+    return f"{len(default)} lengths such as {shown(default)}"
+
+
+_KINDS = {
+    "int": "a whole number",
+    "float": "a number",
+    "finite": "a finite number",
+    "string": "text in quotes",
+    "list": 'a list of lengths such as ["300 mm", "420 mm"]',
+}
+
+
+def _key_name(loc: Sequence[int | str]) -> str:
+    names = [str(part) or '""' for part in loc]
+    if len(loc) == 1:
+        return names[0]
+    tail = "".join(f"[{part}]" if isinstance(part, int) else f" {part}" for part in loc[1:])
+    return f"[{names[0]}]{tail}"
 
 
 def _line(text: str, path: tuple[str, ...]) -> str:
     """ ", line 12" for a key, found by reading headers and keys in order; "" where it can't be told."""
-    if not text or not path:
+    if not text or not path or '"""' in text or "'''" in text:  # text over several lines may look like keys
         return ""
-    table = ""
-    for number, line in enumerate(text.splitlines(), 1):
-        header = re.match(r"^\s*\[\[?\s*([\w.\-\"']+)\s*\]\]?", line)
+    table: tuple[str, ...] = ()
+    for number, line in enumerate(text.split("\n"), 1):
+        header = re.match(r"^\s*\[\[?([^\]]+)\]", line)
         if header:
-            table = header[1].strip("\"'")
-            if (table,) == path:
+            table = _names(header[1])
+            if table[: len(path)] == path:
                 return f", line {number}"
-        key = re.match(r"^\s*([\w.\-\"']+)\s*=", line)
+        key = re.match(r"^\s*([\w.\-\"' ]+?)\s*=", line)
         if key:
-            full = [p for p in (table, *key[1].replace('"', "").replace("'", "").split(".")) if p]
-            if full == list(path)[: len(full)] and (len(full) == len(path) or "{" in line):
+            full = (*table, *_names(key[1]))
+            inside = len(full) < len(path) and full == path[: len(full)] and "{" in line
+            if full[: len(path)] == path or inside:
                 return f", line {number}"
     return ""
 
 
-def _shown(value: object) -> str:
-    text = f'"{value}"' if isinstance(value, str) else str(value)
-    return text if len(text) <= 60 else text[:57] + "..."
+def _names(key: str) -> tuple[str, ...]:
+    """The parts of a dotted key or header, quotes taken off."""
+    return tuple(part.strip().strip("\"'") for part in key.split("."))
 
 
 # -- writing -------------------------------------------------------------------------------------------
@@ -188,7 +240,7 @@ def _shown(value: object) -> str:
 
 def job_to_toml(job: Job) -> str:
     """The job as understood: every default spelled out, "auto" left as "auto"; reading it gives the same job."""
-    lines = [f"title = {_toml(job.title)}", f"units = {_toml(job.units)}"]
+    lines = [f"title = {toml_value(job.title)}", f"units = {toml_value(job.units)}"]
     for table in Job.model_fields:
         value = getattr(job, table)
         if isinstance(value, BaseModel):
@@ -200,15 +252,16 @@ def _table_lines(table: BaseModel) -> list[str]:
     lines = []
     for key in type(table).model_fields:
         value = getattr(table, key)
-        lines.append(f"# {key}: not given" if value is None else f"{key} = {_toml(value)}")
+        lines.append(f"# {key}: not given" if value is None else f"{key} = {toml_value(value)}")
     return lines
 
 
-def _toml(value: object) -> str:
+def toml_value(value: object) -> str:
+    """One value as TOML: lengths as text, everything else as TOML has it."""
     if isinstance(value, Length):
-        return _toml(value.text)
+        return toml_value(value.text)
     if isinstance(value, Plank):
-        return _toml(value.written())
+        return toml_value(value.written())
     if isinstance(value, bool):
         return "true" if value else "false"
     if isinstance(value, float):
@@ -216,6 +269,6 @@ def _toml(value: object) -> str:
     if isinstance(value, int):
         return repr(value)
     if isinstance(value, list | tuple):
-        return "[" + ", ".join(_toml(item) for item in value) + "]"
+        return "[" + ", ".join(toml_value(item) for item in value) + "]"
     # JSON's escapes are a subset of TOML's basic strings; DEL is the one character TOML wants escaped besides
     return json.dumps(str(value), ensure_ascii=False).replace("\x7f", "\\u007f")

@@ -60,10 +60,7 @@ def lay_out(job: Job, joint: Joint, blade: Blade, travel: Travels, sled: Sled) -
     jaw = slot_jaw(job, sled)
     asked_end = travel.end(job.saw.end_of_cut) + job.saw.travel_margin
     least = jaw.least_station(asked_end, joint, blade)
-    heel_station = job.sled.heel_station
-    if heel_station == "auto":
-        heel_station = round_up(max(least, job.sled.notch_length / 2), job.sled.round_marks)
-    notches = [_notch(job, "heel", float(heel_station))]
+    notches = [_notch(job, "heel", _heel_station(job, sled, least))]
     notches += [_notch(job, "extra", float(s)) for s in job.sled.extra_stations]
     nose = _nose_station(job, sled)
     on_flat = nose is not None and sled.nose_flat > 0 and _on_flat(job, sled)
@@ -94,6 +91,11 @@ def slot_jaw(job: Job, sled: Sled) -> Jaw:
     return _jaw(job, sled, max(job.clamp.pad_width, job.sled.notch_length) / 2)
 
 
+def flat_jaw(job: Job, sled: Sled) -> Jaw:
+    """The outer jaw of the clamp across the nose: it may slide along the nose flat."""
+    return _jaw(job, sled, max(job.clamp.pad_width, sled.nose_flat) / 2)
+
+
 def _jaw(job: Job, sled: Sled, reach_along: float) -> Jaw:
     return Jaw(
         lower_edge=pad_lower_edge(job, sled),
@@ -117,6 +119,15 @@ def _notch(job: Job, where: str, station: float) -> Notch:
     return Notch(where, station, job.sled.web, job.sled.notch_length, job.sled.notch_width)
 
 
+def _heel_station(job: Job, sled: Sled, least: float) -> float:
+    """As asked; "auto" is the least safe one that stays off the heel's end, rounded up to a mark."""
+    asked = job.sled.heel_station
+    if asked != "auto":
+        return float(asked)
+    off_heel_end, _ = _notch(job, "heel", 0.0).stations_within(sled)
+    return round_up(max(least, off_heel_end), job.sled.round_marks)
+
+
 def _on_flat(job: Job, sled: Sled) -> bool:
     return job.sled.nose_station == "auto" or job.sled.nose_station <= sled.nose_flat
 
@@ -124,13 +135,14 @@ def _on_flat(job: Job, sled: Sled) -> bool:
 def _nose_station(job: Job, sled: Sled) -> float | None:
     """Station of the nose clamp from the heel, or None where "auto" finds no room for a nose notch.
 
-    Asked for in x from the nose end. "auto" is the middle of the nose flat, or without one the notch nearest the
-    nose that leaves a web's width of wood to the fence edge.
+    Asked for from the nose end: on the flat along the fence edge, for a notch along the work edge. "auto" is the
+    middle of the nose flat, or without one the notch nearest the nose that leaves a web's width of wood to the
+    fence edge.
     """
     asked = job.sled.nose_station
     across = sled.nose * math.cos(sled.angle)
     if asked != "auto":
-        return sled.station_of_x(asked, across if _on_flat(job, sled) else 0.0)
+        return sled.station_of_x(asked, across) if _on_flat(job, sled) else sled.work_edge - asked
     if sled.nose_flat > 0:
         return sled.station_of_x(sled.nose_flat / 2, across)
     furthest = station_with_left(sled, job.sled.web, job.sled.notch_length, job.sled.notch_width, float(job.sled.web))
@@ -153,8 +165,7 @@ def _slot_clamp(job: Job, joint: Joint, blade: Blade, sled: Sled, notch: Notch, 
 
 def _flat_clamp(job: Job, joint: Joint, blade: Blade, sled: Sled, station: float) -> ClampPlace:
     """The clamp across the nose: its fence-side jaw must also stay before the front end of the fence."""
-    jaw = _jaw(job, sled, max(job.clamp.pad_width, sled.nose_flat) / 2)
-    at_blade = jaw.limit(station, joint, blade)
+    at_blade = flat_jaw(job, sled).limit(station, joint, blade)
     at_fence = sled.length - sled.nose_flat - job.saw.fence_front
     limit = at_fence if at_blade is None else min(at_fence, at_blade)
     return ClampPlace(
@@ -215,15 +226,16 @@ def _dowels(sled: Sled, layout: Layout) -> tuple[Point, ...]:
     taken = [shape for _, shape in layout.capsules(sled)]
     corners = sled.corners()
     step = sled.length / 200
-    spots: list[Point] = []
-    for i in range(1, 200):
-        point = (i * step, sled.width_at(i * step) / 2)
-        if fits(Capsule(point, point, radius), corners, taken):
-            spots.append(point)
-    if len(spots) < 2:
+    places = [(i * step, sled.width_at(i * step) / 2) for i in range(1, 200)]
+
+    def first(order: list[Point]) -> Point | None:
+        return next((p for p in order if fits(Capsule(p, p, radius), corners, taken)), None)
+
+    nose, heel = first(places), first(places[::-1])
+    if nose is None or heel is None:
         return ()
-    middle = (spots[0][0] + spots[-1][0]) / 2
-    chosen = [spots[0], min(spots, key=lambda p: abs(p[0] - middle)), spots[-1]]
+    middle = first(sorted(places, key=lambda p: abs(p[0] - (nose[0] + heel[0]) / 2)))
+    chosen = [nose, middle or nose, heel]
     least = 2 * radius + WOOD_AROUND
     kept = [chosen[0]]
     for point in chosen[1:MOST_DOWELS]:

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
-from scarfwright.models.units import MM_PER_INCH, Length, LengthError, canonical
+from scarfwright.models.units import MM_PER_INCH, Length, LengthError, canonical, shown
 
 # nominal inches -> dressed inches, dry (PS 20); 6/4 from memory
 PS20_THICKNESS: dict[str, Fraction] = {
@@ -36,7 +36,7 @@ HARDWOOD_S2S: dict[str, Fraction] = {
     "16/4": Fraction(15, 4),
 }
 
-_NOMINAL = re.compile(r"^\s*(?P<thick>\d+(?:/4)?)\s*[xX×]\s*(?P<wide>\d+)\s*$")
+_NOMINAL = re.compile(r"^\s*(?P<thick>\d+(?:/4)?)\s*[xX×]\s*(?P<wide>\d+)\s*$", re.ASCII)
 _QUARTERS = re.compile(r"^\s*(?P<size>\d+/4)\s*[sS]2[sS]\s*$")
 
 
@@ -54,7 +54,7 @@ def nominal_plank(name: str) -> tuple[Length, Length]:
     match = _NOMINAL.match(name)
     if match is None or match["thick"] not in PS20_THICKNESS or match["wide"] not in PS20_WIDTH:
         raise LengthError(
-            f'found "{name}", expected a nominal size (thickness {", ".join(PS20_THICKNESS)}; '
+            f"found {shown(name)}, expected a nominal size (thickness {', '.join(PS20_THICKNESS)}; "
             f'width {", ".join(PS20_WIDTH)}) such as "2x8", or ["38 mm", "184 mm"]'
         )
     return inch_length(PS20_THICKNESS[match["thick"]]), inch_length(PS20_WIDTH[match["wide"]])
@@ -70,5 +70,5 @@ def hardwood_thickness(name: str) -> Length | None:
         return None
     size = match["size"]
     if size not in HARDWOOD_S2S:
-        raise LengthError(f'found "{name}", expected one of {", ".join(f"{s} S2S" for s in HARDWOOD_S2S)}')
+        raise LengthError(f"found {shown(name)}, expected one of {', '.join(f'{s} S2S' for s in HARDWOOD_S2S)}")
     return inch_length(HARDWOOD_S2S[size])

@@ -131,3 +131,4 @@ class PartKind:
     goes_to: frozenset[str] = field(default_factory=frozenset)
     check: Callable[..., list[Finding]] | None = None
     count: Callable[[Any], int] = lambda _work: 1
+    handed: bool = False  # mirrored for a fence on the left

@@ -2,17 +2,36 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from dataclasses import dataclass
 
 from scarfwright.models.joint import degrees
-from scarfwright.models.units import Unit, show
+from scarfwright.models.units import Unit, round_up, rule_step, show
 
-Say = Callable[[float], str]
+
+@dataclass(frozen=True)
+class Say:
+    """Shows a length in mm in the job's units.
+
+    `up` and `down` are for what must be at least or at most so much: who sets the shown figure is on the safe side.
+    """
+
+    units: Unit
+
+    def __call__(self, mm: float) -> str:
+        return show(mm, self.units)
+
+    def up(self, mm: float) -> str:
+        """The next mark at or above."""
+        return show(round_up(mm, rule_step(self.units)), self.units)
+
+    def down(self, mm: float) -> str:
+        """The next mark at or below."""
+        return show(-round_up(-mm, rule_step(self.units)), self.units)
 
 
 def say_in(units: Unit) -> Say:
-    """A function that shows a length in mm in the job's units."""
-    return lambda mm: show(mm, units)
+    """A Say for the job's units."""
+    return Say(units)
 
 
 def slope(ratio: float) -> str:

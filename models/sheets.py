@@ -10,6 +10,8 @@ from scarfwright.models.part import Mark, Part
 from scarfwright.models.parts.sled import sizes, sled
 from scarfwright.models.workup import Workup
 
+SPACING = 15.0  # between pieces on a sheet: a cutter and some wood to hold them; common practice, no source
+
 
 @dataclass(frozen=True)
 class SheetPlan:
@@ -38,6 +40,9 @@ def plank_plan(work: Workup) -> SheetPlan:
     centre = (length / 2, width / 2)
     second = turned(replace(first, name="half_2", title="Second half"), math.pi, centre)
     line = Mark(((0.0, width - mark), (length, mark)), name="dividing line")
+    if work.job.saw.fence_side == "left":
+        first, second = (half.mirrored_y().moved(0.0, width) for half in (first, second))
+        line = replace(line, points=tuple((x, width - y) for x, y in line.points))
     return SheetPlan("plank", "Plank with both halves", length, width, nominal.thickness, (first, second), (line,))
 
 
@@ -55,3 +60,29 @@ def turned(part: Part, angle: float, about: tuple[float, float]) -> Part:
         features=tuple(replace(f, loop=f.loop.turned(angle, about)) for f in part.features),
         marks=tuple(replace(m, points=tuple(point(p) for p in m.points)) for m in part.marks if m.scored),
     )
+
+
+def sheet_plans(work: Workup) -> list[SheetPlan]:
+    """The layers of a sheet sled, one above the other with room for the cutter between."""
+    from scarfwright.models.parts import registry
+
+    kind = registry()["sheet_layer"]
+    layer = kind.build(**(kind.from_job(work) or {}))
+    if work.job.saw.fence_side == "left":
+        layer = layer.mirrored_y()
+    low_x, low_y, high_x, high_y = layer.outline.bounds
+    step = high_y - low_y + SPACING
+    placed = tuple(
+        replace(layer.moved(SPACING - low_x, SPACING - low_y + i * step), name=f"layer_{i + 1}")
+        for i in range(work.job.sled.layers)
+    )
+    return [
+        SheetPlan(
+            "sheet-1",
+            "Sheet with the sled's layers",
+            high_x - low_x + 2 * SPACING,
+            work.job.sled.layers * step + SPACING,
+            layer.thickness,
+            placed,
+        )
+    ]

@@ -15,6 +15,8 @@ from dataclasses import dataclass, replace
 from scarfwright.models.outline import Capsule, Point
 from scarfwright.models.units import round_to
 
+LEAST_LEFT = 10.0  # wood round a notch below which it is likely to break; common practice, no source
+
 
 @dataclass(frozen=True)
 class Sled:
@@ -131,6 +133,14 @@ def as_made(nominal: Sled, heel: float | None, nose: float | None) -> Sled:
     return replace(nominal, ratio=ratio, heel=measured_heel, nose=measured_nose)
 
 
+def rounding_slack(ratio: float, length: float, round_marks: float) -> float:
+    """Factor by which rounding M can at most flatten the slope of a sled of this length, 1 / (1 - r N / L).
+
+    M is off by up to r / 2, so L / N by up to r. Never more than 2: past that the rounding eats half the taper.
+    """
+    return 1 / (1 - min(round_marks * ratio / length, 0.5))
+
+
 def longest_from_plank(plank_width: float, ratio: float, kerf: float, nose_min: float) -> float:
     """The longest sled a plank allows, N (P - k / cos theta - 2 nose_min) [mm]; may be negative."""
     return ratio * (plank_width - kerf / math.cos(math.atan(1 / ratio)) - 2 * nose_min)
@@ -161,13 +171,30 @@ class Notch:
 
     def capsule(self, sled: Sled) -> Capsule:
         """The slot in the exported frame. A slot shorter than wide is a hole."""
-        half = max(self.length - self.width, 0.0) / 2
+        half = self.half_straight
         depth = self.web + self.width / 2
         return Capsule(
             sled.at_work_edge(self.station - half, depth),
             sled.at_work_edge(self.station + half, depth),
             self.width / 2,
         )
+
+    @property
+    def half_straight(self) -> float:
+        """Half the straight part of the slot, middle to end hole [mm]."""
+        return max(self.length - self.width, 0.0) / 2
+
+    def stations_within(self, sled: Sled) -> tuple[float, float]:
+        """Least and greatest station at which the slot stays off the heel end and the nose end [mm].
+
+        The ends are square to the fence edge, the slot is not: its hole at depth web + width / 2 stands
+        depth sin(theta) nearer the heel end. Heel: (s - half) cos - depth sin - r >= 0.
+        """
+        depth, r = self.web + self.width / 2, self.width / 2
+        sin, cos = math.sin(sled.angle), math.cos(sled.angle)
+        least = (depth * sin + r) / cos + self.half_straight
+        most = (sled.length + depth * sin - r) / cos - self.half_straight
+        return least, most
 
     def left(self, sled: Sled) -> float:
         """Wood left between the slot and the fence edge [mm]; negative where it breaks out."""
@@ -176,7 +203,17 @@ class Notch:
 
     def bearing(self) -> float:
         """Straight part of the slot, on which a pad bears [mm]."""
-        return max(self.length - self.width, 0.0)
+        return 2 * self.half_straight
+
+
+def station_off_flat(sled: Sled, web: float, length: float, width: float, left: float) -> float:
+    """The station furthest from the heel at which a notch still keeps `left` from the nose flat's step [mm].
+
+    The nose-side hole's least x: L - (s + half) cos + (web + width / 2) sin - width / 2 = f + left.
+    """
+    half = max(length - width, 0.0) / 2
+    reach = sled.length + (web + width / 2) * math.sin(sled.angle) - width / 2 - sled.nose_flat - left
+    return reach / math.cos(sled.angle) - half
 
 
 def station_with_left(sled: Sled, web: float, length: float, width: float, left: float) -> float:

@@ -16,6 +16,8 @@ Unit = Literal["mm", "in"]
 
 MM_PER_INCH = Fraction(254, 10)
 LONGEST_MM = 100_000  # nothing in a boat shop is longer than 100 m; more is a slip of the key
+SHORTEST_MM = Fraction(1, 1000)  # nothing in a shop is measured finer; less (and not 0) is a slip too
+LONGEST_TEXT = 80  # characters, as read and as written back; keeps exact fractions within reason
 
 _UNIT_MM: dict[str, Fraction] = {
     "mm": Fraction(1),
@@ -46,7 +48,7 @@ _UNIT_NAMES = {
     "'": "ft",
 }
 _NUMBER = r"\d+\s*-\s*\d+\s*/\s*\d+|\d+\s+\d+\s*/\s*\d+|\d+\s*/\s*\d+|\d+\.\d*|\.\d+|\d+"
-_TERM = re.compile(rf"\s*(?P<number>{_NUMBER})\s*(?P<unit>[a-zA-Z]+|'|\")?\.?")
+_TERM = re.compile(rf"\s*(?P<number>{_NUMBER})\s*(?P<unit>[a-zA-Z]+|'|\")?\.?", re.ASCII)
 _VULGAR = {
     "¼": "1/4",
     "½": "1/2",
@@ -108,13 +110,16 @@ def parse_length(value: object, units: Unit = "mm") -> Length:
     Returns the length [mm]. Raises LengthError with one sentence.
     """
     if isinstance(value, bool) or not isinstance(value, int | float | str):
-        raise LengthError(f"found {_shown(value)}, expected {_FORMS}")
-    if not isinstance(value, str):
+        raise LengthError(f"found {shown(value)}, expected {_FORMS}")
+    if isinstance(value, float):
         if not math.isfinite(value):
             raise LengthError(f"found {value}, expected a finite number")
-        exact = Fraction(repr(value))
-        return _checked(exact * _UNIT_MM[units], units, _shown(value))
-    return _checked(*_parse_text(value), _shown(value))
+        return _checked(Fraction(repr(value)) * _UNIT_MM[units], units, shown(value))
+    if isinstance(value, int):
+        return _checked(value * _UNIT_MM[units], units, shown(value))
+    if len(value) > LONGEST_TEXT:
+        raise LengthError(f"found {shown(value)}, expected {_FORMS}")
+    return _checked(*_parse_text(value), shown(value))
 
 
 def _parse_text(value: str) -> tuple[Fraction, Unit]:
@@ -123,30 +128,32 @@ def _parse_text(value: str) -> tuple[Fraction, Unit]:
     for sign, plain in _VULGAR.items():
         text = text.replace(sign, f" {plain}")
     text = text.strip()
+    if text.endswith(("-", ",")):
+        raise LengthError(f"found {shown(value)}, expected {_FORMS}")
     if text.startswith("-"):
-        raise LengthError(f"found {_shown(value)}, expected a length that is not negative")
+        raise LengthError(f"found {shown(value)}, expected a length that is not negative")
     total = Fraction(0)
     seen: list[str] = []
     at = 0
     while at < len(text):
         match = _TERM.match(text, at)
         if match is None or not match["number"]:
-            raise LengthError(f"found {_shown(value)}, expected {_FORMS}")
+            raise LengthError(f"found {shown(value)}, expected {_FORMS}")
         name = match["unit"]
         if name is None:
-            raise LengthError(f"found {_shown(value)}, where the unit is missing; expected {_FORMS}, or a bare number")
+            raise LengthError(f"found {shown(value)}, where the unit is missing; expected {_FORMS}, or a bare number")
         unit = _UNIT_NAMES.get(name.lower())
         if unit is None:
-            raise LengthError(f'found {_shown(value)}, where "{name}" is no unit known here; expected {_FORMS}')
+            raise LengthError(f'found {shown(value)}, where "{name}" is no unit known here; expected {_FORMS}')
         if unit in seen or (seen and (seen[-1], unit) != ("ft", "in")):
-            raise LengthError(f"found {_shown(value)}, which mixes units; expected {_FORMS}")
+            raise LengthError(f"found {shown(value)}, which mixes units; expected {_FORMS}")
         total += _number(match["number"], value) * _UNIT_MM[unit]
         seen.append(unit)
         at = match.end()
         while at < len(text) and text[at] in " -,":
             at += 1
     if not seen:
-        raise LengthError(f"found {_shown(value)}, expected {_FORMS}")
+        raise LengthError(f"found {shown(value)}, expected {_FORMS}")
     return total, "in" if seen[0] in ("in", "ft") else "mm"
 
 
@@ -156,17 +163,22 @@ def _number(text: str, whole_text: str) -> Fraction:
     for part in parts:
         piece = part.replace(" ", "")
         if "/" in piece and piece.split("/")[1].strip("0") == "":
-            raise LengthError(f"found {_shown(whole_text)}, a fraction with a zero under the line")
+            raise LengthError(f"found {shown(whole_text)}, a fraction with a zero under the line; expected {_FORMS}")
         total += Fraction(piece)
     return total
 
 
-def _checked(mm: Fraction, units: Unit, shown: str) -> Length:
+def _checked(mm: Fraction, units: Unit, found: str) -> Length:
     if mm < 0:
-        raise LengthError(f"found {shown}, expected a length that is not negative")
+        raise LengthError(f"found {found}, expected a length that is not negative")
+    if 0 < mm < SHORTEST_MM:
+        raise LengthError(f"found {found}, which is under a thousandth of a millimetre; expected a length from a shop")
     if mm > LONGEST_MM:
-        raise LengthError(f"found {shown}, which is over 100 m; expected a length from a boat shop")
-    return Length(mm, canonical(mm, units))
+        raise LengthError(f"found {found}, which is over 100 m; expected a length from a boat shop")
+    text = canonical(mm, units)
+    if len(text) > LONGEST_TEXT:
+        raise LengthError(f"found {found}, which is finer than any rule; expected {_FORMS}")
+    return Length(mm, text)
 
 
 def canonical(mm: Fraction, units: Unit) -> str:
@@ -228,6 +240,22 @@ def round_to(value: float, step: float) -> float:
     return math.floor(value / step + 0.5) * step
 
 
-def _shown(value: object) -> str:
-    text = f'"{value}"' if isinstance(value, str) else str(value)
+def shown(value: object) -> str:
+    """What was found, as a job file would write it, on one line and cut to 60 characters."""
+    try:
+        text = _as_written(value)
+    except ValueError:  # an integer of more digits than Python prints
+        text = "a number of thousands of digits"
     return text if len(text) <= 60 else text[:57] + "..."
+
+
+def _as_written(value: object) -> str:
+    if isinstance(value, str):
+        return f'"{value}"'
+    if isinstance(value, bool):
+        return "true" if value else "false"
+    if isinstance(value, list | tuple):
+        return "[" + ", ".join(_as_written(item) for item in value) + "]"
+    if isinstance(value, dict):
+        return "{" + ", ".join(f"{key} = {_as_written(item)}" for key, item in value.items()) + "}"
+    return str(value)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from io import BytesIO
+from pathlib import Path as FilePath
 from typing import Any
 
 from scarfwright.models.outline import Edge, Point
@@ -21,7 +22,7 @@ def write_pdf(sheets: Sequence[Sheet], title: str = "") -> bytes:
     if not sheets:
         raise ValueError("a document needs at least one sheet")
     stream = BytesIO()
-    canvas = Canvas(stream, invariant=1, pageCompression=1)
+    canvas = Canvas(stream, invariant=1, pageCompression=0)  # packed pages would show the compressor's version
     canvas.setTitle(lettering.one_line(title or sheets[0].title))
     canvas.setAuthor("scarfwright")
     canvas.setCreator("scarfwright")
@@ -34,6 +35,11 @@ def write_pdf(sheets: Sequence[Sheet], title: str = "") -> bytes:
         canvas.showPage()
     canvas.save()
     return stream.getvalue()
+
+
+def save_pdf(sheets: Sequence[Sheet], path: FilePath, title: str = "") -> None:
+    """Write the document to a file."""
+    path.write_bytes(write_pdf(sheets, title))
 
 
 def _items(canvas: Any, items: Sequence[Item]) -> None:

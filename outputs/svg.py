@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from pathlib import Path as FilePath
 from xml.sax.saxutils import escape, quoteattr
 
 from scarfwright.models.outline import Edge
@@ -27,6 +28,11 @@ def write_svg(sheet: Sheet) -> str:
             "",
         ]
     )
+
+
+def save_svg(sheet: Sheet, path: FilePath) -> None:
+    """Write the drawing to a file."""
+    path.write_text(write_svg(sheet), encoding="utf-8", newline="\n")
 
 
 class _Body:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from scarfwright.models.checks.clamps import check_clamps
 from scarfwright.models.checks.cut import check_cut
 from scarfwright.models.checks.joint import check_joint
+from scarfwright.models.checks.notches import check_notches
 from scarfwright.models.checks.saw import check_saw
 from scarfwright.models.checks.sled import check_sled
 from scarfwright.models.findings import Finding, worst_first
@@ -18,6 +19,7 @@ def check_all(work: Workup, *, unmeasurable: bool = False) -> list[Finding]:
     found = [
         *check_joint(work, say),
         *check_sled(work, say, unmeasurable),
+        *check_notches(work, say),
         *check_clamps(work, say),
         *check_saw(work, say),
         *check_cut(work, say),

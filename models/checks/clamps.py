@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from scarfwright.models.findings import Finding, Level, finding, register
 from scarfwright.models.layout import pad_lower_edge, swallowed
 from scarfwright.models.say import Say
+from scarfwright.models.sled import LEAST_LEFT
 from scarfwright.models.workup import Workup
 
 register(
@@ -35,18 +36,24 @@ def _opening(work: Workup, say: Say) -> Iterator[Finding]:
         if clamp.opening <= has:
             continue
         place = _PLACES.get(clamp.where, f"in the notch at {say(clamp.station)}")
-        if clamp.where == "nose_flat":
-            way = "a longer sled or a narrower plank (thinner nose), or a nose notch (nose_flat = 0)"
-        else:
-            way = f"web = {say(max(has - work.joint.thickness, 0.0))} or less"
         yield finding(
             "clamp.no_grip",
             f"The clamp {place} must close on {say(clamp.opening)} but opens only {say(has)}. "
-            f"Use clamps that open {say(clamp.opening)}, or {way}.",
+            f"Use clamps that open {say.up(clamp.opening)}{_other_grip(clamp.where, work, say)}.",
             station_mm=clamp.station,
             needed_mm=clamp.opening,
             opening_mm=has,
         )
+
+
+def _other_grip(where: str, work: Workup, say: Say) -> str:
+    """What else than wider clamps would do, only where it would."""
+    job, thickness = work.job, work.joint.thickness
+    if where == "nose_flat":
+        notch = ", or a nose notch (nose_flat = 0)" if job.sled.web + thickness <= job.clamp.opening else ""
+        return f", or a longer sled or a narrower plank (thinner nose){notch}"
+    web = job.clamp.opening - thickness
+    return f", or set web to {say.down(web)} or less" if web >= LEAST_LEFT else ""
 
 
 def _bearing(work: Workup, say: Say) -> Iterator[Finding]:
@@ -56,7 +63,7 @@ def _bearing(work: Workup, say: Say) -> Iterator[Finding]:
         yield finding(
             "clamp.pad_overhangs",
             f"A pad {say(job.clamp.pad_height)} high can't bear wholly on work {say(job.stock.height)} high and a "
-            f"sled {say(work.sled.thickness)} thick. Use pads of {say(lower)} or less, or a thicker sled.",
+            f"sled {say(work.sled.thickness)} thick. Use pads of {say.down(lower)} or less, or a thicker sled.",
             pad_height_mm=job.clamp.pad_height,
             lower_mm=lower,
         )
@@ -65,12 +72,22 @@ def _bearing(work: Workup, say: Say) -> Iterator[Finding]:
         yield finding(
             "clamp.throat_short",
             f"To bear wholly on work and sled the clamp must reach {say(deep)} down, and its throat is "
-            f"{say(job.clamp.throat)}. Use deeper clamps, pads {say(deep - job.clamp.throat)} lower, or a sled "
-            f"{say(max(job.stock.height - job.clamp.throat + job.clamp.pad_height, 0.0))} thick or more "
-            "(not over the work's height).",
+            f"{say(job.clamp.throat)}. Use clamps that reach {say.up(deep)}{_less_deep(work, say)}.",
             swallowed_mm=deep,
             throat_mm=job.clamp.throat,
         )
+
+
+def _less_deep(work: Workup, say: Say) -> str:
+    """What else than deeper clamps would do, only where it would."""
+    job, height, sled = work.job, work.joint.height, work.sled.thickness
+    apart, spare = abs(height - sled), job.clamp.throat - job.clamp.pad_height
+    pads = f", or pads {say.down(job.clamp.throat - apart)} high or less" if job.clamp.throat > apart else ""
+    if spare < 0:
+        return pads
+    if sled < height:
+        return f"{pads}, or a sled {say.up(height - spare)} thick or more (not over the work's height)"
+    return f"{pads}, or a sled {say.down(height + spare)} thick or less"
 
 
 def _slot(work: Workup, say: Say) -> Iterator[Finding]:
@@ -79,7 +96,7 @@ def _slot(work: Workup, say: Say) -> Iterator[Finding]:
         yield finding(
             "notch.jaw_wont_enter",
             f"The notch is {say(sled.notch_width)} wide and the jaw stands off {say(clamp.jaw)}: it won't go in. "
-            f"Set notch_width to {say(clamp.jaw + 2)} or more.",
+            f"Set notch_width to {say.up(clamp.jaw + 2)} or more.",
             notch_width_mm=sled.notch_width,
             jaw_mm=clamp.jaw,
         )
@@ -89,7 +106,7 @@ def _slot(work: Workup, say: Say) -> Iterator[Finding]:
         yield finding(
             "notch.pad_wont_enter",
             f"The pad is {say(clamp.pad_width)} wide, the notch {say(sled.notch_length)} long: it won't go in. "
-            f"Set notch_length to {say(needed)} or more.",
+            f"Set notch_length to {say.up(needed)} or more.",
             pad_width_mm=clamp.pad_width,
             notch_length_mm=sled.notch_length,
             needed_mm=needed,
@@ -98,7 +115,7 @@ def _slot(work: Workup, say: Say) -> Iterator[Finding]:
         yield finding(
             "notch.pad_bears_partly",
             f"The pad is {say(clamp.pad_width)} wide, but between its round ends the notch is straight for only "
-            f"{say(bearing)}: the pad bears partly. Set notch_length to {say(needed)}, or square the ends.",
+            f"{say(bearing)}: the pad bears partly. Set notch_length to {say.up(needed)}, or square the ends.",
             pad_width_mm=clamp.pad_width,
             bearing_mm=bearing,
             needed_mm=needed,

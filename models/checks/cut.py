@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from scarfwright.models.findings import Finding, Level, finding, register
+from scarfwright.models.layout import ClampPlace, flat_jaw
 from scarfwright.models.say import Say
+from scarfwright.models.sled import rounding_slack
 from scarfwright.models.workup import Workup
 
 register(
@@ -34,12 +36,12 @@ def check_cut(work: Workup, say: Say) -> Iterator[Finding]:
         numbers = {"station_mm": clamp.station, "limit_mm": clamp.limit, "end_mm": end, "needed_mm": needed}
         where = f"The {clamp.where.replace('_', ' ')} clamp at {say(clamp.station)} from the heel"
         if clamp.meets == "fence":
-            longer = work.sled.length + needed - clamp.limit
+            longer = _length_for(work, needed)
             yield finding(
                 "clamp.meets_fence",
                 f"{where} meets the fence's front end at a travel of {say(clamp.limit)}, {when} the end of the cut "
-                f"at {say(end)} ({ends}). Make the sled {say(longer)} long or more, or hold the nose in a notch "
-                "(nose_flat = 0), or slide the fence back.",
+                f"at {say(end)} ({ends}). Make the sled {say.up(longer)} long or more, or hold the nose in a notch "
+                f"(nose_flat = 0), or slide the fence back by {say.up(needed - clamp.limit)}.",
                 **numbers,
                 needed_length_mm=longer,
             )
@@ -47,18 +49,41 @@ def check_cut(work: Workup, say: Say) -> Iterator[Finding]:
             yield finding(
                 "clamp.meets_blade",
                 f"{where} meets the blade at a travel of {say(clamp.limit)}, {when} the end of the cut at {say(end)} "
-                f"({ends}). Put it {say(work.layout.least_station)} or more from the heel.",
+                f"({ends}). {_further_back(clamp, work, say)}",
                 **numbers,
-                least_station_mm=work.layout.least_station,
+                least_station_mm=least_for(clamp, work),
             )
     tail = work.board_limit
     if tail is not None and tail < needed:
         yield finding(
             "board.meets_fence",
             f"A long board's tail meets the fence's front end at a travel of {say(tail)}, and the cut ends at "
-            f"{say(end)} ({ends}). Slide the fence back by {say(needed - tail)} or cut shorter boards "
-            f"(up to {say(work.sled.heel * work.sled.ratio)}).",
+            f"{say(end)} ({ends}). Slide the fence back by {say.up(needed - tail)} or cut shorter boards "
+            f"(up to {say.down(work.sled.heel * work.sled.ratio)}).",
             limit_mm=tail,
             end_mm=end,
             needed_mm=needed,
         )
+
+
+def _length_for(work: Workup, needed: float) -> float:
+    """Sled length [mm] at which the nose clamp stays before the fence, whichever way its own mark is rounded."""
+    sled, job = work.sled, work.job
+    rounding = job.sled.round_marks if job.sled.made_from == "plank" else 0.0
+    slack = rounding_slack(job.joint.ratio, sled.length, rounding)
+    return (needed + sled.nose_flat) * slack + job.saw.fence_front
+
+
+def least_for(clamp: ClampPlace, work: Workup) -> float:
+    """Least station of this clamp: on the nose flat it slides by the flat's length, not by a slot's."""
+    if clamp.where != "nose_flat":
+        return work.layout.least_station
+    needed = work.travel_end + work.job.saw.travel_margin
+    return flat_jaw(work.job, work.sled).least_station(needed, work.joint, work.blade)
+
+
+def _further_back(clamp: ClampPlace, work: Workup, say: Say) -> str:
+    least = least_for(clamp, work)
+    if clamp.where == "nose_flat":
+        return f"Make the sled longer, so that its nose lies {say.up(least)} or more from the heel."
+    return f"Put it {say.up(least)} or more from the heel."

@@ -49,8 +49,8 @@ def _stock(work: Workup, say: Say) -> Iterator[Finding]:
         yield finding(
             "joint.gap_eats_joint",
             f"The fence gap leaves tips {say(joint.tip)} thick, which is half the stock's {say(stock.thickness)} "
-            f"or more, so no joint is left. Set fence_gap well under {say(stock.thickness / 4)}; 0.4 mm or 1/64 in "
-            "is common.",
+            f"or more, so no joint is left. Set fence_gap well under {say.down(stock.thickness / 4)}; "
+            "0.4 mm or 1/64 in is common.",
             tip_mm=joint.tip,
             thickness_mm=stock.thickness,
         )
@@ -60,8 +60,8 @@ def _stock(work: Workup, say: Say) -> Iterator[Finding]:
     if finished >= stock.thickness:
         yield finding(
             "joint.finish_too_thick",
-            f"The finished thickness {say(finished)} is not less than the stock's {say(stock.thickness)}. "
-            f"Plan for {say(joint.thickest_finish)} or less.",
+            f"The finished thickness {say(finished)} is not less than the stock's {say(stock.thickness)}. Plan for "
+            f"{'less' if joint.overlap <= 0 else say.down(joint.thickest_finish) + ' or less'}.",
             finished_mm=finished,
             thickness_mm=stock.thickness,
             thickest_mm=joint.thickest_finish,
@@ -70,8 +70,8 @@ def _stock(work: Workup, say: Say) -> Iterator[Finding]:
         yield finding(
             "joint.tips_stay",
             f"Planing to {say(finished)} takes {say((stock.thickness - finished) / 2)} off each face, less than the "
-            f"groove {say(joint.tip)} deep that each tip leaves. Finish at {say(joint.thickest_finish)} or less, or "
-            f"start from stock {say(finished + 2 * joint.tip)} thick.",
+            f"groove {say(joint.tip)} deep that each tip leaves. Finish at {say.down(joint.thickest_finish)} or less, "
+            f"or start from stock {say.up(finished + 2 * joint.tip)} thick.",
             finished_mm=finished,
             tip_mm=joint.tip,
             thickest_mm=joint.thickest_finish,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from scarfwright.models.dividing import Dividing
 from scarfwright.models.findings import Finding, Level, finding, register
 from scarfwright.models.say import Say
 from scarfwright.models.workup import Workup
@@ -17,6 +18,8 @@ register(
     }
 )
 
+THINNEST_CARRIER = 6.0  # a thinner board bends under the plank; common practice, no source
+
 
 def check_saw(work: Workup, say: Say) -> Iterator[Finding]:
     saw, blade = work.job.saw, work.blade
@@ -24,8 +27,8 @@ def check_saw(work: Workup, say: Say) -> Iterator[Finding]:
         yield finding(
             "blade.axis_above_table",
             f"A blade of {say(blade.diameter)} raised {say(blade.height)} would have its axis "
-            f"{say(-blade.axis_depth)} above the table, which no saw does. Work up to "
-            f"{say(blade.radius - saw.blade_above_work)} high at most, lying on its other side, or a larger blade.",
+            f"{say(-blade.axis_depth)} above the table, which no saw does. Take {_lower(blade.radius, work, say)}a "
+            f"blade of {say.up(2 * blade.height)} or more.",
             blade_height_mm=blade.height,
             radius_mm=blade.radius,
         )
@@ -33,8 +36,8 @@ def check_saw(work: Workup, say: Say) -> Iterator[Finding]:
         yield finding(
             "blade.too_low",
             f"The blade must stand {say(blade.height)} above the table to clear the work by "
-            f"{say(saw.blade_above_work)}, and rises only {say(saw.max_depth)}. Rip the stock to "
-            f"{say(max(saw.max_depth - saw.blade_above_work, 0.0))} or less, or lower blade_above_work.",
+            f"{say(saw.blade_above_work)}, and rises only {say(saw.max_depth)}. Take {_lower(saw.max_depth, work, say)}"
+            f"a saw whose blade rises {say.up(blade.height)}.",
             blade_height_mm=blade.height,
             max_depth_mm=saw.max_depth,
         )
@@ -49,8 +52,24 @@ def check_saw(work: Workup, say: Say) -> Iterator[Finding]:
         yield finding(
             "dividing.blade_too_low",
             f"The dividing cut through carrier and plank needs the blade {say(cut.blade_height)} up, and it rises "
-            f"only {say(saw.max_depth)}. Use a thinner carrier, or divide the plank along a guide rail "
-            f"{say(cut.rail_offset)} from the line.",
+            f"only {say(saw.max_depth)}. Divide the plank along a guide rail {say(cut.rail_offset)} from the line"
+            f"{_thinner_carrier(cut, saw.max_depth, say)}.",
             blade_height_mm=cut.blade_height,
             max_depth_mm=saw.max_depth,
         )
+
+
+def _lower(most: float, work: Workup, say: Say) -> str:
+    """Ways to bring the blade down to `most` above the table, ready to stand before another way."""
+    above = work.job.saw.blade_above_work
+    ways = ""
+    if most - above > 0:
+        ways += f"work {say.down(most - above)} high or less (ripped, or lying on its other side), "
+    if most - work.joint.height >= 0:
+        ways += f"blade_above_work = {say.down(most - work.joint.height)} or less, "
+    return ways + "or " if ways else ""
+
+
+def _thinner_carrier(cut: Dividing, most: float, say: Say) -> str:
+    room = most - cut.blade_height + cut.carrier_thickness
+    return f", or use a carrier {say.down(room)} thick or less (sheet_thickness)" if room >= THINNEST_CARRIER else ""

@@ -4,13 +4,17 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from itertools import combinations
 
 from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.layout import HAND_ROOM
+from scarfwright.models.layout import HAND_ROOM, WOOD_AROUND
 from scarfwright.models.outline import between, inside_by
 from scarfwright.models.say import Say
-from scarfwright.models.sled import Notch, longest_from_plank, plank_width_for
+from scarfwright.models.sled import (
+    LEAST_LEFT,
+    longest_from_plank,
+    plank_width_for,
+    rounding_slack,
+)
 from scarfwright.models.workup import Workup
 
 register(
@@ -22,29 +26,25 @@ register(
         "sled.as_made_reversed": Level.FAULT,
         "sled.as_made_needs_length": Level.FAULT,
         "sled.hands_have_no_room": Level.CAUTION,
+        "nose.no_clamp": Level.FAULT,
+        "nose.pad_off_flat": Level.CAUTION,
         "nose.flat_too_long": Level.FAULT,
         "nose.flat_short": Level.CAUTION,
         "nose.flat_leaves_sliver": Level.NOTE,
-        "notch.longer_than_sled": Level.FAULT,
-        "notch.off_sled": Level.FAULT,
-        "notch.breaks_fence_edge": Level.FAULT,
-        "notch.thin_left": Level.CAUTION,
-        "notch.overlap": Level.FAULT,
         "handle.no_room": Level.NOTE,
         "handle.breaks_out": Level.FAULT,
+        "handle.overlap": Level.FAULT,
         "dowel.no_room": Level.CAUTION,
     }
 )
-
-LEAST_LEFT = 10.0  # wood between notch and fence edge below which it is likely to break; common practice, no source
 
 
 def check_sled(work: Workup, say: Say, unmeasurable: bool) -> Iterator[Finding]:
     yield from _as_made(work, say, unmeasurable)
     yield from _plank(work, say)
     yield from _length(work, say)
+    yield from _nose_clamp(work, say)
     yield from _nose_flat(work, say)
-    yield from _notches(work, say)
     yield from _holes(work, say)
 
 
@@ -75,7 +75,7 @@ def _plank(work: Workup, say: Say) -> Iterator[Finding]:
     nose_min = job.sled.nose_min
     if sled.plank_width is None:
         if work.sled.nose < nose_min:
-            yield _thin(work, say, float(job.sled.nose_min), " Make a sled with a wider nose, or lower nose_min.")
+            yield _thin(work, say, " Make a sled with a wider nose")
         return
     if job.kerf >= sled.plank_width:
         yield finding(
@@ -86,29 +86,38 @@ def _plank(work: Workup, say: Say) -> Iterator[Finding]:
             plank_width_mm=sled.plank_width,
         )
         return
-    longest = longest_from_plank(sled.plank_width, job.joint.ratio, job.kerf, nose_min)
-    needed = plank_width_for(sled.length, job.joint.ratio, job.kerf, nose_min)
+    # rounding M takes up to half a mark off the nose: what is told holds whichever way it goes
+    spare = nose_min + job.sled.round_marks / 2
+    longest = longest_from_plank(sled.plank_width, job.joint.ratio, job.kerf, spare)
+    needed = plank_width_for(sled.length, job.joint.ratio, job.kerf, spare)
     if longest <= 0 or sled.nose <= 0:
-        way = f"a sled no longer than {say(longest)}, " if longest > 0 else ""
+        way = f"a sled no longer than {say.down(longest)}, " if longest > 0 else ""
         yield finding(
             "plank.too_narrow",
             f"A plank {say(sled.plank_width)} wide has no room for two halves {say(sled.length)} long at this slope. "
-            f"Take {way}a plank at least {say(needed)} wide, or a flatter slope.",
+            f"Take {way}a plank at least {say.up(needed)} wide, or a flatter slope.",
             plank_width_mm=sled.plank_width,
             needed_width_mm=needed,
             longest_mm=max(longest, 0.0),
         )
     elif work.sled.nose < nose_min:
-        out = f", a sled no longer than {say(longest)}" if longest < sled.length else ""
-        yield _thin(work, say, float(nose_min), f" Take a plank {say(needed)} wide{out}, or lower nose_min.")
+        if job.sled.nose_as_made is not None:
+            yield _thin(work, say, " Make a sled with a wider nose")
+        else:
+            yield _thin(
+                work, say, f" Take a plank {say.up(needed)} wide, a sled no longer than {say.down(longest)}", needed
+            )
 
 
-def _thin(work: Workup, say: Say, least: float, way: str) -> Finding:
+def _thin(work: Workup, say: Say, way: str, needed: float | None = None) -> Finding:
+    least, nose = work.job.sled.nose_min, work.sled.nose
+    lower = f", or set nose_min to {say.down(nose)}" if nose >= LEAST_LEFT else ""
     return finding(
         "sled.nose_thin",
-        f"The nose is {say(work.sled.nose)} wide, less than nose_min {say(least)}: it breaks or bends.{way}",
-        nose_mm=work.sled.nose,
+        f"The nose is {say(nose)} wide, less than nose_min {say(least)}: it breaks or bends.{way}{lower}.",
+        nose_mm=nose,
         nose_min_mm=least,
+        needed_width_mm=needed,
     )
 
 
@@ -116,26 +125,58 @@ def _length(work: Workup, say: Say) -> Iterator[Finding]:
     sled, layout = work.sled, work.layout
     heel = next((n for n in layout.notches if n.where == "heel"), None)
     if heel is not None:
-        slack = sled.work_edge - (heel.station + heel.length / 2)
+        half = max(heel.length, heel.width) / 2
+        slack = sled.work_edge - (heel.station + half)
         if slack < 0:
-            needed = (heel.station + heel.length / 2) * math.cos(sled.angle)
+            needed = (heel.station + half) * math.cos(sled.angle) * _slack(work)
             yield finding(
                 "sled.too_short",
                 f"The heel clamp belongs at {say(heel.station)} from the heel to stay off the blade, but the sled is "
-                f"only {say(sled.length)} long. Make it at least {say(needed)} long.",
+                f"only {say(sled.length)} long. Make it at least {say.up(needed)} long.",
                 station_mm=heel.station,
                 length_mm=sled.length,
                 needed_length_mm=needed,
             )
     if layout.hand_line > sled.length - HAND_ROOM:
+        room_for = layout.hand_line * _slack(work) + HAND_ROOM
         yield finding(
             "sled.hands_have_no_room",
             f"The hand line belongs {say(layout.hand_line)} from the heel, which leaves no room for a hand on a sled "
-            f"{say(sled.length)} long. Make the sled {say(layout.hand_line + HAND_ROOM)} long, or push with a "
+            f"{say(sled.length)} long. Make the sled {say.up(room_for)} long, or push with a "
             "screwed-on handle and a push stick, never with a hand past the line.",
             hand_line_mm=layout.hand_line,
             length_mm=sled.length,
-            needed_length_mm=layout.hand_line + HAND_ROOM,
+            needed_length_mm=room_for,
+        )
+
+
+def _slack(work: Workup) -> float:
+    """How much the rounding of another sled's mark could stretch the cut, and with it what is placed by it."""
+    job = work.job.sled
+    return rounding_slack(work.job.joint.ratio, work.sled.length, job.round_marks if job.made_from == "plank" else 0.0)
+
+
+def _nose_clamp(work: Workup, say: Say) -> Iterator[Finding]:
+    job, flat, pad = work.job, work.sled.nose_flat, float(work.job.clamp.pad_width)
+    clamp = next((c for c in work.layout.clamps if c.where in ("nose", "nose_flat")), None)
+    if clamp is None:
+        yield finding(
+            "nose.no_clamp",
+            f"No nose notch leaves {say(job.sled.web)} of wood to the fence edge, and there is no nose flat: the heel "
+            'clamp alone would hold the board. Set nose_flat to "auto", or make the sled longer and wider.',
+            needed_left_mm=job.sled.web,
+        )
+        return
+    asked = job.sled.nose_station
+    if clamp.where == "nose_flat" and asked != "auto" and flat >= pad and not pad / 2 <= asked <= flat - pad / 2:
+        yield finding(
+            "nose.pad_off_flat",
+            f"A pad {say(pad)} wide at {say(asked)} from the nose end does not bear wholly on the nose flat "
+            f"({say(flat)}). Set nose_station between {say.up(pad / 2)} and {say.down(flat - pad / 2)}, or to "
+            '"auto".',
+            nose_station_mm=asked,
+            least_mm=pad / 2,
+            most_mm=flat - pad / 2,
         )
 
 
@@ -147,7 +188,7 @@ def _nose_flat(work: Workup, say: Say) -> Iterator[Finding]:
         yield finding(
             "nose.flat_too_long",
             f"The nose flat ({say(sled.nose_flat)}) is longer than half the sled ({say(sled.length)}). "
-            f"Set nose_flat to {say(job.clamp.pad_width)} or so.",
+            f"{_shorter_flat(work, say)}.",
             nose_flat_mm=sled.nose_flat,
             length_mm=sled.length,
         )
@@ -155,7 +196,7 @@ def _nose_flat(work: Workup, say: Say) -> Iterator[Finding]:
         yield finding(
             "nose.flat_short",
             f"The nose flat ({say(sled.nose_flat)}) is shorter than the clamp's pad ({say(job.clamp.pad_width)}), "
-            f"which then bears only partly. Set nose_flat to {say(job.clamp.pad_width)} or more.",
+            f"which then bears only partly. Set nose_flat to {say.up(job.clamp.pad_width)} or more.",
             nose_flat_mm=sled.nose_flat,
             pad_width_mm=job.clamp.pad_width,
         )
@@ -170,65 +211,11 @@ def _nose_flat(work: Workup, say: Say) -> Iterator[Finding]:
         )
 
 
-def _notches(work: Workup, say: Say) -> Iterator[Finding]:
-    sled, layout = work.sled, work.layout
-    corners = sled.corners()
-    for notch in layout.notches:
-        left = notch.left(sled)
-        at = f"The {notch.where} notch at {say(notch.station)} from the heel"
-        if notch.length >= sled.work_edge:
-            yield finding(
-                "notch.longer_than_sled",
-                f"The {notch.where} notch is {say(notch.length)} long, the sled's work edge {say(sled.work_edge)}. "
-                f"Set notch_length a little over the pad ({say(work.job.clamp.pad_width)}) plus notch_width.",
-                notch_length_mm=notch.length,
-                work_edge_mm=sled.work_edge,
-            )
-            continue
-        ends = (notch.station - notch.length / 2, notch.station + notch.length / 2)
-        if ends[0] < 0 or ends[1] > sled.work_edge:
-            if not (notch.where == "heel" and ends[0] >= 0):  # that one is sled.too_short
-                yield finding(
-                    "notch.off_sled",
-                    f"{at} reaches past the end of the sled. Keep its middle between {say(notch.length / 2)} and "
-                    f"{say(sled.work_edge - notch.length / 2)} from the heel.",
-                    station_mm=notch.station,
-                    least_mm=notch.length / 2,
-                    most_mm=sled.work_edge - notch.length / 2,
-                )
-        elif left <= 0 or inside_by(notch.capsule(sled), corners) <= 0:
-            yield finding(
-                "notch.breaks_fence_edge",
-                f"{at} breaks into the fence edge or the nose flat: {say(left)} of wood would be left to the fence "
-                "edge. Move it towards the heel, make web or notch_width smaller, or take a wider plank.",
-                station_mm=notch.station,
-                left_mm=left,
-            )
-        elif left < LEAST_LEFT:
-            yield finding(
-                "notch.thin_left",
-                f"{at} leaves only {say(left)} of wood to the fence edge (under {say(LEAST_LEFT)} it is likely to "
-                "break; common practice, no source). Move it towards the heel or take a wider plank.",
-                station_mm=notch.station,
-                left_mm=left,
-            )
-    yield from _overlaps(work, say)
-
-
-def _overlaps(work: Workup, say: Say) -> Iterator[Finding]:
-    pairs: list[tuple[Notch, Notch]] = list(combinations(work.layout.notches, 2))
-    for one, other in pairs:
-        room = between(one.capsule(work.sled), other.capsule(work.sled))
-        if room <= 0:
-            apart = max(one.length, other.length) + LEAST_LEFT
-            yield finding(
-                "notch.overlap",
-                f"The {one.where} notch at {say(one.station)} and the {other.where} notch at {say(other.station)} "
-                f"run into each other. Keep them {say(apart)} apart, or take a longer sled.",
-                station_mm=one.station,
-                other_station_mm=other.station,
-                needed_mm=apart,
-            )
+def _shorter_flat(work: Workup, say: Say) -> str:
+    pad, half = work.job.clamp.pad_width, work.sled.length / 2
+    if pad <= half:
+        return f"Set nose_flat to {say.down(half)} or less; {say.up(pad)} is one pad"
+    return f"Make the sled {say.up(2 * pad)} long or more and set nose_flat to {say(pad)}, one pad"
 
 
 def _holes(work: Workup, say: Say) -> Iterator[Finding]:
@@ -248,6 +235,15 @@ def _holes(work: Workup, say: Say) -> Iterator[Finding]:
             f"No two places take dowels of {say(job.sled.dowel)} clear of notches and edges: register the layers by "
             "their edges instead, or use thinner dowels.",
             dowel_mm=job.sled.dowel,
+        )
+    if len(layout.handle_holes) == 2 and math.dist(*layout.handle_holes) <= 2 * layout.handle_radius:
+        needed = 2 * layout.handle_radius + WOOD_AROUND
+        yield finding(
+            "handle.overlap",
+            f"Handle holes {say(2 * layout.handle_radius)} wide, {say(job.sled.handle_spacing)} apart, run into each "
+            f"other. Set handle_spacing to {say.up(needed)} or more.",
+            spacing_mm=job.sled.handle_spacing,
+            needed_mm=needed,
         )
     corners = sled.corners()
     shapes = layout.capsules(sled)

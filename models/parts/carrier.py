@@ -78,4 +78,5 @@ KIND = PartKind(
     build=carrier,
     from_job=_from_job,
     goes_to=frozenset({"cad", "cut"}),
+    handed=True,
 )

@@ -31,4 +31,5 @@ KIND = PartKind(
     from_job=_from_job,
     goes_to=frozenset({"cad"}),
     count=lambda work: int(work.job.sled.layers),
+    handed=True,
 )

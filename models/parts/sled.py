@@ -111,4 +111,5 @@ KIND = PartKind(
     build=sled,
     from_job=shape_of,
     goes_to=frozenset({"cad", "cut"}),
+    handed=True,
 )

@@ -1,0 +1,19 @@
+"""Finding the job a command is about."""
+
+from __future__ import annotations
+
+from importlib.resources import files
+from pathlib import Path
+
+from scarfwright.models.job import Job
+from scarfwright.models.jobfile import job_from_text, read_job
+
+FIRST_EXAMPLE = "plank-metric.toml"
+
+
+def find_job(path: Path | None) -> tuple[Job, Path]:
+    """The job and the file it stands for; without a path the packaged first example. Raises JobError."""
+    if path is not None:
+        return read_job(path), path
+    text = (files("scarfwright.examples") / FIRST_EXAMPLE).read_text(encoding="utf-8")
+    return job_from_text(text, FIRST_EXAMPLE), Path(FIRST_EXAMPLE)

@@ -1,0 +1,92 @@
+"""`scarfwright make`: all files of a job, put in place whole."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from rich.console import Console
+from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn
+from scarfwright.cli import say
+from scarfwright.cli.interruption import not_now
+from scarfwright.cli.jobs import find_job
+from scarfwright.cli.problems import problem
+from scarfwright.models.findings import faults
+from scarfwright.models.jobfile import job_to_toml
+from scarfwright.models.numbers import numbers
+from scarfwright.models.solve import work_up
+from scarfwright.models.workup import Workup
+from scarfwright.outputs.folder import FolderError, replaced_whole
+from scarfwright.outputs.make import GROUPS, Item, items, make_all
+from scarfwright.outputs.text import as_json
+
+
+def make_job(path: Path | None, out: Path | None, only: str | None, json: bool, version: str) -> int:
+    """Returns the exit code. Raises JobError for a job that can't be read."""
+    groups = _groups(only)
+    if groups is None:
+        problem(f'--only: found "{only}", expected some of {",".join(GROUPS)}')
+        return 2
+    job, file = find_job(path)
+    work = work_up(job)
+    found = faults(list(work.findings))
+    if found:
+        if json:
+            print(as_json({"folder": None, "files": [], **numbers(work)}), end="")
+        say.findings(work.findings, Console(stderr=True, highlight=False))
+        problem(f"{file}: {len(found)} fault{'s' * (len(found) > 1)}, so nothing was made")
+        return 1
+    target = out if out is not None else file.with_name(f"{file.stem}-files")
+    todo = items(work, groups)
+    try:
+        with replaced_whole(target, groups, version, job_to_toml(job).encode()) as folder:
+            _make(todo, folder)
+    except FolderError as error:
+        problem(str(error))
+        return 2
+    if json:
+        print(as_json({"folder": str(target), "files": [i.path for i in todo], **numbers(work)}), end="")
+    else:
+        _report(work, target, todo)
+    return 0
+
+
+def _groups(only: str | None) -> set[str] | None:
+    if only is None:
+        return set(GROUPS)
+    asked = {word.strip() for word in only.split(",")}
+    return asked if asked <= set(GROUPS) else None
+
+
+def _make(todo: list[Item], folder: Path) -> None:
+    columns = (TextColumn("{task.description:<28}"), BarColumn(), MofNCompleteColumn())
+    with Progress(*columns, console=Console(stderr=True), transient=True) as progress:
+        task = progress.add_task("starting", total=len(todo))
+        done = 0
+
+        def tell(name: str) -> None:
+            nonlocal done
+            progress.update(task, description=name, completed=done)
+            done += 1
+
+        if any(item.path.endswith((".step", ".stl", ".3mf", ".glb")) for item in todo):
+            progress.update(task, description="loading the CAD kernel")
+            with not_now():
+                import cadquery  # noqa: F401  loaded here, where an interruption can be put off
+        make_all(todo, folder, tell)
+
+
+def _report(work: Workup, target: Path, todo: list[Item]) -> None:
+    out = say.console()
+    out.print(f"{target}: {len(todo)} files", style="bold")
+    by_folder: dict[str, list[str]] = {}
+    for item in todo:
+        folder, _, name = item.path.rpartition("/")
+        by_folder.setdefault(folder or ".", []).append(name)
+    for folder, names in by_folder.items():
+        out.print(f"  {folder + '/':8} {', '.join(names)}")
+    out.print(say.sled_numbers(work))
+    say.findings(work.findings, out)
+    out.print(
+        "Sawing can maim: the saw maker's manual, local rules and competent instruction come before these numbers.",
+        style="bold",
+    )

@@ -1,0 +1,76 @@
+"""Parts as solids: the one room of the models that imports the CAD kernel, and only inside functions."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any
+
+from scarfwright.models.outline import Loop
+from scarfwright.models.part import Operation, Part
+from scarfwright.models.sheets import SheetPlan
+
+
+@dataclass(frozen=True)
+class Body:
+    """A named, coloured solid (`shape` is a cadquery Shape, mm)."""
+
+    name: str
+    shape: Any
+    colour: str
+
+
+@lru_cache(maxsize=64)
+def solid(part: Part) -> Any:
+    """The part's solid: plate with holes, pockets cut from the top, raised material fused on.
+
+    Returns a cadquery Solid (one body). Raises ValueError if the result is not one valid solid.
+    """
+    import cadquery as cq
+
+    through = [f.loop for f in part.features if f.depth is None and f.operation is not Operation.ENGRAVE]
+    body: Any = prism(part.outline, 0.0, part.thickness, through)
+    for feature in part.features:
+        if feature.depth is not None and feature.operation is not Operation.ENGRAVE:
+            top = part.thickness
+            body = body.cut(prism(feature.loop, top - feature.depth, top + 1.0))
+    if part.raised:
+        # parts that meet over a whole face fuse into one; cleaned so that no seam is left on the sides
+        body = body.fuse(*[prism(r.loop, r.bottom, r.top) for r in part.raised]).clean()
+    solids = body.Solids()
+    if len(solids) != 1 or not solids[0].isValid():
+        raise ValueError(f"{part.name}: the shapes give {len(solids)} bodies, expected one valid solid")
+    assert isinstance(solids[0], cq.Solid)
+    return solids[0]
+
+
+def prism(loop: Loop, bottom: float, top: float, holes: list[Loop] | None = None) -> Any:
+    """A loop drawn up from height `bottom` to `top` [mm], with holes right through."""
+    import cadquery as cq
+
+    face = cq.Face.makeFromWires(wire(loop), [wire(hole) for hole in holes or []])
+    return cq.Solid.extrudeLinear(face, cq.Vector(0, 0, top - bottom)).moved(cq.Location(cq.Vector(0, 0, bottom)))
+
+
+def wire(loop: Loop) -> Any:
+    """A closed wire of exact lines and arcs at z = 0."""
+    import cadquery as cq
+
+    round_one = loop.circle
+    if round_one is not None:
+        (x, y), radius = round_one
+        return cq.Wire.makeCircle(radius, cq.Vector(x, y, 0), cq.Vector(0, 0, 1))
+    edges = []
+    for edge in loop.edges():
+        start, end = cq.Vector(*edge.start, 0), cq.Vector(*edge.end, 0)
+        if edge.bulge == 0:
+            edges.append(cq.Edge.makeLine(start, end))
+        else:
+            edges.append(cq.Edge.makeThreePointArc(start, cq.Vector(*edge.middle, 0), end))
+    return cq.Wire.assembleEdges(edges)
+
+
+def bodies(thing: Part | SheetPlan) -> list[Body]:
+    """The named solids of a part, or of everything placed on a plank or sheet."""
+    parts = thing.placed if isinstance(thing, SheetPlan) else (thing,)
+    return [Body(part.name, solid(part), part.colour) for part in parts]

@@ -1,0 +1,48 @@
+"""STEP (ISO 10303-21, AP214): named, coloured solids in millimetres, the same bytes for the same bodies."""
+
+from __future__ import annotations
+
+import errno
+from collections.abc import Sequence
+from pathlib import Path
+from typing import Any
+
+from scarfwright.models.solids import Body
+from scarfwright.outputs.step_text import pinned
+
+
+def write_step(bodies: Sequence[Body], path: Path) -> None:
+    """Write bodies as one assembly named after the file. Raises OSError if the file did not come out whole."""
+    import cadquery as cq
+
+    if len(bodies) == 1:
+        root = cq.Assembly(bodies[0].shape, name=bodies[0].name, color=_colour(bodies[0].colour))
+    else:
+        root = cq.Assembly(name=path.stem)
+        for body in bodies:
+            root.add(body.shape, name=body.name, color=_colour(body.colour))
+    _export(root, path)
+    text = path.read_text(encoding="ascii")
+    if not text.rstrip().endswith("END-ISO-10303-21;"):
+        raise OSError(errno.EIO, "the file was cut short, is the disk full?", str(path))
+    path.write_text(pinned(text, path.stem), encoding="ascii", newline="\n")
+
+
+def _export(root: Any, path: Path) -> None:
+    """The kernel reports on its standard output; that is not for users, so it is turned down first."""
+    import cadquery as cq
+    from OCP.Interface import Interface_Static
+    from OCP.Message import Message, Message_Gravity
+
+    for printer in Message.DefaultMessenger_s().Printers():
+        printer.SetTraceLevel(Message_Gravity.Message_Alarm)
+    Interface_Static.SetIVal_s("write.step.schema", 5)
+    if not cq.exporters.assembly.exportAssembly(root, str(path)) or not path.exists():
+        raise OSError(errno.EIO, "the file could not be written, is the disk full?", str(path))
+
+
+def _colour(text: str) -> Any:
+    import cadquery as cq
+
+    red, green, blue = (int(text[i : i + 2], 16) / 255 for i in (1, 3, 5))
+    return cq.Color(red, green, blue, 1.0)

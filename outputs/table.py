@@ -1,0 +1,27 @@
+"""Writers by suffix: the one table in which a format is found. Their rooms are imported only when used."""
+
+from __future__ import annotations
+
+from importlib import import_module
+from pathlib import Path
+from typing import Any
+
+WRITERS = {
+    ".step": "scarfwright.outputs.step:write_step",
+    ".stl": "scarfwright.outputs.mesh:write_stl",
+    ".3mf": "scarfwright.outputs.mesh:write_3mf",
+    ".dxf": "scarfwright.outputs.dxf:write_dxf",
+    ".svg": "scarfwright.outputs.svg:save_svg",
+    ".pdf": "scarfwright.outputs.pdf:save_pdf",
+    ".json": "scarfwright.outputs.text:write_json",
+    ".toml": "scarfwright.outputs.text:write_text",
+}
+
+
+def write(thing: Any, path: Path, **options: Any) -> None:
+    """Write a finished object to `path` with the writer of its suffix. Raises ValueError for an unknown suffix."""
+    target = WRITERS.get(path.suffix)
+    if target is None:
+        raise ValueError(f'no writer for "{path.suffix}"; known are {", ".join(WRITERS)}')
+    module, _, function = target.partition(":")
+    getattr(import_module(module), function)(thing, path, **options)

@@ -1,0 +1,133 @@
+"""Random jobs for property tests: wide ranges, both units, plank and sheet, measured sleds, extras.
+
+`raw_jobs` gives the plain tables a TOML reader would give, `jobs` the checked job. The ranges reach well past what
+anybody builds: what comes out must be a number or a finding, never an exception.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from hypothesis import strategies as st
+from scarfwright.models.job import Job
+from scarfwright.models.jobfile import job_from_dict
+
+PLANKS = ["1x2", "1x6", "5/4x6", "2x4", "2x6", "2x8", "2x10", "2x12"]
+
+
+def lengths(least: float, most: float) -> st.SearchStrategy[str | float]:
+    """A length from `least` to `most` mm: in mm with one decimal, or in inches to 1/64."""
+    mm = st.integers(max(round(least * 10), 1), max(round(most * 10), 1)).map(lambda n: f"{n / 10:g} mm")
+    first, last = max(round(least / 25.4 * 64), 1), max(round(most / 25.4 * 64), 1)
+    inches = st.integers(first, last).map(lambda n: f"{n // 64} {n % 64}/64 in" if n > 63 else f"{n}/64 in")
+    return st.one_of(mm, inches)
+
+
+def auto_or(strategy: st.SearchStrategy[Any]) -> st.SearchStrategy[Any]:
+    return st.one_of(st.just("auto"), strategy)
+
+
+def or_zero(strategy: st.SearchStrategy[Any]) -> st.SearchStrategy[Any]:
+    return st.one_of(strategy, st.just(0))
+
+
+def _stock() -> st.SearchStrategy[dict[str, Any]]:
+    return st.fixed_dictionaries(
+        {
+            "thickness": st.one_of(lengths(2, 80), st.sampled_from(["4/4 S2S", "8/4 S2S"])),
+            "height": lengths(5, 200),
+        },
+        optional={
+            "species": st.text(max_size=20),
+            "finished_thickness": lengths(1, 80),
+            "length": lengths(200, 6000),
+        },
+    )
+
+
+def _saw() -> st.SearchStrategy[dict[str, Any]]:
+    return st.fixed_dictionaries(
+        {},
+        optional={
+            "blade_diameter": lengths(150, 450),
+            "kerf": lengths(1, 6),
+            "max_depth": lengths(40, 150),
+            "fence_gap": or_zero(lengths(0.1, 12)),
+            "blade_above_work": or_zero(lengths(1, 40)),
+            "fence_side": st.sampled_from(["left", "right"]),
+            "fence_front": lengths(50, 900),
+            "end_of_cut": st.sampled_from(["hold", "run_on", "draw_back"]),
+            "travel_margin": or_zero(lengths(1, 200)),
+            "side_clearance": or_zero(lengths(1, 60)),
+            "clear_gap": or_zero(lengths(1, 20)),
+            "teeth": st.integers(2, 200),
+            "rpm": st.floats(100, 30000),
+        },
+    )
+
+
+def _clamp() -> st.SearchStrategy[dict[str, Any]]:
+    return st.fixed_dictionaries(
+        {},
+        optional={
+            "opening": lengths(10, 300),
+            "throat": lengths(10, 200),
+            "pad_width": lengths(5, 80),
+            "pad_height": lengths(2, 80),
+            "jaw": lengths(2, 60),
+        },
+    )
+
+
+def _sled() -> st.SearchStrategy[dict[str, Any]]:
+    return st.fixed_dictionaries(
+        {},
+        optional={
+            "made_from": st.sampled_from(["plank", "sheet"]),
+            "plank": st.one_of(st.sampled_from(PLANKS), st.tuples(lengths(10, 100), lengths(20, 500)).map(list)),
+            "sheet_thickness": lengths(3, 30),
+            "layers": st.integers(1, 6),
+            "dowel": or_zero(lengths(2, 30)),
+            "length": auto_or(lengths(20, 4000)),
+            "round_marks": or_zero(lengths(0.1, 10)),
+            "nose_min": lengths(1, 80),
+            "web": lengths(2, 80),
+            "notch_length": lengths(5, 300),
+            "notch_width": lengths(4, 80),
+            "nose_flat": auto_or(or_zero(lengths(1, 300))),
+            "heel_station": auto_or(or_zero(lengths(1, 3000))),
+            "nose_station": auto_or(or_zero(lengths(1, 1000))),
+            "extra_stations": st.lists(lengths(10, 3000), max_size=4),
+            "hand_line": auto_or(or_zero(lengths(1, 3000))),
+            "handle_station": auto_or(or_zero(lengths(1, 3000))),
+            "handle_spacing": lengths(2, 300),
+            "handle_hole": or_zero(lengths(1, 40)),
+            "heel_as_made": lengths(5, 400),
+            "nose_as_made": lengths(1, 200),
+        },
+    )
+
+
+def ratios() -> st.SearchStrategy[float | str]:
+    whole = st.integers(1, 100).map(float)
+    return st.one_of(whole, st.floats(1, 100), st.sampled_from(["1 in 12", "1:8", "1 in 12.5"]), st.floats(6, 20))
+
+
+def raw_jobs() -> st.SearchStrategy[dict[str, Any]]:
+    """Plain tables of a valid job file."""
+    return st.fixed_dictionaries(
+        {"stock": _stock(), "joint": st.fixed_dictionaries({"ratio": ratios()})},
+        optional={
+            "title": st.text(max_size=30),
+            "units": st.sampled_from(["mm", "in"]),
+            "saw": _saw(),
+            "clamp": _clamp(),
+            "sled": _sled(),
+            "printer": st.fixed_dictionaries({}, optional={"layer": lengths(0.1, 1), "tolerance": lengths(0.1, 1)}),
+        },
+    )
+
+
+def jobs() -> st.SearchStrategy[Job]:
+    """Valid jobs, many of which can't be built."""
+    return raw_jobs().map(job_from_dict)

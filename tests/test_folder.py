@@ -1,0 +1,166 @@
+"""The folder is put in place whole: faults, signals and full disks leave what was there and no litter."""
+
+from __future__ import annotations
+
+import os
+import signal
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+import pytest
+from scarfwright.outputs.folder import MARKER, FolderError, replaced_whole
+
+GROUPS = {"cad", "cut"}
+
+
+def fill(target: Path, text: str, groups: set[str] = GROUPS, job: bytes = b"job") -> None:
+    with replaced_whole(target, groups, "1", job) as folder:
+        (folder / "job.toml").write_bytes(job)
+        for group in groups:
+            (folder / group).mkdir()
+            (folder / group / "file").write_text(text)
+
+
+def names(folder: Path) -> list[str]:
+    return sorted(p.relative_to(folder).as_posix() for p in folder.rglob("*") if p.is_file())
+
+
+def test_new_and_again(tmp_path: Path) -> None:
+    target = tmp_path / "deep" / "out"
+    fill(target, "one")
+    fill(target, "two")
+    assert (target / "cad" / "file").read_text() == "two"
+    assert names(target) == [MARKER, "cad/file", "cut/file", "job.toml"]
+    assert [p.name for p in target.parent.iterdir()] == ["out"]
+
+
+def test_a_fault_leaves_the_old_folder_and_no_litter(tmp_path: Path) -> None:
+    target = tmp_path / "out"
+    fill(target, "one")
+    with pytest.raises(FileNotFoundError), replaced_whole(target, GROUPS, "1") as folder:
+        (folder / "missing" / "half").write_text("half")
+    assert (target / "cad" / "file").read_text() == "one"
+    assert [p.name for p in tmp_path.iterdir()] == ["out"]
+
+
+def test_a_fault_on_a_new_folder_leaves_nothing_not_even_parents(tmp_path: Path) -> None:
+    with pytest.raises(RuntimeError), replaced_whole(tmp_path / "a" / "b", GROUPS, "1"):
+        raise RuntimeError
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_a_folder_that_is_not_ours_is_refused(tmp_path: Path) -> None:
+    (tmp_path / "thesis.txt").write_text("years of work")
+    with pytest.raises(FolderError, match=r"thesis\.txt"), replaced_whole(tmp_path, GROUPS, "1"):
+        pass
+    assert (tmp_path / "thesis.txt").read_text() == "years of work"
+
+
+def test_a_file_in_the_way_is_refused(tmp_path: Path) -> None:
+    (tmp_path / "out").write_text("a file")
+    with pytest.raises(FolderError, match="is a file"), replaced_whole(tmp_path / "out", GROUPS, "1"):
+        pass
+    with pytest.raises(FolderError), replaced_whole(tmp_path / "out" / "deeper", GROUPS, "1"):
+        pass
+
+
+def test_an_empty_folder_is_taken(tmp_path: Path) -> None:
+    (tmp_path / "out").mkdir()
+    fill(tmp_path / "out", "one")
+    assert (tmp_path / "out" / MARKER).is_file()
+
+
+def test_a_link_keeps_pointing(tmp_path: Path) -> None:
+    (tmp_path / "real").mkdir()
+    (tmp_path / "link").symlink_to("real")
+    fill(tmp_path / "link", "one")
+    assert (tmp_path / "link").is_symlink()
+    assert (tmp_path / "real" / "cad" / "file").read_text() == "one"
+
+
+def test_the_users_own_files_in_our_folder_stay(tmp_path: Path) -> None:
+    target = tmp_path / "out"
+    fill(target, "one")
+    (target / "cad" / "my notes.txt").write_text("mine")
+    for text in ("two", "three"):
+        fill(target, text)
+        assert (target / "cad" / "my notes.txt").read_text() == "mine"
+
+
+def test_some_groups_only_keep_the_others_of_the_same_job_but_not_of_another(tmp_path: Path) -> None:
+    target = tmp_path / "out"
+    fill(target, "one")
+    fill(target, "two", {"cad"})
+    assert (target / "cut" / "file").read_text() == "one"
+    assert (target / "cad" / "file").read_text() == "two"
+    fill(target, "three", {"cad"}, b"another job")
+    assert not (target / "cut").exists()
+
+
+def test_not_writable() -> None:
+    """Root may write anywhere, so the refusal is asked of a place where not even root can: /proc."""
+    with pytest.raises(FolderError, match="choose another"), replaced_whole(Path("/proc/scarfwright/out"), GROUPS, "1"):
+        pass
+
+
+SLOW_MAKER = """
+import sys, time
+from pathlib import Path
+from scarfwright.outputs.folder import replaced_whole
+with replaced_whole(Path(sys.argv[1]), {"cad"}, "1") as folder:
+    (folder / "half").write_text("half")
+    print("building", flush=True)
+    time.sleep(60)
+"""
+
+
+@pytest.mark.parametrize("how", [signal.SIGKILL, signal.SIGINT])
+def test_killed_while_building(tmp_path: Path, how: signal.Signals) -> None:
+    target = tmp_path / "out"
+    fill(target, "one")
+    maker = subprocess.Popen(
+        [sys.executable, "-c", SLOW_MAKER, str(target)], stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, text=True
+    )
+    assert maker.stdout is not None
+    assert maker.stdout.readline() == "building\n"
+    assert len(list(tmp_path.iterdir())) == 2
+    os.kill(maker.pid, how)
+    maker.wait()
+    for _ in range(100):  # the watcher clears up as soon as the pipe breaks
+        if len(list(tmp_path.iterdir())) == 1:
+            break
+        time.sleep(0.05)
+    assert [p.name for p in tmp_path.iterdir()] == ["out"]
+    assert (target / "cad" / "file").read_text() == "one"
+
+
+def test_leftovers_of_the_dead_are_cleared(tmp_path: Path) -> None:
+    dead = subprocess.Popen([sys.executable, "-c", ""])
+    dead.wait()
+    left = tmp_path / f".scarfwright-building-out-{dead.pid}"
+    left.mkdir()
+    (left / "half").write_text("half")
+    fill(tmp_path / "out", "one")
+    assert [p.name for p in tmp_path.iterdir()] == ["out"]
+
+
+@pytest.mark.parametrize("limit", [100, 2_000, 20_000, 60_000])
+def test_a_disk_that_fills_up(tmp_path: Path, limit: int) -> None:
+    """A limit on file size stands for the full disk: the write fails in the middle, at whichever writer it hits."""
+    entry = (
+        "import resource, signal; signal.signal(signal.SIGXFSZ, signal.SIG_IGN);"
+        f"resource.setrlimit(resource.RLIMIT_FSIZE, ({limit}, {limit}));"
+        "from scarfwright.cli.entry import run; run()"
+    )
+    (tmp_path / "out").mkdir()
+    done = subprocess.run(
+        [sys.executable, "-c", entry, "make", "--out", "out"],
+        cwd=tmp_path, capture_output=True, text=True, timeout=120, check=False,
+    )  # fmt: skip
+    assert done.returncode == 2, done.stderr
+    assert "Traceback" not in done.stderr
+    assert "nothing was changed" in done.stderr
+    assert [p.name for p in tmp_path.iterdir()] == ["out"]
+    assert list((tmp_path / "out").iterdir()) == []
