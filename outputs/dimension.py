@@ -165,10 +165,11 @@ def leader(tip: Point, knee: Point, text: str, *, size: float = SIZE, bold: bool
 
 def pointed(tips: Sequence[Point], text: str, *, size: float = SIZE, bold: bool = False) -> list[list[Item]]:
     """Places for a label that stands away from its thing on a leader, nearest first."""
-    turns = [math.radians(a) for a in (-60, 60, -120, 120, -30, 30, -150, 150, -85, 85)]
+    steep = (60, 120, 30, 150, 85, 95, 45, 135, 75, 105, 15, 165)
+    turns = [math.radians(sign * angle) for angle in steep for sign in (-1, 1)]
     return [
         leader(tip, (tip[0] + reach * math.cos(turn), tip[1] + reach * math.sin(turn)), text, size=size, bold=bold)
-        for reach in (6.0, 9.0, 13.0, 18.0, 24.0, 31.0)
+        for reach in (6.0, 9.0, 13.0, 18.0, 24.0, 31.0, 40.0)
         for tip in tips
         for turn in turns
     ]

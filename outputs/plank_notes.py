@@ -51,7 +51,7 @@ def _carrier_numbers(work: Workup, cut: Dividing, area: Area) -> list[Item]:
         Row(f"{say(cut.blade_height)} above the table", "Blade height", True),
         Row(f"{say(cut.carrier_length)} x {say(cut.carrier_width)} x {say(cut.carrier_thickness)}", "Carrier"),
         Row(f"{slope(work.nominal.ratio)} to the fence edge", "Batten"),
-        Row(f"{say(cut.screw_to_kerf)} or more, axis to blade", "Screws"),
+        Row(f"{say.down(cut.screw_to_kerf)} or more, axis to blade", "Screws"),
     ]
     split = 0.5 * height
     items = panel((x, y + split, width, height - split), "On the carrier at the table saw", rows)[1:]

@@ -79,8 +79,13 @@ def plank_sheet(work: Workup, number: int, count: int) -> Sheet:
 
 @dataclass(frozen=True)
 class _Stand:
-    """Where plank and carrier stand; `figures` is how far the screw stations reach from their line [page mm]."""
+    """Where plank and carrier stand; `figures` is how far the screw stations reach from their line [page mm].
 
+    A plan comes laid out for the job's fence side and is drawn by `plan`. `plank` and `carrier` place what counts
+    from the first half's own fence edge, and mirror it for a fence on the left.
+    """
+
+    plan: View
     plank: View
     carrier: View
     second_heading: float
@@ -111,7 +116,7 @@ def _stand(work: Workup, plan: SheetPlan, cut: Dividing, area: tuple[float, floa
         carrier = View(scale, (left, top if mirrored else top - cut.fence / scale), mirrored=mirrored)
         needed = _reach(_screw_stations(work, plan, cut, plank), _station_line(plan, plank))
         if needed <= figures + 1e-6:
-            return _Stand(plank, carrier, second, needed)
+            return _Stand(View(scale, (left, plank_low)), plank, carrier, second, needed)
         figures = needed
 
 
@@ -138,12 +143,12 @@ def _plank(work: Workup, plan: SheetPlan, cut: Dividing, stand: _Stand) -> list[
     say, nominal, view = say_in(work.job.units), work.nominal, stand.plank
     out = -1.0 if view.mirrored else 1.0
     mark = float(nominal.mark or 0.0)
-    items: list[Item] = [shape(view.loop(plan.outline), OUTLINE, "#d9c7a6", "plank")]
+    items: list[Item] = [shape(stand.plan.loop(plan.outline), OUTLINE, "#d9c7a6", "plank")]
     for half in plan.placed:
-        items.append(shape(view.loop(half.outline), THIN, WOOD, half.name))
-        items += [shape(view.loop(f.loop), GREY, None, f.name) for f in half.features]
+        items.append(shape(stand.plan.loop(half.outline), THIN, WOOD, half.name))
+        items += [shape(stand.plan.loop(f.loop), GREY, None, f.name) for f in half.features]
     for mark_line in plan.marks:
-        items.append(line([view.point(p) for p in mark_line.points], BLADE_PEN, mark_line.name))
+        items.append(line([stand.plan.point(p) for p in mark_line.points], BLADE_PEN, mark_line.name))
     right, left = plan.length, 0.0
     low, high = view.point((right, 0.0)), view.point((right, mark))
     items += _mark(low, high, (low[0] + 6.0, low[1]), f"M {say(mark)}", "right")
@@ -241,7 +246,10 @@ def _screw_numbers(view: View, places: tuple[Point, ...]) -> list[list[list[Item
         px, py = view.point(at)
         heights = (-0.8, 0.8, -2.4, 2.0, -3.8, 3.0, -5.2, 4.4)
         sides = [(dx, dy) for dy in heights for dx in (1.5, -1.5)]
-        found.append([[Text(px + dx, py + dy, str(number), 2.2, "start" if dx > 0 else "end")] for dx, dy in sides])
+        beside: list[list[Item]] = [
+            [Text(px + dx, py + dy, str(number), 2.2, "start" if dx > 0 else "end")] for dx, dy in sides
+        ]
+        found.append(beside + pointed([(px, py)], str(number), size=2.2))
     return found
 
 
@@ -289,6 +297,8 @@ def _outer(p: Point, q: Point, x: float, name: str, figure: str, side: Literal["
 def _on_carrier(work: Workup, plan: SheetPlan, cut: Dividing) -> Part:
     """The first half turned by the slope's angle, its nose corner at the batten's end."""
     half = plan.placed[0]
+    if work.job.saw.fence_side == "left":  # back to its own frame: fence edge y = 0, work edge above
+        half = half.mirrored_y().moved(0.0, plan.width)
     corner = cut.batten.vertices[3].point
     placed = turned(half, -work.nominal.angle, (0.0, 0.0))
     return placed.moved(*corner)
@@ -313,7 +323,7 @@ def _carrier_labels(work: Workup, cut: Dividing, view: View) -> list[list[list[I
     for away in (-out * 2.6, out * 2.6):
         for text in ("THIS EDGE ALONG THE FENCE", "FENCE"):
             fence += along(base, tip, text, away, size=LABEL, bold=True)
-    edge = [view.point((share * cut.carrier_length, 0.0)) for share in (0.2, 0.8)]
+    edge = [view.point((share * cut.carrier_length, 0.0)) for share in (0.2, 0.8, 0.04, 0.96)]
     fence += pointed(edge, "FENCE", size=LABEL, bold=True)
     return [batten, blade, fence]
 

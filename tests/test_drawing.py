@@ -198,6 +198,31 @@ def test_plank_sheet_has_mark_carrier_rail_and_cautions(name: str) -> None:
         assert piece in joined, piece
 
 
+@pytest.mark.parametrize("name", ["metric plank", "left", "short, left, inch"])
+def test_the_marks_on_the_plank_are_where_the_kerf_meets_its_ends(name: str) -> None:
+    """M as drawn, from the plank's edge to the dividing line at each end, against the halves' own outlines."""
+    work, sheet = work_of(name), sheets_of(name)[1]
+    drawn = {path.name: path for path in sheet.paths() if path.name in ("plank", "half_1", "half_2", "dividing line")}
+    scale = float(next(t.text for t in sheet.texts() if t.text.startswith("The plank")).rsplit("1:", 1)[1])
+    (x0, y0, x1, y1), first = LineString(drawn["plank"].points()).bounds, Polygon(drawn["half_1"].points())
+    mark = float(work.nominal.mark or 0) / scale
+    (ax, ay), (bx, by) = (v.point for v in drawn["dividing line"].vertices)
+    assert (ax, bx) == pytest.approx((x0, x1))
+    if name == "metric plank":
+        assert (y1 - ay, by - y0) == pytest.approx((mark, mark))
+    else:
+        assert (ay - y0, y1 - by) == pytest.approx((mark, mark))
+    gap = first.distance(Polygon(drawn["half_2"].points()))
+    assert gap == pytest.approx(work.job.kerf / scale, abs=1e-6)
+    arrows = [p for p in sheet.paths() if p.pen is None and len(p.vertices) == 3]
+    tips = {(round(p.vertices[0].y, 3)) for p in arrows}
+    assert {round(ay, 3), round(by, 3)} <= tips  # a dimension ends at either mark
+    nose_end = first.intersection(box(x0 - 1, y0 - 1, x0 + 1, y1 + 1))
+    phantom = Polygon(next(p for p in sheet.paths() if p.name == "half on the carrier").points())
+    assert phantom.area == pytest.approx(first.area)
+    assert nose_end.area < first.intersection(box(x1 - 1, y0 - 1, x1 + 1, y1 + 1)).area
+
+
 @pytest.mark.parametrize("name", ["sheet", "inch sheet, left"])
 def test_layer_sheet_has_layers_and_dowels(name: str) -> None:
     work, text = work_of(name), words(sheets_of(name)[1])
