@@ -14,6 +14,7 @@ from scarfwright.cli.problems import problem
 from scarfwright.models.findings import faults
 from scarfwright.models.jobfile import job_to_toml
 from scarfwright.models.numbers import numbers
+from scarfwright.models.part_findings import all_findings
 from scarfwright.models.solve import work_up
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.folder import FolderError, replaced_whole
@@ -87,7 +88,7 @@ def _report(work: Workup, target: Path, todo: list[Item]) -> None:
     for folder, names in by_folder.items():
         out.print(f"  {folder + '/':8} {', '.join(names)}")
     out.print(say.sled_numbers(work))
-    say.findings(work.findings, out)
+    say.findings(all_findings(work), out)
     out.print(
         "Sawing can maim: the saw maker's manual, local rules and competent instruction come before these numbers.",
         style="bold",

@@ -6,6 +6,7 @@ from typing import Any
 
 from scarfwright.models.dividing import Dividing
 from scarfwright.models.joint import degrees
+from scarfwright.models.part_findings import all_findings
 from scarfwright.models.sled import longest_from_plank
 from scarfwright.models.workup import Workup
 
@@ -22,7 +23,7 @@ def numbers(work: Workup) -> dict[str, Any]:
         "sled": _sled(work),
         "saw": _saw(work),
         "dividing": None if work.dividing is None else _dividing(work.dividing),
-        "findings": [f.as_json() for f in work.findings],
+        "findings": [f.as_json() for f in all_findings(work)],
     }
     return {key: rounded(value) for key, value in data.items()}
 
