@@ -13,7 +13,6 @@ from scarfwright.models.part import Feature, Operation, Part, Raised
 
 SAGITTA = 0.1
 LEAST = 0.05  # material between two loops, below which they are taken to touch [mm]
-LETTERING = "label"  # features of letters, which are placed by their own room
 
 Segment = tuple[Point, Point]
 
@@ -30,7 +29,7 @@ def unsound(part: Part) -> list[str]:
 
 
 def _features(part: Part) -> Iterator[str]:
-    cut = [f for f in part.features if f.operation is not Operation.ENGRAVE and not f.name.startswith(LETTERING)]
+    cut = [f for f in part.features if f.operation is not Operation.ENGRAVE and f.writing is None]
     border = _segments(part.outline)
     rings = [_segments(f.loop) for f in cut]
     for feature, ring in zip(cut, rings, strict=True):

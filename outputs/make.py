@@ -7,10 +7,11 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from scarfwright.models.checks.parts import as_cut, job_parts
+from scarfwright.models.findings import faults
 from scarfwright.models.jobfile import job_to_toml
 from scarfwright.models.numbers import numbers
 from scarfwright.models.part import Part
-from scarfwright.models.parts import registry
 from scarfwright.models.sheets import SheetPlan, plank_plan, sheet_plans
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.table import write
@@ -41,12 +42,14 @@ def items(work: Workup, groups: Iterable[str] = GROUPS) -> list[Item]:
 
 
 def parts_for(work: Workup, group: str) -> list[Part]:
-    """The registry's parts that this job puts into a group, as they are on the user's side of the blade."""
+    """The registry's parts that this job puts into a group, as they are on the user's side of the blade.
+
+    Parts with a fault are left out; the findings say so.
+    """
     found = []
-    for kind in registry().values():
-        parameters = kind.from_job(work) if group in kind.goes_to else None
-        if parameters is not None:
-            part = kind.build(**parameters)
+    for kind, parameters, wrong in job_parts(work):
+        if group in kind.goes_to and not faults(wrong):
+            part = kind.build(**as_cut(parameters) if group == "flat" else parameters)
             found.append(part.mirrored_y() if kind.handed and work.job.saw.fence_side == "left" else part)
     return found
 

@@ -17,7 +17,7 @@ from typing import Any
 from scarfwright.models import labels
 from scarfwright.models.findings import Finding, Level, finding, register
 from scarfwright.models.outline import rectangle
-from scarfwright.models.part import Parameters, Part, PartKind, Place, Raised, Range
+from scarfwright.models.part import Parameters, Part, PartKind, Place, Raised
 from scarfwright.models.resolution import FEELER, expanded, instead
 from scarfwright.models.say import say_in
 from scarfwright.models.units import round_to
@@ -159,10 +159,10 @@ KIND = PartKind(
     goes_to=frozenset({"cad", "print"}),
     check=_check,
     ranges={
-        "gap": Range(0.05, 5),
-        "layer": Range(0.05, 0.6),
-        "length": Range(10, 150),
-        "width": Range(8, 60),
+        "gap": (0.05, 5),
+        "layer": (0.05, 0.6),
+        "length": (10, 150),
+        "width": (8, 60),
     },
     resolution=_resolution,
     label_place=lambda p: _place(p["width"]),

@@ -16,14 +16,14 @@ from typing import Any
 from scarfwright.models import labels
 from scarfwright.models.findings import Finding, Level, finding, register
 from scarfwright.models.outline import Point, polygon
-from scarfwright.models.part import Parameters, Part, PartKind, Place, Range
+from scarfwright.models.part import Parameters, Part, PartKind, Place
 from scarfwright.models.resolution import EYE, RULE, expanded, instead
 from scarfwright.models.say import say_in
 from scarfwright.models.workup import Workup
 
 register({"height_step.coarse": Level.CAUTION})
 
-COLUMN, ARM, ARM_THICK = 44.0, 26.0, 10.0
+COLUMN, ARM, ARM_THICK = 44.0, 30.0, 10.0
 
 
 def height_step(
@@ -119,12 +119,12 @@ KIND = PartKind(
     goes_to=frozenset({"cad", "print"}),
     check=_check,
     ranges={
-        "blade_height": Range(5, 250),
-        "work_height": Range(5, 250),
-        "column": Range(10, 100),
-        "arm": Range(5, 60),
-        "arm_thick": Range(3, 30),
-        "width": Range(5, 60),
+        "blade_height": (5, 250),
+        "work_height": (5, 250),
+        "column": (10, 100),
+        "arm": (5, 60),
+        "arm_thick": (3, 30),
+        "width": (5, 60),
     },
     resolution=_resolution,
     label_place=lambda p: _place(p["column"], min(p["blade_height"], p["work_height"])),

@@ -17,7 +17,7 @@ from typing import Any
 from scarfwright.models import labels
 from scarfwright.models.findings import Finding, Level, finding, register
 from scarfwright.models.outline import Point, circle, polygon, rectangle, slot
-from scarfwright.models.part import Feature, Operation, Parameters, Part, PartKind, Place, Raised, Range
+from scarfwright.models.part import Feature, Operation, Parameters, Part, PartKind, Place, Raised
 from scarfwright.models.resolution import RULE, expanded, instead
 from scarfwright.models.say import say_in
 from scarfwright.models.workup import Workup
@@ -178,14 +178,14 @@ KIND = PartKind(
     goes_to=frozenset({"cad", "print"}),
     check=_check,
     ranges={
-        "web": Range(5, 80),
-        "notch_length": Range(5, 200),
-        "notch_width": Range(4, 60),
-        "drill": Range(1, 20),
-        "thickness": Range(3, 30),
-        "hook": Range(2, 12),
-        "drop": Range(2, 40),
-        "compensation": Range(0, 1),
+        "web": (5, 80),
+        "notch_length": (5, 200),
+        "notch_width": (4, 60),
+        "drill": (1, 20),
+        "thickness": (3, 30),
+        "hook": (2, 12),
+        "drop": (2, 40),
+        "compensation": (0, 1),
     },
     resolution=_resolution,
     label_place=lambda p: _place(p["notch_length"], p["web"], p["notch_width"], p["drill"]),

@@ -17,7 +17,7 @@ from scarfwright.models import labels
 from scarfwright.models.findings import Finding, Level, finding, register
 from scarfwright.models.gluing import CLEAR, LONGEST_SPAN, GlueUp, glue_up
 from scarfwright.models.outline import Loop, Point, rounded_each
-from scarfwright.models.part import Parameters, Part, PartKind, Place, Range
+from scarfwright.models.part import Parameters, Part, PartKind, Place
 from scarfwright.models.resolution import FEELER, expanded, instead
 from scarfwright.models.say import say_in
 from scarfwright.models.workup import Workup
@@ -194,12 +194,12 @@ KIND = PartKind(
     check=_check,
     count=_count,
     ranges={
-        "length": Range(10, 200),
-        "width": Range(10, 100),
-        "height": Range(5, 120),
-        "edge": Range(0, 10),
-        "tape": Range(0, 60),
-        "groove": Range(0, 5),
+        "length": (10, 200),
+        "width": (10, 100),
+        "height": (5, 120),
+        "edge": (0, 10),
+        "tape": (0, 60),
+        "groove": (0, 5),
     },
     resolution=_resolution,
     label_place=lambda p: place(p["width"], p["height"]),

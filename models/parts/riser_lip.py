@@ -14,7 +14,7 @@ from typing import Any
 from scarfwright.models import labels
 from scarfwright.models.gluing import RISER_WIDTH, glue_up
 from scarfwright.models.outline import rounded_each
-from scarfwright.models.part import Parameters, Part, PartKind, Place, Raised, Range
+from scarfwright.models.part import Parameters, Part, PartKind, Place, Raised
 from scarfwright.models.parts.riser import GROOVE, ROUND, TAPE, level, riser, shape, side, top_findings
 from scarfwright.models.workup import Workup
 
@@ -86,14 +86,14 @@ KIND = PartKind(
     check=lambda _work, p: top_findings(p),
     count=_count,
     ranges={
-        "length": Range(10, 200),
-        "width": Range(10, 100),
-        "height": Range(5, 120),
-        "edge": Range(0, 10),
-        "tape": Range(0, 60),
-        "groove": Range(0, 5),
-        "lip": Range(2, 40),
-        "lip_thickness": Range(2, 20),
+        "length": (10, 200),
+        "width": (10, 100),
+        "height": (5, 120),
+        "edge": (0, 10),
+        "tape": (0, 60),
+        "groove": (0, 5),
+        "lip": (2, 40),
+        "lip_thickness": (2, 20),
     },
     resolution=_resolution,
     label_place=lambda p: _place(p["width"], p["height"], p["lip"]),

@@ -19,7 +19,7 @@ from scarfwright.models import labels
 from scarfwright.models.checks.joint import MOST_OFF
 from scarfwright.models.findings import Finding, Level, finding, register
 from scarfwright.models.outline import polygon, rectangle
-from scarfwright.models.part import Parameters, Part, PartKind, Place, Raised, Range
+from scarfwright.models.part import Parameters, Part, PartKind, Place, Raised
 from scarfwright.models.resolution import EYE, instead, length_for_slope, slope_by_rule, slope_from_ends
 from scarfwright.models.say import Say, say_in
 from scarfwright.models.workup import Workup
@@ -176,13 +176,14 @@ KIND = PartKind(
     goes_to=frozenset({"cad", "print"}),
     check=_check,
     ranges={
-        "ratio": Range(1, 100, ""),
-        "length": Range(40, 1000),
-        "narrow": Range(8, 200),
-        "thickness": Range(2, 12),
-        "hook": Range(2, 12),
-        "drop": Range(2, 40),
+        "ratio": (1, 100),
+        "length": (40, 1000),
+        "narrow": (8, 200),
+        "thickness": (2, 12),
+        "hook": (2, 12),
+        "drop": (2, 40),
     },
+    units={"ratio": ""},
     resolution=_resolution,
     label_place=lambda p: _place(p["length"], p["narrow"]),
 )

@@ -23,7 +23,7 @@ from typing import Any
 from scarfwright.models import labels
 from scarfwright.models.findings import Finding, Level, finding, register
 from scarfwright.models.outline import polygon
-from scarfwright.models.part import Parameters, Part, PartKind, Place, Range
+from scarfwright.models.part import Parameters, Part, PartKind, Place
 from scarfwright.models.resolution import EYE, FEELER, expanded, instead, square
 from scarfwright.models.units import round_up
 from scarfwright.models.workup import Workup
@@ -167,11 +167,12 @@ KIND = PartKind(
     goes_to=frozenset({"cad", "print"}),
     check=_check,
     ranges={
-        "height": Range(5, 200),
-        "base": Range(5, 200),
-        "angle": Range(0.05, 10, "deg"),
-        "width": Range(5, 60),
+        "height": (5, 200),
+        "base": (5, 200),
+        "angle": (0.05, 10),
+        "width": (5, 60),
     },
+    units={"angle": "deg"},
     resolution=_resolution,
     label_place=lambda p: _place(p["height"], p["base"], p["angle"]),
 )

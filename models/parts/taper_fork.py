@@ -16,7 +16,7 @@ from scarfwright.models import labels
 from scarfwright.models.checks.joint import MOST_OFF
 from scarfwright.models.comb import comb, comb_width, slot_middles
 from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.part import Parameters, Part, PartKind, Place, Range
+from scarfwright.models.part import Parameters, Part, PartKind, Place
 from scarfwright.models.resolution import instead, slope_by_calliper, slope_by_rule, slope_from_stops
 from scarfwright.models.say import say_in
 from scarfwright.models.workup import Workup
@@ -31,7 +31,7 @@ register(
 
 SHARES = (0.25, 0.5, 0.75)
 NAMES = ("1/4", "1/2", "3/4")
-BACK, WALL, NAME_HEIGHT = 18.0, 10.0, 5.0
+BACK, WALL, NAME_HEIGHT = 19.0, 10.0, 5.0
 MOST_DEPTH = 30.0
 
 
@@ -160,11 +160,11 @@ KIND = PartKind(
     goes_to=frozenset({"cad", "print", "flat"}),
     check=_check,
     ranges={
-        "thickness": Range(3, 150),
-        "depth": Range(5, 80),
-        "wall": Range(3, 30),
-        "plate": Range(2, 20),
-        "compensation": Range(0, 1),
+        "thickness": (3, 150),
+        "depth": (5, 80),
+        "wall": (3, 30),
+        "plate": (2, 20),
+        "compensation": (0, 1),
     },
     resolution=_resolution,
     label_place=lambda p: _place(p["thickness"], p["depth"], p["wall"], p["compensation"]),

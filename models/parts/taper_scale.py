@@ -15,7 +15,7 @@ from typing import Any
 from scarfwright.models import labels
 from scarfwright.models.findings import Finding, Level, finding, register
 from scarfwright.models.outline import rectangle
-from scarfwright.models.part import Feature, Operation, Parameters, Part, PartKind, Place, Range
+from scarfwright.models.part import Feature, Operation, Parameters, Part, PartKind, Place
 from scarfwright.models.resolution import PENCIL, expanded
 from scarfwright.models.say import say_in
 from scarfwright.models.workup import Workup
@@ -24,7 +24,7 @@ register({"taper_scale.marks_crowd": Level.FAULT})
 
 END = 10.0  # scale beyond its first and last mark
 LINE, LINE_DEPTH = 0.6, 0.6  # of the marks
-WIDTH = 28.0
+WIDTH = 30.0
 LEAST_STEP = 1.5  # marks nearer than this can't be read; common practice, no source
 SPREAD = 4.0  # slopes shown to either side of the job's
 
@@ -117,11 +117,12 @@ KIND = PartKind(
     goes_to=frozenset({"cad", "print", "flat"}),
     check=_check,
     ranges={
-        "step": Range(1, 80),
-        "first": Range(1, 100, ""),
-        "last": Range(1, 100, ""),
-        "plate": Range(1.5, 10),
+        "step": (1, 80),
+        "first": (1, 100),
+        "last": (1, 100),
+        "plate": (1.5, 10),
     },
+    units={"first": "", "last": ""},
     resolution=_resolution,
     label_place=lambda p: _place(max(p["first"], p["last"]) * p["step"] + 2 * END),
 )

@@ -16,7 +16,7 @@ from typing import Any
 from scarfwright.models import labels
 from scarfwright.models.comb import comb, comb_width, slot_middles
 from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.part import Parameters, Part, PartKind, Place, Range
+from scarfwright.models.part import Parameters, Part, PartKind, Place
 from scarfwright.models.resolution import CALLIPER, FEELER, expanded, instead
 from scarfwright.models.say import say_in
 from scarfwright.models.workup import Workup
@@ -28,7 +28,7 @@ register(
     }
 )
 
-BACK, WALL, NAME_HEIGHT = 18.0, 12.0, 5.0
+BACK, WALL, NAME_HEIGHT = 19.0, 12.0, 5.0
 DEPTH = 25.0
 
 
@@ -135,12 +135,12 @@ KIND = PartKind(
     goes_to=frozenset({"cad", "print", "flat"}),
     check=_check,
     ranges={
-        "thickness": Range(3, 150),
-        "allowed": Range(0.05, 5),
-        "depth": Range(5, 80),
-        "wall": Range(3, 30),
-        "plate": Range(2, 20),
-        "compensation": Range(0, 1),
+        "thickness": (3, 150),
+        "allowed": (0.05, 5),
+        "depth": (5, 80),
+        "wall": (3, 30),
+        "plate": (2, 20),
+        "compensation": (0, 1),
     },
     resolution=_resolution,
     label_place=lambda p: _place(p["thickness"], p["allowed"], p["depth"], p["wall"], p["compensation"]),
