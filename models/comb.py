@@ -1,10 +1,10 @@
 """A comb: a plate with slots open at its lower edge, for forks that are slid over wood.
 
-     ____________________________   y = depth + back
-    |                            |
-    |__   __    __     __      __|
-    |  | |  |  |  |   |  |    |  |   slots `depth` deep
-    |__| |__|  |__|   |__|    |__|   y = 0
+ ____________________________   y = depth + back
+|                            |
+|__   __    __     __      __|
+|  | |  |  |  |   |  |    |  |   slots `depth` deep
+|__| |__|  |__|   |__|    |__|   y = 0
 """
 
 from __future__ import annotations

@@ -5,7 +5,7 @@
   |______|__________________|
 
 A tongue of whole layers is out by the first layer's squeeze, at most half a layer (common practice, no source) and not
-more than `tolerance`: -+ 2 min(tolerance, layer / 2) / sqrt(3).
+more than `tolerance`: ± 2 min(tolerance, layer / 2) / sqrt(3).
 """
 
 from __future__ import annotations
@@ -34,9 +34,7 @@ register(
 GRIP, GRIP_THICK = 40.0, 4.0
 
 
-def gap_shim(
-    gap: float = 0.4, layer: float = 0.2, length: float = 60.0, width: float = 20.0, label: str = ""
-) -> Part:
+def gap_shim(gap: float = 0.4, layer: float = 0.2, length: float = 60.0, width: float = 20.0, label: str = "") -> Part:
     """Build the shim, lying flat: a grip with a tongue.
 
     gap: thickness asked for [mm]
@@ -103,8 +101,9 @@ def _check(work: Workup | None, p: Parameters) -> list[Finding]:
         return [
             finding(
                 "gap_shim.layer_thick",
-                f"One printed layer ({layer:.2f} mm) is thicker than twice the asked gap ({gap:.2f} mm): no shim can be "
-                f"printed for it. Print layers of {2 * gap:.2f} mm or less, widen fence_gap, or take steel feeler strips.",
+                f"One printed layer ({layer:.2f} mm) is more than twice the asked gap ({gap:.2f} mm): no shim can be printed "
+                f"for it. Print layers of {2 * gap:.2f} mm or less, widen fence_gap, or take steel feeler "
+                "strips.",
                 layer_mm=layer,
                 gap_mm=gap,
                 needed_layer_mm=2 * gap,
@@ -120,8 +119,8 @@ def _off(work: Workup, p: Parameters) -> list[Finding]:
     return [
         finding(
             "gap_shim.off",
-            f"The nearest shim of whole layers is {r['thickness_mm']:.2f} mm ({r['layers']} of {p['layer']:.2f} mm), the "
-            f"asked gap {p['gap']:.2f} mm. Set with this shim the fence stands at {say(r['fence_mm'])} and the joint "
+            f"The nearest shim of whole layers is {r['thickness_mm']:.2f} mm ({r['layers']} of {p['layer']:.2f} mm), "
+            f"the asked gap {p['gap']:.2f} mm. Set with this shim the fence stands at {say(r['fence_mm'])} and the joint "
             f"takes {say(r['overlap_mm'])}; set by the fence number it stays as asked.",
             thickness_mm=r["thickness_mm"],
             gap_mm=p["gap"],
@@ -140,7 +139,7 @@ def _coarse(work: Workup, p: Parameters) -> list[Finding]:
     return [
         finding(
             "gap_shim.coarse",
-            f"A printed shim of {r['thickness_mm']:.2f} mm is sure only to -+{reads:.2f} mm, more than half of it: the "
+            f"A printed shim of {r['thickness_mm']:.2f} mm is sure only to ±{reads:.2f} mm, more than half of it: the "
             "blade could touch the sled. "
             + instead(reads, [("steel feeler strips", r["by_feeler_mm"])], lambda value: f"{value:.2f} mm"),
             thickness_mm=r["thickness_mm"],

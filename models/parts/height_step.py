@@ -1,4 +1,4 @@
-"""The height step: stands on the saw table; the highest tooth just touches under one arm, the work passes under the other.
+"""The height step: on the saw table, the highest tooth just touches one arm, the work just passes under the other.
 
   work ___       ___ blade
       |___|_____|___|      undersides at work height and at blade height above the table
@@ -6,7 +6,7 @@
           |     |
           |_____|          stands on the table
 
-An underside out by `tolerance` and a touch felt to `EYE`: -+ 2 sqrt((tolerance^2 + EYE^2) / 3).
+An underside out by `tolerance` and a touch felt to `EYE`: ± 2 sqrt((tolerance^2 + EYE^2) / 3).
 """
 
 from __future__ import annotations
@@ -102,9 +102,9 @@ def _check(work: Workup | None, p: Parameters) -> list[Finding]:
     return [
         finding(
             "height_step.coarse",
-            f"The height step sets the blade to within -+{reads:.2f} mm, and it is to stand only "
-            f"{say(work.job.saw.blade_above_work)} above the work, half of which may be lost. Raise blade_above_work to "
-            f"{say(2 * reads)} or more. "
+            f"The height step sets the blade to within ±{reads:.2f} mm, and it is to stand only "
+            f"{say(work.job.saw.blade_above_work)} above the work, half of which may be lost. Raise blade_above_work "
+            f"to {say(2 * reads)} or more. "
             + instead(reads, [("a rule stood on the table", r["by_rule_mm"])], lambda value: f"{value:.2f} mm"),
             **r,
         )

@@ -6,7 +6,7 @@
   |________________| y = 0: against the work edge
   |______hook______| stands up in print, hangs down over the work edge in use
 
-A hole out by `tolerance` and a drill with half of `PLAY` to every side: -+ 2 sqrt((tolerance^2 + (PLAY / 2)^2) / 3).
+A hole out by `tolerance` and a drill with half of `PLAY` to every side: ± 2 sqrt((tolerance^2 + (PLAY / 2)^2) / 3).
 The clamp's jaw wants half of what the notch is wider than it.
 """
 
@@ -143,7 +143,7 @@ def _check(work: Workup | None, p: Parameters) -> list[Finding]:
         found.append(
             finding(
                 "notch_guide.one_hole",
-                f"The notch's end holes lie only {max(apart, 0.0):g} mm apart, so the guide has one hole, in the middle. "
+                f"The notch's end holes lie only {max(apart, 0.0):g} mm apart, so the guide has one hole, in between. "
                 f"Two want {hole + WALL:g} mm: a longer notch, or mark the second by rule.",
                 apart_mm=max(apart, 0.0),
                 needed_mm=hole + WALL,
@@ -160,7 +160,7 @@ def _coarse(work: Workup, p: Parameters) -> list[Finding]:
     return [
         finding(
             "notch_guide.coarse",
-            f"The notch guide sets holes to -+{reads:.2f} mm, and the notch is only {say(2 * needed)} wider than the "
+            f"The notch guide sets holes to ±{reads:.2f} mm, and the notch is only {say(2 * needed)} wider than the "
             f"jaw: the jaw may stick. Set notch_width to {say(work.job.clamp.jaw + 2 * reads)} or more. "
             + instead(reads, [("marking out by rule", r["by_rule_mm"])], lambda value: f"{value:.2f} mm"),
             resolution_mm=reads,

@@ -5,7 +5,7 @@
   |                  |
   |__________________|    along the board ->
 
-Heights of two neighbours, each out by `tolerance`: -+ 2 sqrt(2 / 3) tolerance. A step d between risers `apart` under
+Heights of two neighbours, each out by `tolerance`: ± 2 sqrt(2 / 3) tolerance. A step d between risers `apart` under
 each board opens a stiff joint by 2 d X_o / apart, which may be the gap limit.
 """
 

@@ -1,9 +1,9 @@
 """The riser with a lip: both boards are pushed against the lips of one row, which keeps them in line.
 
-              _
-   __________| |   lip, as wide as the riser
-  |          | |   seen along the board; printed lying on the lip's outer side
-  |__________|_|
+            _
+ __________| |   lip, as wide as the riser
+|          | |   seen along the board; printed lying on the lip's outer side
+|__________|_|
 """
 
 from __future__ import annotations

@@ -6,7 +6,7 @@
      |____________________|   y = 0: against the fence edge
      |____ hook __________|   y = -hook, stands up in print, hangs down over the edge in use
 
-A width out by `tolerance` at each end and an end read to `EYE` give -+ N^2 2 sqrt((2 tolerance^2 + EYE^2) / 3) / L,
+A width out by `tolerance` at each end and an end read to `EYE` give ± N^2 2 sqrt((2 tolerance^2 + EYE^2) / 3) / L,
 see models.resolution.slope_from_ends. Heel and nose by rule give the same with RULE at both ends and the sled's length.
 """
 
@@ -78,7 +78,7 @@ def _place(length: float, narrow: float) -> Place:
 
 
 def _from_job(work: Workup) -> Parameters | None:
-    """As long as the bed, and in more sections where that does not tell the slope well enough and the sled is longer."""
+    """As long as the bed; in more sections where that does not tell the slope well enough and the sled is longer."""
     printer, sled = work.job.printer, work.nominal
     start = sled.nose_flat + SLED_END
     room = sled.length - start - SLED_END
@@ -152,12 +152,12 @@ def _coarse(work: Workup, p: Parameters, say: Say) -> list[Finding]:
     if rule >= reads and reads <= needed:
         return []
     coarse = reads > needed
-    verdict = f"and -+{needed:.2f} is wanted (2 %)" if coarse else "which is enough"
+    verdict = f"and ±{needed:.2f} is wanted (2 %)" if coarse else "which is enough"
     name = f"heel and nose by rule, {say(work.nominal.length)} apart"
     return [
         finding(
             "slope_gauge.coarse" if coarse else "slope_gauge.rule_better",
-            f"The slope gauge, {say(p['length'])} long, reads 1 in {p['ratio']:.4g} to within -+{reads:.2f}, {verdict}. "
+            f"The slope gauge, {say(p['length'])} long, reads 1 in {p['ratio']:.4g} to within ±{reads:.2f}, {verdict}. "
             + instead(reads, [(name, rule)], lambda value: f"{value:.2f}"),
             resolution_ratio=reads,
             needed_ratio=needed,

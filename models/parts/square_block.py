@@ -9,7 +9,7 @@
 Set against work or blade at 90 - angle and at 90 + angle, light shows once at the top and once at the bottom if the
 thing stands square to within that angle.
 
-Ends of face and base out by `tolerance`, light seen from `EYE`: -+ 2 sqrt((2 tol^2 + EYE^2) / H^2 + 2 tol^2 / B^2) /
+Ends of face and base out by `tolerance`, light seen from `EYE`: ± 2 sqrt((2 tol^2 + EYE^2) / H^2 + 2 tol^2 / B^2) /
 sqrt(3) rad, H and B the straight lengths of face and base, see models.resolution.square.
 
 A lean of e opens the joint by 2 h tan(e) at one edge: it may be gap_limit / (2 h).
@@ -135,7 +135,10 @@ def _check(work: Workup | None, p: Parameters) -> list[Finding]:
 
 def _useful(r: dict[str, Any], p: Parameters) -> list[Finding]:
     reads, needed = r["resolution_deg"], r["needed_deg"]
-    other = ("two test pieces closed half-turned, the opening at both edges taken by feeler gauge", r["by_test_joint_deg"])
+    other = (
+        "two test pieces closed half-turned, the opening at both edges taken by feeler gauge",
+        r["by_test_joint_deg"],
+    )
     way = instead(reads, [other], lambda value: f"{value:.2f} degrees")
     numbers = {"angle_deg": p["angle"], **r}
     if p["angle"] <= reads:
@@ -143,7 +146,7 @@ def _useful(r: dict[str, Any], p: Parameters) -> list[Finding]:
             finding(
                 "square_block.angle_lost",
                 f"The square block's faces lean by {p['angle']:.2f} degrees, and printed they are only sure to "
-                f"-+{reads:.2f}. Give it an angle over that, or more height. {way}",
+                f"±{reads:.2f}. Give it an angle over that, or more height. {way}",
                 **numbers,
             )
         ]
@@ -151,8 +154,8 @@ def _useful(r: dict[str, Any], p: Parameters) -> list[Finding]:
         return [
             finding(
                 "square_block.coarse",
-                f"The square block brackets square to -+{p['angle']:.2f} degrees (sure to -+{reads:.2f}), and the joint "
-                f"wants -+{needed:.2f}. It finds a blade or fence that is well out. {way}",
+                f"The square block brackets square to ±{p['angle']:.2f} degrees (sure to ±{reads:.2f}), and the joint "
+                f"wants ±{needed:.2f}. It finds a blade or fence that is well out. {way}",
                 **numbers,
             )
         ]
@@ -161,7 +164,7 @@ def _useful(r: dict[str, Any], p: Parameters) -> list[Finding]:
 
 KIND = PartKind(
     name="square_block",
-    summary="faces at 90 and 90 -+ a small angle, for work and blade to the table",
+    summary="faces at 90 and 90 ± a small angle, for work and blade to the table",
     build=square_block,
     from_job=_from_job,
     goes_to=frozenset({"cad", "print"}),

@@ -4,7 +4,7 @@ Held square to the board's face, a slot stops where the taper is as thick as the
 stops is N times the slots' difference, whatever the tip. Slots are drawn wider by `compensation`, because printed ones
 come out narrower.
 
-Slots out by `tolerance` each, two pencil lines, and the scale: -+ 2 sqrt(2 (N tolerance)^2 + 2 PENCIL^2 + tolerance^2)
+Slots out by `tolerance` each, two pencil lines, and the scale: ± 2 sqrt(2 (N tolerance)^2 + 2 PENCIL^2 + tolerance^2)
 / (sqrt(3) w), w = t / 2 between the outer slots, see models.resolution.slope_from_stops.
 """
 
@@ -17,7 +17,13 @@ from scarfwright.models.checks.joint import MOST_OFF
 from scarfwright.models.comb import comb, comb_width, slot_middles
 from scarfwright.models.findings import Finding, Level, finding, register
 from scarfwright.models.part import Parameters, Part, PartKind, Place
-from scarfwright.models.resolution import instead, slope_by_calliper, slope_by_rule, slope_from_stops
+from scarfwright.models.resolution import (
+    instead,
+    slope_by_calliper,
+    slope_by_rule,
+    slope_from_stops,
+    tolerance_for_stops,
+)
 from scarfwright.models.say import say_in
 from scarfwright.models.workup import Workup
 
@@ -33,6 +39,7 @@ SHARES = (0.25, 0.5, 0.75)
 NAMES = ("1/4", "1/2", "3/4")
 BACK, WALL, NAME_HEIGHT = 19.0, 10.0, 5.0
 MOST_DEPTH = 30.0
+LEAST_TOLERANCE = 0.05  # no printer of this kind holds less; common practice, no source
 
 
 def taper_fork(
@@ -96,6 +103,7 @@ def _resolution(work: Workup, p: Parameters) -> dict[str, Any]:
         "stops_apart_mm": apart * ratio,
         "resolution_ratio": slope_from_stops(ratio, apart, tolerance),
         "needed_ratio": MOST_OFF * ratio,
+        "needed_tolerance_mm": tolerance_for_stops(ratio, apart, MOST_OFF * ratio),
         "by_calliper_ratio": slope_by_calliper(ratio, max(apart * ratio, 1.0)),
         "by_rule_ratio": slope_by_rule(ratio, work.nominal.length),
     }
@@ -139,13 +147,16 @@ def _coarse(r: dict[str, Any], ratio: float) -> list[Finding]:
         ("a calliper at two pencil lines as far apart as the fork's stops", r["by_calliper_ratio"]),
         ("heel and nose of the sled by rule", r["by_rule_ratio"]),
     ]
+    true_to = r["needed_tolerance_mm"]
+    printer = f"A printer true to {true_to:.2f} mm would do. " if true_to >= LEAST_TOLERANCE else ""
     return [
         finding(
             "taper_fork.coarse",
-            f"The taper fork reads 1 in {ratio:.4g} to within -+{reads:.2f}, and -+{needed:.2f} is wanted (2 %). "
+            f"The taper fork reads 1 in {ratio:.4g} to within ±{reads:.2f}, and ±{needed:.2f} is wanted (2 %). {printer}"
             + instead(reads, others, lambda value: f"{value:.2f}"),
             resolution_ratio=reads,
             needed_ratio=needed,
+            needed_tolerance_mm=true_to,
             by_calliper_ratio=r["by_calliper_ratio"],
             by_rule_ratio=r["by_rule_ratio"],
         )

@@ -1,4 +1,4 @@
-"""The scale that goes with the taper fork: the zero mark on the line of the 1/4 slot, the slope at that of the 3/4 slot.
+"""The taper fork's scale: its zero on the line of the 1/4 slot, the slope is read at the line of the 3/4 slot.
 
      0             8        10       12
      |             |    |    |    |   |        a mark for N lies N t / 2 from zero

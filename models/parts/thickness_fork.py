@@ -4,7 +4,7 @@ Mated pieces slid together by dx make the joint thicker by d = dx / N; held flat
 glue line opens by d cos(theta). With d = gap_limit / cos(theta) it opens by just the gap limit: the second slot is
 that much wider than the board is thick, and dx = N d is how far off the pieces may be.
 
-A slot out by `tolerance`: -+ 2 tolerance / sqrt(3). Slots are drawn wider by `compensation`, because printed ones come
+A slot out by `tolerance`: ± 2 tolerance / sqrt(3). Slots are drawn wider by `compensation`, because printed ones come
 out narrower.
 """
 
@@ -58,8 +58,8 @@ def thickness_fork(
         outline=comb(slots, depth, wall, BACK),
         thickness=plate,
         colour="#6f9fb0",
-        use="Over the joint's edge before the glue sets: where GO goes on, the joint is as thick as the board; where even "
-        "LIMIT won't, slide the pieces apart until it does.",
+        use="Over the joint's edge before the glue sets: where GO goes on, the joint is as thick as the board; where "
+        "even LIMIT won't, slide the pieces apart until it does.",
     )
     room = min(wall + slots[0] - 1.0, 24.0)
     for middle, name in zip(slot_middles(slots, wall), ("GO", "LIMIT"), strict=True):
@@ -115,8 +115,8 @@ def _check(work: Workup | None, p: Parameters) -> list[Finding]:
     return [
         finding(
             "thickness_fork.slots_alike" if alike else "thickness_fork.coarse",
-            f"The joint may be {p['allowed']:.2f} mm thicker than the board (pieces within {say(r['slide_mm'])} of their "
-            f"place), and printed slots are out by {tolerance:.2f} mm: the fork's two slots {verdict}. {way}",
+            f"The joint may be {p['allowed']:.2f} mm thicker than the board (pieces within {say(r['slide_mm'])} of "
+            f"their place), and printed slots are out by {tolerance:.2f} mm: the fork's two slots {verdict}. {way}",
             allowed_mm=p["allowed"],
             slide_mm=r["slide_mm"],
             tolerance_mm=tolerance,
