@@ -101,8 +101,8 @@ def _check(work: Workup | None, p: Parameters) -> list[Finding]:
         return [
             finding(
                 "gap_shim.layer_thick",
-                f"One printed layer ({layer:.2f} mm) is more than twice the asked gap ({gap:.2f} mm): no shim can be printed "
-                f"for it. Print layers of {2 * gap:.2f} mm or less, widen fence_gap, or take steel feeler "
+                f"One printed layer ({layer:.2f} mm) is more than twice the asked gap ({gap:.2f} mm): there is no shim for "
+                f"it. Print layers of {2 * gap:.2f} mm or less, widen fence_gap, or take steel feeler "
                 "strips.",
                 layer_mm=layer,
                 gap_mm=gap,
@@ -120,7 +120,7 @@ def _off(work: Workup, p: Parameters) -> list[Finding]:
         finding(
             "gap_shim.off",
             f"The nearest shim of whole layers is {r['thickness_mm']:.2f} mm ({r['layers']} of {p['layer']:.2f} mm), "
-            f"the asked gap {p['gap']:.2f} mm. Set with this shim the fence stands at {say(r['fence_mm'])} and the joint "
+            f"the asked gap {p['gap']:.2f} mm. Set with it the fence stands at {say(r['fence_mm'])} and the joint "
             f"takes {say(r['overlap_mm'])}; set by the fence number it stays as asked.",
             thickness_mm=r["thickness_mm"],
             gap_mm=p["gap"],

@@ -104,7 +104,7 @@ def _check(work: Workup | None, p: Parameters) -> list[Finding]:
             "height_step.coarse",
             f"The height step sets the blade to within ±{reads:.2f} mm, and it is to stand only "
             f"{say(work.job.saw.blade_above_work)} above the work, half of which may be lost. Raise blade_above_work "
-            f"to {say(2 * reads)} or more. "
+            f"to {say.up(2 * reads)} or more. "
             + instead(reads, [("a rule stood on the table", r["by_rule_mm"])], lambda value: f"{value:.2f} mm"),
             **r,
         )

@@ -161,7 +161,7 @@ def _coarse(work: Workup, p: Parameters) -> list[Finding]:
         finding(
             "notch_guide.coarse",
             f"The notch guide sets holes to ±{reads:.2f} mm, and the notch is only {say(2 * needed)} wider than the "
-            f"jaw: the jaw may stick. Set notch_width to {say(work.job.clamp.jaw + 2 * reads)} or more. "
+            f"jaw: the jaw may stick. Set notch_width to {say.up(work.job.clamp.jaw + 2 * reads)} or more. "
             + instead(reads, [("marking out by rule", r["by_rule_mm"])], lambda value: f"{value:.2f} mm"),
             resolution_mm=reads,
             needed_mm=needed,

@@ -123,7 +123,7 @@ def _room(work: Workup, p: Parameters, say: Say) -> list[Finding]:
         found.append(
             finding(
                 "slope_gauge.no_room",
-                f"A slope gauge {say(p['length'])} long finds only {say(room)} of fence edge. Measure heel and nose "
+                f"A slope gauge {say(p['length'])} long finds only {say(max(room, 0.0))} of fence edge. Measure heel and nose "
                 "with a rule instead.",
                 length_mm=p["length"],
                 room_mm=room,

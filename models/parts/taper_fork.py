@@ -152,7 +152,7 @@ def _coarse(r: dict[str, Any], ratio: float) -> list[Finding]:
     return [
         finding(
             "taper_fork.coarse",
-            f"The taper fork reads 1 in {ratio:.4g} to within ±{reads:.2f}, and ±{needed:.2f} is wanted (2 %). {printer}"
+            f"The taper fork reads 1 in {ratio:.4g} to within ±{reads:.2f}, ±{needed:.2f} (2 %) is wanted. {printer}"
             + instead(reads, others, lambda value: f"{value:.2f}"),
             resolution_ratio=reads,
             needed_ratio=needed,
