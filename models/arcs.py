@@ -133,8 +133,8 @@ def split_at(edge: Edge, points: Sequence[Point], near: float) -> list[Edge]:
     return [part_of(edge, a, b) for a, b in zip(kept, [*kept[1:], 1.0], strict=True)]
 
 
-def pieces(curves: Sequence[Edge], near: float) -> list[Edge]:
-    """All edges cut wherever they meet each other."""
+def pieces(curves: Sequence[Edge], near: float) -> list[list[Edge]]:
+    """The pieces of each edge, cut wherever the edges meet each other."""
     boxes = [box(curve) for curve in curves]
     at: list[list[Point]] = [[] for _ in curves]
     for i, one in enumerate(curves):
@@ -146,7 +146,7 @@ def pieces(curves: Sequence[Edge], near: float) -> list[Edge]:
             points = crossings(one, curves[j], near)
             at[i] += points
             at[j] += points
-    return [piece for curve, points in zip(curves, at, strict=True) for piece in split_at(curve, points, near)]
+    return [split_at(curve, points, near) for curve, points in zip(curves, at, strict=True)]
 
 
 def joined(edges: Sequence[Edge], near: float) -> list[Loop]:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
+from itertools import chain
 
 from scarfwright.models.arcs import joined, pieces
 from scarfwright.models.outline import Edge, Loop, Point, Vertex
@@ -24,7 +25,7 @@ def pen_outline(path: Sequence[Edge], dots: Iterable[Point], radius: float) -> l
     curves = [curve for edge in path for curve in _sides(edge, radius)]
     curves += [half for corner in corners for half in _circle(corner, radius)]
     kept: list[Edge] = []
-    for piece in pieces(curves, NEAR):
+    for piece in chain.from_iterable(pieces(curves, NEAR)):
         middle = piece.middle
         if _distance(middle, path, corners) > radius - NEAR / 10 and not _twin(piece, kept):
             kept.append(piece)

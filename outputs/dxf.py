@@ -50,6 +50,9 @@ def write_dxf(thing: Part | SheetPlan, path: Path, units: Unit = "mm") -> None:
             pen.mark(mark)
     else:
         pen.part(thing)
+    # the library would enter these in the order of a set, which differs from run to run
+    for name in sorted(document.entitydb.dxf_types_in_use()):
+        document.classes.add_class(name)
     document.saveas(path, encoding="utf-8", fmt="asc")
 
 
