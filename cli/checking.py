@@ -9,7 +9,6 @@ from scarfwright.cli import say
 from scarfwright.cli.jobs import find_job
 from scarfwright.models.findings import faults
 from scarfwright.models.numbers import numbers
-from scarfwright.models.part_findings import all_findings
 from scarfwright.models.say import say_in
 from scarfwright.models.solve import work_up
 from scarfwright.models.workup import Workup
@@ -32,9 +31,8 @@ def _show(work: Workup, file: Path) -> None:
     out.print(f"{file}: {work.job.title or 'untitled'}", style="bold")
     out.print(say.sled_numbers(work))
     out.print(_table(work))
-    found = all_findings(work)
-    if found:
-        say.findings(found, out)
+    if work.findings:
+        say.findings(work.findings, out)
     else:
         out.print("No findings.")
 

@@ -2,19 +2,17 @@
 
 from __future__ import annotations
 
-import signal
 from pathlib import Path
-from types import FrameType
 
 from rich.console import Console
 from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn
 from scarfwright.cli import say
+from scarfwright.cli.interruption import not_now
 from scarfwright.cli.jobs import find_job
 from scarfwright.cli.problems import problem
 from scarfwright.models.findings import faults
 from scarfwright.models.jobfile import job_to_toml
 from scarfwright.models.numbers import numbers
-from scarfwright.models.part_findings import all_findings
 from scarfwright.models.solve import work_up
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.folder import FolderError, replaced_whole
@@ -39,7 +37,6 @@ def make_job(path: Path | None, out: Path | None, only: str | None, json: bool, 
         return 1
     target = out if out is not None else file.with_name(f"{file.stem}-files")
     todo = items(work, groups)
-    signal.signal(signal.SIGTERM, _interrupt)
     try:
         with replaced_whole(target, groups, version, job_to_toml(job).encode()) as folder:
             _make(todo, folder)
@@ -60,10 +57,6 @@ def _groups(only: str | None) -> set[str] | None:
     return asked if asked <= set(GROUPS) else None
 
 
-def _interrupt(_signal: int, _frame: FrameType | None) -> None:
-    raise KeyboardInterrupt
-
-
 def _make(todo: list[Item], folder: Path) -> None:
     columns = (TextColumn("{task.description:<28}"), BarColumn(), MofNCompleteColumn())
     with Progress(*columns, console=Console(stderr=True), transient=True) as progress:
@@ -75,6 +68,10 @@ def _make(todo: list[Item], folder: Path) -> None:
             progress.update(task, description=name, completed=done)
             done += 1
 
+        if any(item.path.endswith((".step", ".stl", ".3mf", ".glb")) for item in todo):
+            progress.update(task, description="loading the CAD kernel")
+            with not_now():
+                import cadquery  # noqa: F401  loaded here, where an interruption can be put off
         make_all(todo, folder, tell)
 
 
@@ -88,7 +85,7 @@ def _report(work: Workup, target: Path, todo: list[Item]) -> None:
     for folder, names in by_folder.items():
         out.print(f"  {folder + '/':8} {', '.join(names)}")
     out.print(say.sled_numbers(work))
-    say.findings(all_findings(work), out)
+    say.findings(work.findings, out)
     out.print(
         "Sawing can maim: the saw maker's manual, local rules and competent instruction come before these numbers.",
         style="bold",

@@ -70,7 +70,7 @@ def laid_flat(part: Part, printer: Printer, say: Say) -> tuple[tuple[Laid, ...],
             f"{part.title}: {say(tall)} high, and the printer reaches {say(bed_z)}. It is left out of the prints; "
             f"make it {say(tall - bed_z)} lower or use another printer."
         )
-        return (), [finding("print.too_tall", text, part=part.name, height_mm=tall, bed_z_mm=bed_z)]
+        return (), [finding("print.too_tall", text, height_mm=tall, bed_z_mm=bed_z)]
     pieces, found = sections(part, bed_x, bed_y, float(printer.tolerance), say)
     over = best_face(part)
     laid = []
@@ -94,7 +94,7 @@ def _overhang(part: Part, over: bool, say: Say) -> list[Finding]:
         f"{part.title}: printed {lies}, {area:.0f} mm2 of it hang over nothing, {say(lowest)} or more above the bed, "
         "level and so steeper than the 45 degrees that print without help. Print it with supports there."
     )
-    return [finding("print.overhang", text, part=part.name, area_mm2=area, height_mm=lowest)]
+    return [finding("print.overhang", text, area_mm2=area, height_mm=lowest)]
 
 
 def plates(things: Iterable[tuple[Laid, int]], printer: Printer) -> tuple[Plate, ...]:

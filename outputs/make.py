@@ -7,12 +7,13 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from scarfwright.models.checks.parts import as_cut
 from scarfwright.models.jobfile import job_to_toml
 from scarfwright.models.numbers import numbers
 from scarfwright.models.part import Part
-from scarfwright.models.part_findings import wanted
 from scarfwright.models.plates import Laid, Plate, plates
 from scarfwright.models.sheets import SheetPlan, plank_plan, sheet_plans
+from scarfwright.models.wanted import sided, wanted
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.table import write
 
@@ -44,9 +45,12 @@ def items(work: Workup, groups: Iterable[str] = GROUPS) -> list[Item]:
 def parts_for(work: Workup, group: str) -> list[Part]:
     """The registry's parts that this job puts into a group, as they are on the user's side of the blade.
 
-    Parts with a fault are left out; `part_findings` says why.
+    Parts with a fault are left out; the findings say so.
     """
-    return [one.part for one in wanted(work) if one.part is not None and group in one.kind.goes_to]
+    sound = [one for one in wanted(work) if one.part is not None and group in one.kind.goes_to]
+    if group == "flat":
+        return [sided(one.kind, as_cut(one.parameters), work) for one in sound]
+    return [one.part for one in sound if one.part is not None]
 
 
 def _cut(work: Workup) -> list[Item]:
