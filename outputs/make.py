@@ -7,11 +7,13 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from scarfwright.models.checks.parts import as_cut
 from scarfwright.models.jobfile import job_to_toml
 from scarfwright.models.numbers import numbers
 from scarfwright.models.part import Part
-from scarfwright.models.parts import registry
+from scarfwright.models.plates import Laid, Plate, plates
 from scarfwright.models.sheets import SheetPlan, plank_plan, sheet_plans
+from scarfwright.models.wanted import sided, wanted
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.table import write
 
@@ -28,27 +30,27 @@ class Item:
 
 def items(work: Workup, groups: Iterable[str] = GROUPS) -> list[Item]:
     """Every file the job leaves, in the order they are made: what every job has, then group by group."""
-    wanted = set(groups)
+    asked = set(groups)
     found = [
         Item("numbers.json", lambda path: write(numbers(work), path)),
         Item("job.toml", lambda path: write(job_to_toml(work.job), path)),
     ]
     makers: dict[str, Callable[[Workup], list[Item]]] = {"cut": _cut, "paper": _paper, "cad": _cad, "print": _print}
     for group, maker in makers.items():
-        if group in wanted:
+        if group in asked:
             found += maker(work)
     return found
 
 
 def parts_for(work: Workup, group: str) -> list[Part]:
-    """The registry's parts that this job puts into a group, as they are on the user's side of the blade."""
-    found = []
-    for kind in registry().values():
-        parameters = kind.from_job(work) if group in kind.goes_to else None
-        if parameters is not None:
-            part = kind.build(**parameters)
-            found.append(part.mirrored_y() if kind.handed and work.job.saw.fence_side == "left" else part)
-    return found
+    """The registry's parts that this job puts into a group, as they are on the user's side of the blade.
+
+    Parts with a fault are left out; the findings say so.
+    """
+    sound = [one for one in wanted(work) if one.part is not None and group in one.kind.goes_to]
+    if group == "flat":
+        return [sided(one.kind, as_cut(one.parameters), work) for one in sound]
+    return [one.part for one in sound if one.part is not None]
 
 
 def _cut(work: Workup) -> list[Item]:
@@ -68,11 +70,10 @@ def _cad(work: Workup) -> list[Item]:
 
 
 def _print(work: Workup) -> list[Item]:
-    return [
-        _solid_item(f"print/{part.name}{suffix}", part)
-        for part in parts_for(work, "print")
-        for suffix in (".stl", ".3mf")
-    ]
+    """Every part alone, and all of them arranged on the bed."""
+    lying = [(laid, one.count) for one in wanted(work) for laid in one.laid]
+    alone = [_solid_item(f"print/{laid.name}{suffix}", laid) for laid, _ in lying for suffix in (".stl", ".3mf")]
+    return alone + [_solid_item(f"print/{plate.name}.3mf", plate) for plate in plates(lying, work.job.printer)]
 
 
 def _paper(work: Workup) -> list[Item]:
@@ -88,7 +89,7 @@ def _item(path: str, thing: Any, **options: Any) -> Item:
     return Item(path, lambda target: write(thing, target, **options))
 
 
-def _solid_item(path: str, thing: Part | SheetPlan) -> Item:
+def _solid_item(path: str, thing: Part | SheetPlan | Laid | Plate) -> Item:
     def make(target: Path) -> None:
         from scarfwright.models.solids import bodies
 
