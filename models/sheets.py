@@ -48,18 +48,7 @@ def plank_plan(work: Workup) -> SheetPlan:
 
 def turned(part: Part, angle: float, about: tuple[float, float]) -> Part:
     """A part turned counter-clockwise [rad] about a point, its marks left out but for scored lines."""
-    c, s = math.cos(angle), math.sin(angle)
-
-    def point(p: tuple[float, float]) -> tuple[float, float]:
-        dx, dy = p[0] - about[0], p[1] - about[1]
-        return (about[0] + c * dx - s * dy, about[1] + s * dx + c * dy)
-
-    return replace(
-        part,
-        outline=part.outline.turned(angle, about),
-        features=tuple(replace(f, loop=f.loop.turned(angle, about)) for f in part.features),
-        marks=tuple(replace(m, points=tuple(point(p) for p in m.points)) for m in part.marks if m.scored),
-    )
+    return replace(part, marks=tuple(m for m in part.marks if m.scored)).turned(angle, about)
 
 
 def sheet_plans(work: Workup) -> list[SheetPlan]:

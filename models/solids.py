@@ -28,15 +28,20 @@ def solid(part: Part) -> Any:
     """
     import cadquery as cq
 
-    through = [f.loop for f in part.features if f.depth is None and f.operation is not Operation.ENGRAVE]
+    through = [f.loop for f in part.features if f.through]
     body: Any = prism(part.outline, 0.0, part.thickness, through)
-    for feature in part.features:
-        if feature.depth is not None and feature.operation is not Operation.ENGRAVE:
-            top = part.thickness
-            body = body.cut(prism(feature.loop, top - feature.depth, top + 1.0))
+    top = part.thickness
+    pockets = [
+        prism(f.loop, top - f.depth, top + 1.0, list(f.islands))
+        for f in part.features
+        if f.depth is not None and f.operation is not Operation.ENGRAVE
+    ]
+    if pockets:
+        # all at once: one after the other each letter of a label would have the kernel look at the whole body again
+        body = body.cut(*pockets)
     if part.raised:
         # parts that meet over a whole face fuse into one; cleaned so that no seam is left on the sides
-        body = body.fuse(*[prism(r.loop, r.bottom, r.top) for r in part.raised]).clean()
+        body = body.fuse(*[prism(r.loop, r.bottom, r.top, list(r.islands)) for r in part.raised]).clean()
     solids = body.Solids()
     if len(solids) != 1 or not solids[0].isValid():
         raise ValueError(f"{part.name}: the shapes give {len(solids)} bodies, expected one valid solid")

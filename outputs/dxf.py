@@ -68,6 +68,8 @@ class _Pen:
             outside = feature.operation == "CUT_OUTSIDE"
             loop = feature.loop.counter_clockwise() if outside else feature.loop.clockwise()
             self.loop(loop, feature.layer)
+            for island in feature.islands:
+                self.loop(island.counter_clockwise(), feature.layer)
         for mark in part.marks:
             self.mark(mark)
 

@@ -19,7 +19,7 @@ import numpy.typing as npt
 from scarfwright.models.solids import Body
 
 SAGITTA = 0.01  # chords this close to arcs [mm]: a twentieth of what a good printer holds
-ANGLE = 0.1  # and no coarser than this [rad]
+ANGLE = 0.4  # and no coarser than this [rad]; finer would only multiply the triangles of small letters
 MERGE = 1e-5  # corners nearer than this are one [mm]; the kernel repeats them face by face
 
 

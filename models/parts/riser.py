@@ -40,4 +40,5 @@ KIND = PartKind(
     build=riser,
     from_job=_from_job,
     goes_to=frozenset({"cad", "print"}),
+    ranges={"length": (20.0, 200.0), "width": (15.0, 100.0), "height": (8.0, 120.0), "corner": (0.0, 7.0)},
 )

@@ -32,4 +32,5 @@ KIND = PartKind(
     goes_to=frozenset({"cad"}),
     count=lambda work: int(work.job.sled.layers),
     handed=True,
+    ranges={"thickness": (6.0, 30.0)},
 )
