@@ -6,6 +6,7 @@ that stands above that plate is added with `Raised`, material taken from its top
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
@@ -66,7 +67,10 @@ class Mark:
 
 @dataclass(frozen=True)
 class Part:
-    """One thing to make. Loops and marks in mm, outline counter-clockwise."""
+    """One thing to make. Loops and marks in mm, outline counter-clockwise.
+
+    `sharp` lists the inside corners that a mating part fills: a round cutter is run into them instead of rounding them.
+    """
 
     name: str
     title: str
@@ -77,6 +81,7 @@ class Part:
     marks: tuple[Mark, ...] = ()
     colour: str = "#c8a878"
     use: str = ""
+    sharp: tuple[Point, ...] = ()
 
     @property
     def area(self) -> float:
@@ -105,6 +110,17 @@ class Part:
         flipped = self._each(lambda loop: loop.mirrored_y(), lambda p: (p[0], -p[1]))
         return replace(flipped, marks=tuple(replace(m, angle=-m.angle) for m in flipped.marks))
 
+    def turned(self, angle: float, about: Point = (0.0, 0.0)) -> Part:
+        """Turned counter-clockwise [rad] about a point, texts with it."""
+        c, s = math.cos(angle), math.sin(angle)
+
+        def point(p: Point) -> Point:
+            dx, dy = p[0] - about[0], p[1] - about[1]
+            return (about[0] + c * dx - s * dy, about[1] + s * dx + c * dy)
+
+        part = self._each(lambda loop: loop.turned(angle, about), point)
+        return replace(part, marks=tuple(replace(m, angle=m.angle + angle) for m in part.marks))
+
     def _each(self, loops: Callable[[Loop], Loop], points: Callable[[Point], Point]) -> Part:
         return replace(
             self,
@@ -112,6 +128,7 @@ class Part:
             features=tuple(replace(f, loop=loops(f.loop)) for f in self.features),
             raised=tuple(replace(r, loop=loops(r.loop)) for r in self.raised),
             marks=tuple(replace(m, points=tuple(points(p) for p in m.points)) for m in self.marks),
+            sharp=tuple(points(p) for p in self.sharp),
         )
 
 
@@ -121,7 +138,8 @@ class PartKind:
 
     `build` makes the part from its parameters (keywords with defaults, the unit in each docstring line); `from_job`
     gives the parameters a job asks for, or None where the job has no use for the part. `goes_to` names the output
-    groups it is written to ("cad", "cut", "print"); `check` finds what would make the part useless.
+    groups it is written to ("cad", "cut", "print", and "flat": cut from sheet by the machine at hand, `count` times);
+    `check` finds what would make the part useless.
     """
 
     name: str
@@ -132,3 +150,4 @@ class PartKind:
     check: Callable[..., list[Finding]] | None = None
     count: Callable[[Any], int] = lambda _work: 1
     handed: bool = False  # mirrored for a fence on the left
+    along_grain: bool = False  # its length must lie along the sheet's face grain

@@ -77,6 +77,7 @@ KIND = PartKind(
     summary="board and batten that carry the plank through the dividing cut",
     build=carrier,
     from_job=_from_job,
-    goes_to=frozenset({"cad", "cut"}),
+    goes_to=frozenset({"cad", "cut", "flat"}),
     handed=True,
+    along_grain=True,
 )
