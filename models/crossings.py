@@ -24,6 +24,16 @@ def tangents(edge: Edge) -> tuple[Point, Point]:
     return (c * ux + s * uy, c * uy - s * ux), (c * ux - s * uy, c * uy + s * ux)
 
 
+def turn(before: Edge, after: Edge) -> float:
+    """Turn from one edge into the next [rad], left positive; a cusp turns half round to the side it opens to."""
+    (_, (ax, ay)), ((bx, by), _) = tangents(before), tangents(after)
+    angle = math.atan2(ax * by - ay * bx, ax * bx + ay * by)
+    if math.pi - abs(angle) > 1e-6:
+        return angle
+    bend = math.copysign(1 / before.radius, before.bulge) + math.copysign(1 / after.radius, after.bulge)
+    return math.pi if bend < 0 else -math.pi
+
+
 def share_at(edge: Edge, point: Point) -> float | None:
     """How far along an edge (0 to 1) a point lies; None if it is not on it."""
     length = edge.length
@@ -35,11 +45,11 @@ def share_at(edge: Edge, point: Point) -> float | None:
         if abs(math.dist(point, (cx, cy)) - edge.radius) > SAME:
             return None
         sweep = 4 * math.atan(edge.bulge)
-        turn = math.atan2(point[1] - cy, point[0] - cx) - math.atan2(edge.start[1] - cy, edge.start[0] - cx)
-        turn = turn % math.tau if sweep > 0 else -(-turn % math.tau)
-        if abs(turn) > abs(sweep) and (math.tau - abs(turn)) * edge.radius < 2 * SAME:
-            turn = 0.0  # a hair before the start
-        share = turn / sweep
+        swept = math.atan2(point[1] - cy, point[0] - cx) - math.atan2(edge.start[1] - cy, edge.start[0] - cx)
+        swept = swept % math.tau if sweep > 0 else -(-swept % math.tau)
+        if abs(swept) > abs(sweep) and (math.tau - abs(swept)) * edge.radius < 2 * SAME:
+            swept = 0.0  # a hair before the start
+        share = swept / sweep
     if not -SAME <= share * length <= length + SAME:
         return None
     share = min(max(share, 0.0), 1.0)
@@ -143,11 +153,11 @@ def split(edges: list[Edge], tools: list[Edge] | None = None) -> list[Edge]:
             apart = a > high_x + SAME or c < low_x - SAME or b > high_y + SAME or d < low_y - SAME
             if not apart and not (tools is None and i == j):
                 points += crossings(edge, other)
-        out += _cut(edge, points)
+        out += cut_at(edge, points)
     return out
 
 
-def _cut(edge: Edge, points: Iterable[Point]) -> list[Edge]:
+def cut_at(edge: Edge, points: Iterable[Point]) -> list[Edge]:
     """An edge cut at points on it; pieces shorter than SAME are not made."""
     length = edge.length
     shares = sorted(s for s in (share_at(edge, p) for p in points) if s is not None)
@@ -178,16 +188,11 @@ def chain(edges: list[Edge]) -> list[Loop]:
             if not near:
                 run = []
                 break
-            run.append(left.pop(min(near, key=lambda i: _turn(run[-1], left[i]))))
+            # where loops touch, the sharpest right turn parts them
+            run.append(left.pop(min(near, key=lambda i: turn(run[-1], left[i]))))
         if len(run) > 1:
             loops.append(_joined(run))
     return loops
-
-
-def _turn(before: Edge, after: Edge) -> float:
-    """Turn from one edge into the next [rad]; the sharpest right turn comes first, so pinched loops part there."""
-    (_, (ax, ay)), ((bx, by), _) = tangents(before), tangents(after)
-    return math.atan2(ax * by - ay * bx, ax * bx + ay * by)
 
 
 def _distinct(edges: list[Edge]) -> list[Edge]:
@@ -217,7 +222,7 @@ def _joined(run: list[Edge]) -> Loop:
 
 def _one(before: Edge, after: Edge) -> bool:
     """Both on one line, or on one circle with no more than half of it between them."""
-    if (before.bulge == 0) != (after.bulge == 0) or abs(_turn(before, after)) > 1e-7:
+    if (before.bulge == 0) != (after.bulge == 0) or abs(turn(before, after)) > 1e-7:
         return False
     if before.bulge == 0:
         return True

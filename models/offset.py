@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 
-from scarfwright.models.crossings import SAME, chain, room_to, split, tangents
+from scarfwright.models.crossings import SAME, chain, room_to, split, tangents, turn
 from scarfwright.models.outline import Edge, Loop
 
 LEAST_AREA = 1e-3  # [mm2]: a path there and back along one line is no loop
@@ -53,9 +53,9 @@ def _moved(edge: Edge, by: float) -> Edge | None:
 
 def _corner(before: Edge, after: Edge, by: float) -> Edge | None:
     """The arc round a corner that points to the side of the offset."""
-    (_, (ax, ay)), ((bx, by_), _) = tangents(before), tangents(after)
-    turn = math.atan2(ax * by_ - ay * bx, ax * bx + ay * by_)
-    if abs(turn) * abs(by) < SAME or turn * by < 0:
+    angle = turn(before, after)
+    if abs(angle * by) < SAME or angle * by < 0:
         return None
+    (_, (ax, ay)), ((bx, by_), _) = tangents(before), tangents(after)
     x, y = before.end
-    return Edge((x + by * ay, y - by * ax), (x + by * by_, y - by * bx), math.tan(turn / 4))
+    return Edge((x + by * ay, y - by * ax), (x + by * by_, y - by * bx), math.tan(angle / 4))

@@ -100,7 +100,10 @@ _Shape = TypeVar("_Shape", Feature, Raised)
 
 @dataclass(frozen=True)
 class Part:
-    """One thing to make. Loops and marks in mm, outline counter-clockwise."""
+    """One thing to make. Loops and marks in mm, outline counter-clockwise.
+
+    `sharp` lists the inside corners that a mating part fills: a round cutter is run into them instead of rounding them.
+    """
 
     name: str
     title: str
@@ -111,6 +114,7 @@ class Part:
     marks: tuple[Mark, ...] = ()
     colour: str = "#c8a878"
     use: str = ""
+    sharp: tuple[Point, ...] = ()
 
     @property
     def area(self) -> float:
@@ -191,6 +195,7 @@ class Part:
             features=tuple(shape(f) for f in self.features),
             raised=tuple(shape(r) for r in self.raised),
             marks=tuple(replace(m, points=tuple(points(p) for p in m.points)) for m in self.marks),
+            sharp=tuple(points(p) for p in self.sharp),
         )
 
 
@@ -200,9 +205,10 @@ class PartKind:
 
     `build` makes the part from its parameters (keywords with defaults, the unit in each docstring line); `from_job`
     gives the parameters a job asks for, or None where the job has no use for the part. `goes_to` names the output
-    groups it is written to ("cad", "cut", "print"); `check(work, parameters)` finds what would make the part useless.
-    `ranges` gives, for parameters that are one number, the least and greatest value between which the part can be
-    built whatever the others are within theirs; the tests build it all over them.
+    groups it is written to ("cad", "cut", "print", and "flat": cut from sheet by the machine at hand, `count` times);
+    `check(work, parameters)` finds what would make the part useless. `ranges` gives, for parameters that are one
+    number, the least and greatest value between which the part can be built whatever the others are within theirs;
+    the tests build it all over them.
     """
 
     name: str
@@ -214,3 +220,4 @@ class PartKind:
     count: Callable[[Any], int] = lambda _work: 1
     handed: bool = False  # mirrored for a fence on the left
     ranges: Mapping[str, tuple[float, float]] = field(default_factory=dict)
+    along_grain: bool = False  # its length must lie along the sheet's face grain

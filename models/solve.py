@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 
-from scarfwright.models.checks import check_all
+from scarfwright.models.checks import check_all, check_machine
 from scarfwright.models.dividing import dividing
 from scarfwright.models.findings import faults
 from scarfwright.models.job import Job
@@ -21,9 +21,10 @@ MOST_TRIALS = 400
 
 def work_up(job: Job) -> Workup:
     """Work a job out. Never raises for a valid job: what is impossible is a finding."""
-    if job.sled.length != "auto":
-        return _at_length(job, float(job.sled.length))
-    return _shortest_that_serves(job)
+    work = _shortest_that_serves(job) if job.sled.length == "auto" else _at_length(job, float(job.sled.length))
+    if faults(list(work.findings)):
+        return work
+    return replace(work, findings=tuple(check_machine(work)))
 
 
 def length_step(job: Job) -> float:

@@ -6,6 +6,7 @@ from scarfwright.models.checks.clamps import check_clamps
 from scarfwright.models.checks.cut import check_cut
 from scarfwright.models.checks.joint import check_joint
 from scarfwright.models.checks.notches import check_notches
+from scarfwright.models.checks.router import check_router
 from scarfwright.models.checks.saw import check_saw
 from scarfwright.models.checks.sled import check_sled
 from scarfwright.models.findings import Finding, worst_first
@@ -25,3 +26,9 @@ def check_all(work: Workup, *, unmeasurable: bool = False) -> list[Finding]:
         *check_cut(work, say),
     ]
     return worst_first(found)
+
+
+def check_machine(work: Workup) -> list[Finding]:
+    """Findings about the machine the cut files are for, after the others; asked of a sled that can be built."""
+    found = list(check_router(work, say_in(work.job.units))) if work.job.files.machine == "router" else []
+    return worst_first([*work.findings, *found])
