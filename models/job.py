@@ -326,6 +326,7 @@ class Files(Table):
         description="Router: a second set of sheets, offset by the cutter's radius, for machines without CAM.",
     )
     paper: Literal["A4", "Letter", "roll"] = Field(default="A4", description="Paper of the full-size templates.")
+    roll_width: Size = dim("610 mm", "24 in", "Width of the roll, where the paper is a roll.")
 
 
 class Job(Table):

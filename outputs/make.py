@@ -14,6 +14,8 @@ from scarfwright.models.operator import file_units, router_lines
 from scarfwright.models.part import Part
 from scarfwright.models.parts import registry
 from scarfwright.models.sheets import SheetPlan, plank_plan, sheet_plans
+from scarfwright.models.templates.laser import laser_templates
+from scarfwright.models.templates.summary import laser_lines
 from scarfwright.models.toolpath import PathPlan, tool_path
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.table import write
@@ -60,9 +62,8 @@ def _cut(work: Workup) -> list[Item]:
     things: list[Part | SheetPlan] = [*parts_for(work, "cut")]
     if work.job.sled.made_from == "plank":
         things.append(plank_plan(work))
-    machines = {"router": _router}
-    maker = machines.get(work.job.files.machine)
-    return [*(_dxf(work, thing) for thing in things), *(maker(work) if maker else [])]
+    machines = {"router": _router, "laser": _laser}
+    return [*(_dxf(work, thing) for thing in things), *machines[work.job.files.machine](work)]
 
 
 def _router(work: Workup) -> list[Item]:
@@ -80,6 +81,13 @@ def _router(work: Workup) -> list[Item]:
                 _dxf(work, tool_path(plan, job.router.cutter, job.router.tabs, clockwise=clockwise, notes=notes))
             )
     return [*found, _item("cut/README.txt", "\n".join(lines) + "\n")]
+
+
+def _laser(work: Workup) -> list[Item]:
+    """Marking templates in sections that fit the bed, and the operator's summary."""
+    sections = laser_templates(work)
+    lines = laser_lines(work, sections)
+    return [*(_dxf(work, section) for section in sections), _item("cut/README.txt", "\n".join(lines) + "\n")]
 
 
 def _dxf(work: Workup, thing: Part | SheetPlan | PathPlan) -> Item:

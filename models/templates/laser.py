@@ -1,4 +1,4 @@
-"""Templates as a laser cuts them: in sections that fit the bed, kerf-compensated, each with its corner at the origin."""
+"""Templates as a laser cuts them: in sections that fit the bed, kerf-compensated, each at the origin."""
 
 from __future__ import annotations
 
@@ -6,8 +6,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from scarfwright.models.bed import angle_to_fit
-from scarfwright.models.parts import registry
 from scarfwright.models.part import Mark, Part
+from scarfwright.models.parts import registry
 from scarfwright.models.say import say_in
 from scarfwright.models.splitting import SplitError, split
 from scarfwright.models.templates.kerf import Lost, compensated, lost
@@ -80,7 +80,9 @@ def _names(work: Workup, path: Part, number: int, count: int) -> list[Mark]:
 def _flat(work: Workup) -> Iterator[Part]:
     """Gauges that are plain plates, as a laser cuts them: to size, not larger as for a printer."""
     for kind in registry().values():
-        given = kind.from_job(work) if "flat" in kind.goes_to else None
+        # what bears load is of wood, along its grain, and no template
+        wanted = "flat" in kind.goes_to and not kind.along_grain
+        given = kind.from_job(work) if wanted else None
         if given is None:
             continue
         if "compensation" in given:

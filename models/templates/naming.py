@@ -67,7 +67,7 @@ def _place(part: Part, wide: float, tall: float) -> Point | None:
 
 def _inside(loop: Loop, box: Box) -> bool:
     """Whether a box lies inside a loop (chords within 0.1 mm): its corners do and no chord enters it."""
-    x0, y0, x1, y1 = box
+    x0, y0 = box[:2]
     ring = loop.points(0.1)
     inside = False
     for (ax, ay), (bx, by) in zip(ring, ring[1:] + ring[:1], strict=True):
