@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 
-from scarfwright.models.checks import check_all
+from scarfwright.models.checks import check_all, check_machine
 from scarfwright.models.dividing import dividing
 from scarfwright.models.findings import faults, worst_first
 from scarfwright.models.job import Job
@@ -24,7 +24,8 @@ def work_up(job: Job) -> Workup:
     """Work a job out. Never raises for a valid job: what is impossible is a finding."""
     work = _shortest_that_serves(job) if job.sled.length == "auto" else _at_length(job, float(job.sled.length))
     if faults(list(work.findings)):
-        return work  # nothing is made, so nothing is said about parts
+        return work  # nothing is made, so nothing is said about parts and machines
+    work = replace(work, findings=tuple(check_machine(work)))
     return replace(work, findings=tuple(worst_first([*work.findings, *part_findings(work)])))
 
 

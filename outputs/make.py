@@ -3,29 +3,36 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
+from textwrap import wrap
 from typing import Any
 
 from scarfwright.models.checks.parts import as_cut
 from scarfwright.models.jobfile import job_to_toml
 from scarfwright.models.numbers import numbers
+from scarfwright.models.operator import file_units, router_lines
 from scarfwright.models.part import Part
 from scarfwright.models.plates import Laid, Plate, plates
 from scarfwright.models.sheets import SheetPlan, plank_plan, sheet_plans
+from scarfwright.models.templates.laser import laser_templates
+from scarfwright.models.templates.summary import laser_lines
+from scarfwright.models.toolpath import PathPlan, tool_path
 from scarfwright.models.wanted import sided, wanted
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.table import write
 
 GROUPS = ("cad", "cut", "print", "paper")
+NOTE_COLUMNS = 90  # characters of the lines beside a sheet
 
 
 @dataclass(frozen=True)
 class Item:
-    """One file to make: its path in the folder, and what writes it."""
+    """One file to make: its path in the folder, what writes it, and what is told about it at the end."""
 
     path: str
     make: Callable[[Path], None]
+    told: str = ""
 
 
 def items(work: Workup, groups: Iterable[str] = GROUPS) -> list[Item]:
@@ -54,12 +61,46 @@ def parts_for(work: Workup, group: str) -> list[Part]:
 
 
 def _cut(work: Workup) -> list[Item]:
-    things: list[Part | SheetPlan] = [*parts_for(work, "cut"), *_plans(work)]
-    return [_item(f"cut/{thing.name}.dxf", thing, units=work.job.units) for thing in things]
+    things: list[Part | SheetPlan] = [*parts_for(work, "cut")]
+    if work.job.sled.made_from == "plank":
+        things.append(plank_plan(work))
+    machines = {"router": _router, "laser": _laser}
+    return [*(_dxf(work, thing) for thing in things), *machines[work.job.files.machine](work)]
 
 
-def _plans(work: Workup) -> list[SheetPlan]:
-    return sheet_plans(work) if work.job.sled.made_from == "sheet" else [plank_plan(work)]
+def _router(work: Workup) -> list[Item]:
+    """Sheets with the flat parts, the same as tracks if asked for, and the operator's summary."""
+    job, plans = work.job, sheet_plans(work)
+    lines = router_lines(work, plans)
+    notes = tuple(line for paragraph in lines for line in wrap(paragraph, NOTE_COLUMNS) or [""])
+    found = []
+    for plan in plans:
+        told = f"{len(plan.placed)} piece{'s' * (len(plan.placed) != 1)}, {plan.filled:.1%} filled"
+        found.append(replace(_dxf(work, replace(plan, notes=notes)), told=told))
+        if job.files.tool_path:
+            clockwise = job.files.direction == "clockwise"
+            found.append(
+                _dxf(work, tool_path(plan, job.router.cutter, job.router.tabs, clockwise=clockwise, notes=notes))
+            )
+    return [*found, _item("cut/README.txt", "\n".join(lines) + "\n")]
+
+
+def _laser(work: Workup) -> list[Item]:
+    """Marking templates in sections that fit the bed, and the operator's summary."""
+    sections = laser_templates(work)
+    lines = laser_lines(work, sections)
+    return [*(_dxf(work, section) for section in sections), _item("cut/README.txt", "\n".join(lines) + "\n")]
+
+
+def _dxf(work: Workup, thing: Part | SheetPlan | PathPlan) -> Item:
+    files = work.job.files
+    return _item(
+        f"cut/{thing.name}.dxf",
+        thing,
+        units=file_units(work.job),
+        version=files.dxf,
+        direction=files.direction,
+    )
 
 
 def _cad(work: Workup) -> list[Item]:

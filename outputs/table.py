@@ -14,6 +14,7 @@ WRITERS = {
     ".svg": "scarfwright.outputs.svg:save_svg",
     ".pdf": "scarfwright.outputs.pdf:save_pdf",
     ".json": "scarfwright.outputs.text:write_json",
+    ".txt": "scarfwright.outputs.text:write_text",
     ".toml": "scarfwright.outputs.text:write_text",
 }
 

@@ -62,6 +62,8 @@ def sled(
         marks=tuple(_marks(shape, hand_line, label)),
         colour="#c8a878",
         use="Straight edge along the fence, board clamped to the sloping edge, heel first.",
+        # a clamp's pad may bear on the nose flat right up to its step
+        sharp=((nose_flat, shape.flat_step),) if nose_flat > 0 else (),
     )
 
 
