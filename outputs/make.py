@@ -69,7 +69,9 @@ def _router(work: Workup) -> list[Item]:
     """Sheets with the flat parts, the same as tracks if asked for, and the operator's summary."""
     job, plans = work.job, sheet_plans(work)
     lines = router_lines(work, plans)
-    notes = tuple(line for paragraph in lines for line in wrap(paragraph, NOTE_COLUMNS) or [""])
+    notes = tuple(
+        line for paragraph in lines for line in wrap(paragraph, NOTE_COLUMNS, subsequent_indent="    ") or [""]
+    )
     found = []
     for plan in plans:
         told = f"{len(plan.placed)} piece{'s' * (len(plan.placed) != 1)}, {plan.filled:.1%} filled"
