@@ -78,6 +78,9 @@ def write_dxf(
         for mark in thing.marks:
             pen.mark(mark)
         pen.notes(thing.notes or (thing.title, *_plain_notes(units)), thing.length, thing.width)
+    # the library would enter these in the order of a set, which differs from run to run
+    for name in sorted(document.entitydb.dxf_types_in_use()):
+        document.classes.add_class(name)
     document.saveas(path, encoding="utf-8" if version != "r12" else "cp1252", fmt="asc")
 
 
