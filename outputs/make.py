@@ -72,7 +72,9 @@ def _router(work: Workup) -> list[Item]:
     """Sheets with the flat parts, the same as tracks if asked for, and the operator's summary."""
     job, plans = work.job, sheet_plans(work)
     lines = router_lines(work, plans)
-    notes = tuple(line for paragraph in lines for line in wrap(paragraph, NOTE_COLUMNS) or [""])
+    notes = tuple(
+        line for paragraph in lines for line in wrap(paragraph, NOTE_COLUMNS, subsequent_indent="    ") or [""]
+    )
     found = []
     for plan in plans:
         told = f"{len(plan.placed)} piece{'s' * (len(plan.placed) != 1)}, {plan.filled:.1%} filled"
@@ -123,7 +125,16 @@ def _paper(work: Workup) -> list[Item]:
     sheets = sled_sheets(work)
     names = ("sled", "layer" if work.job.sled.made_from == "sheet" else "plank")
     found = [_item(f"paper/{name}.svg", sheet) for name, sheet in zip(names, sheets, strict=True)]
-    return [*found, _item("paper/sled.pdf", sheets)]
+    return [*found, _item("paper/sled.pdf", sheets), *_sheet_drawings(work)]
+
+
+def _sheet_drawings(work: Workup) -> list[Item]:
+    from scarfwright.outputs.cut_sheet import cut_sheets
+
+    plans = sheet_plans(work) if work.job.files.machine == "router" else []
+    pages = cut_sheets(work, plans)
+    found = [_item(f"paper/{plan.name}.svg", page) for plan, page in zip(plans, pages, strict=True)]
+    return [*found, _item("paper/sheets.pdf", pages)] if pages else []
 
 
 def _item(path: str, thing: Any, **options: Any) -> Item:
