@@ -23,6 +23,32 @@ class Body:
     colour: str
 
 
+@dataclass(frozen=True)
+class Placed:
+    """A body moved by `at` [mm]; bodies that share a shape share it in the file."""
+
+    body: Body
+    at: tuple[float, float, float]
+
+
+@dataclass(frozen=True)
+class Group:
+    """Placed bodies under one name, moved together by `at` [mm]; `numbers` are told where the format has room."""
+
+    name: str
+    at: tuple[float, float, float]
+    placed: tuple[Placed, ...]
+    numbers: dict[str, float]
+
+
+@dataclass(frozen=True)
+class Assembly:
+    """Groups of bodies under one name."""
+
+    name: str
+    groups: tuple[Group, ...]
+
+
 def solid(part: Part) -> Any:
     """The part's solid: plate with holes, pockets cut from the top, raised material fused on.
 

@@ -109,7 +109,18 @@ def _cad(work: Workup) -> list[Item]:
     things: list[Part | SheetPlan] = [*parts_for(work, "cad")]
     if work.job.sled.made_from == "plank":
         things.append(plank_plan(work))
-    return [_solid_item(f"cad/{thing.name}.step", thing) for thing in things]
+    return [*(_solid_item(f"cad/{thing.name}.step", thing) for thing in things), *_setup(work)]
+
+
+def _setup(work: Workup) -> list[Item]:
+    """The set-up at the saw, to measure in and to look at."""
+
+    def make(target: Path) -> None:
+        from scarfwright.models.setup_solids import setup_assembly
+
+        write(setup_assembly(work, target.stem), target)
+
+    return [Item(f"cad/saw-setup{suffix}", make) for suffix in (".step", ".glb")]
 
 
 def _print(work: Workup) -> list[Item]:
