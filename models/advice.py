@@ -219,7 +219,7 @@ def _stop(work: Workup, say: Say) -> StopBlock:
     text = (
         f"Stop block clamped to the fence, on its blade side and clear of the blade, its near face {say(from_front)} "
         f"from the table's front edge ({say(travel)} past the blade's axis): the sled's heel end runs against it. "
-        f"Make it narrower than the heel ({say(work.sled.heel)}) and chamfer its lower edge, so that sawdust can't hold "
+        f"Make it narrower than the heel ({say(work.sled.heel)}) and chamfer its lower edge: sawdust must not hold "
         "the sled off."
     )
     if not on_table:

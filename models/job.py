@@ -305,6 +305,17 @@ class Sled(Table):
     nose_as_made: Size | None = Field(default=None, description="Measured width at the nose, once the sled is made.")
 
 
+class Adhesive(Table):
+    """The glue."""
+
+    gap_limit: Size = dim(
+        "0.15 mm",
+        "0.15 mm",
+        "Thickest glue line that still holds; the adhesive maker's figure comes first "
+        "(the default is for PVA and resorcinol, from memory).",
+    )
+
+
 class Printer(Table):
     """The printer for gauges and shop aids."""
 
@@ -338,9 +349,13 @@ class Router(Table):
         description="Sheet: x, y.",
         json_schema_extra={"default": ["2440 mm", "1220 mm"], "inch": ["96 in", "48 in"]},
     )
-    spacing: AutoSize = auto('Between pieces; "auto" is twice the cutter.')
-    tabs: int = Field(default=0, strict=True, ge=0, le=40, description="Holding tabs on each outline; 0 for none.")
-    grain: Literal["x", "y"] = Field(default="x", description="Direction of the sheet's face grain.")
+    spacing: AutoSize = auto('Between pieces, and to the sheet\'s edges; "auto" is twice the cutter.')
+    tabs: int = Field(
+        default=0, strict=True, ge=0, le=40, description="Holding tabs on each outline, two cutters wide; 0 for none."
+    )
+    grain: Literal["x", "y"] = Field(
+        default="x", description="Direction of the sheet's face grain; the sled lies along it."
+    )
 
 
 class Files(Table):
@@ -349,7 +364,16 @@ class Files(Table):
     machine: Literal["router", "laser"] = Field(default="router", description="Machine the cut files are for.")
     dxf: Literal["r2010", "r12"] = Field(default="r2010", description="DXF version; r12 for old controllers.")
     dxf_units: Literal["auto", "mm", "in"] = Field(default="auto", description='Unit of the DXF; "auto" is the job\'s.')
+    direction: Literal["clockwise", "counter_clockwise"] = Field(
+        default="clockwise",
+        description="Which way round outside cuts run, seen from above; inside cuts run the other way.",
+    )
+    tool_path: bool = Field(
+        default=False,
+        description="Router: a second set of sheets, offset by the cutter's radius, for machines without CAM.",
+    )
     paper: Literal["A4", "Letter", "roll"] = Field(default="A4", description="Paper of the full-size templates.")
+    roll_width: Size = dim("610 mm", "24 in", "Width of the roll, where the paper is a roll.")
 
 
 class Job(Table):
@@ -362,6 +386,7 @@ class Job(Table):
     saw: Saw = Field(default_factory=Saw)
     clamp: Clamp = Field(default_factory=Clamp)
     sled: Sled = Field(default_factory=Sled)
+    adhesive: Adhesive = Field(default_factory=Adhesive)
     printer: Printer = Field(default_factory=Printer)
     laser: Laser = Field(default_factory=Laser)
     router: Router = Field(default_factory=Router)

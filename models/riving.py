@@ -113,7 +113,7 @@ def _text(over: float, over_clamps: float, ahead: float | None, say: Say) -> str
             f"(its bar over {say(over_clamps)} up) comes at the end of the cut"
         )
     return (
-        f"{told}. Pawls must not catch if the sled is drawn back. Where it can't pass: riving knife on, work clamped to "
-        "the sled, hands behind the line, a guard on an arm of its own above the clamps if there is one, and first what "
-        "the saw maker's manual and local rules say of jigs."
+        f"{told}. Pawls must not catch if the sled is drawn back. Where it can't pass: riving knife on, work clamped "
+        "to the sled, hands behind the line, a guard on an arm of its own above the clamps if there is one, and first "
+        "what the saw maker's manual and local rules say of jigs."
     )

@@ -11,11 +11,16 @@ import math
 from dataclasses import dataclass
 
 from scarfwright.models.say import Say, say_in
-from scarfwright.models.units import round_to
+from scarfwright.models.units import Unit, round_to, round_up
 from scarfwright.models.workup import Workup
 
 ASSUMED_LENGTH = {"mm": 2400.0, "in": 8 * 12 * 25.4}  # common lengths of boards; common practice, no source
 STEADY = 50.0  # nearer to an edge than this the centre of mass counts as not carried; common practice, no source
+
+
+def coarse(units: Unit) -> float:
+    """A stand is set to this [mm]: finer says more than a roller keeps."""
+    return 10.0 if units == "mm" else 12.7
 
 
 @dataclass(frozen=True)
@@ -85,7 +90,7 @@ def support(work: Workup) -> Support:
         stand=stand,
         past_back=past,
         outfeed=outfeed,
-        infeed_text=_infeed(work, length, given is None, balances[0], stand, say),
+        infeed_text=_infeed(work.job.units, length, given is None, balances[0], stand),
         outfeed_text=_outfeed(past, outfeed, say),
     )
 
@@ -133,42 +138,46 @@ def _stand(work: Workup, length: float) -> Stand | None:
     carried_at = centre + STEADY - saw.table_front  # the travel from which on the table alone carries
     last = min(carried_at, work.travel_end)
     tail = max(length * math.cos(angle), sled.length)
-    nearest, furthest = max(start.over_front, 0.0) + STEADY, tail - (last + saw.table_front)
-    step = 10.0 if work.job.units == "mm" else 12.7
+    step = coarse(work.job.units)
+    nearest = round_up(max(start.over_front, 0.0) + STEADY, step)
+    furthest = -round_up(last + saw.table_front - tail, step)
     best = round_to((nearest + furthest) / 2, step)
     at = [travel + saw.table_front + best for travel in (work.travel.start, last)]
     inner = [sled.heel - x * math.tan(angle) for x in at]
     return Stand(nearest, furthest, best, (min(inner), max(inner) + work.joint.thickness / math.cos(angle)))
 
 
-def _infeed(work: Workup, length: float, assumed: bool, start: Balance, stand: Stand | None, say: Say) -> str:
+def _infeed(units: Unit, length: float, assumed: bool, start: Balance, stand: Stand | None) -> str:
+    say, step = say_in(units), coarse(units)
     board = f"a board {say(length)} long" + (" (assumed: the job gives no length)" if assumed else "")
     if stand is None:
         return (
             f"With {board} sled and board balance on the table from the start: "
-            f"{say(-start.over_front)} inside its front edge. No infeed support needed."
+            f"about {say(round_to(-start.over_front, step))} inside its front edge. No infeed support needed."
         )
     over = start.over_front
-    where = f"{say(over)} before" if over > 0 else f"only {say(-over)} inside"
+    rough = say(round_to(abs(over), step))
+    where = f"about {rough} before" if over > 0 else f"only about {rough} inside"
     told = (
         f"With {board} sled and board have their centre of mass {where} the table's front edge at the start: without "
         "infeed support everything tips off. "
     )
     if stand.fits:
         told += (
-            f"Set a roller or trestle level with the table, {say.up(stand.nearest)} to {say.down(stand.furthest)} "
-            f"before the front edge (best {say(stand.best)}), under the board: {_across(stand, say)}."
+            f"Set a roller or trestle level with the table, {say(stand.nearest)} to {say(stand.furthest)} "
+            f"before the front edge (best {say(stand.best)}), under the board: {_across(stand, units)}."
         )
     else:
         told += (
             f"No single stand serves from start to end: set an infeed table level with the saw's, from the front edge "
-            f"to {say.up(stand.nearest)} before it or more."
+            f"to {say(stand.nearest)} before it or more."
         )
     return told + " Sled and board taken as equally dense, clamps left out."
 
 
-def _across(stand: Stand, say: Say) -> str:
-    low, high = stand.across
+def _across(stand: Stand, units: Unit) -> str:
+    say, step = say_in(units), coarse(units)
+    low, high = (round_to(across, step) for across in stand.across)
     if low >= 0:
         return f"{say(low)} to {say(high)} from the fence's line, on the blade's side"
     return f"from {say(-low)} beyond the fence's line to {say(max(high, 0.0))} on the blade's side of it"

@@ -13,10 +13,10 @@ def job_cells(work: Workup, what: str, scale: str, number: int, count: int) -> l
     """Job, wood, units and scale, the warning not to scale, and the sheet's number."""
     units = "Millimetres, to the nearest 0.1" if work.job.units == "mm" else "Inches, to the nearest 1/64"
     return [
-        Cell("Job", (work.job.title or "(no title)", what), 88, bold=True),
+        Cell("Job", (work.job.title or "(no title)", what), 86, bold=True),
         Cell("Wood", (_stock(work), _sled_wood(work)), 76),
-        Cell("Units and scale", (units, scale), 52),
-        Cell("On paper", ("Measure, do not scale", "Print at full size (100 %), A4"), 42, bold=True),
+        Cell("Units and scale", (units, scale), 51),
+        Cell("On paper", ("Measure, do not scale", "Print at full size (100 %), A4"), 45, bold=True),
         Cell("Sheet", (f"{number} of {count}", "scarfwright"), 19),
     ]
 

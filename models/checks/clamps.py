@@ -102,8 +102,8 @@ def _pushed_down(work: Workup, say: Say) -> Iterator[Finding]:
         yield finding(
             "clamp.deep_meets_blade",
             f"The clamp at {say(clamp.station)} is safe with its pads' lower edge {say(low)} above the table, but "
-            f"pushed down as far as it goes it would meet the blade at {say(sooner)}, before the cut ends at {say(end)}. "
-            "Keep its pads flush with the lower of sled and work, or put a packing piece under its bar.",
+            f"pushed down as far as it goes it would meet the blade at {say(sooner)}, before the end of the cut at "
+            f"{say(end)}. Keep its pads flush with the lower of sled and work, or put a packing piece under its bar.",
             station_mm=clamp.station,
             limit_mm=sooner,
             end_mm=end,

@@ -35,8 +35,8 @@ def _table(work: Workup, say: Say) -> Iterator[Finding]:
         yield finding(
             "table.no_room_to_start",
             f"The heel must stand {say(needed)} before the blade's axis at the start, and the table's front edge is "
-            f"only {say(front)} before it. Measure table_front again; or fix an infeed table level with the saw's and give "
-            f"its front edge, {say.up(needed)} or more.",
+            f"only {say(front)} before it. Measure table_front again; or fix an infeed table level with the saw's and "
+            f"give its front edge, {say.up(needed)} or more.",
             table_front_mm=front,
             needed_mm=needed,
         )
@@ -76,8 +76,8 @@ def _stop(work: Workup, say: Say) -> Iterator[Finding]:
     yield finding(
         "stop.off_table",
         f"The sled's heel ends {say(stop.from_axis)} past the blade's axis, "
-        f"{say(stop.from_axis - work.job.saw.table_back)} past the table's back edge: the stop block has nothing to stand on. Add an outfeed table and a fence that "
-        f"reaches so far{cleat}.",
+        f"{say(stop.from_axis - work.job.saw.table_back)} past the table's back edge: the stop block has no "
+        f"ground. Add an outfeed table and a fence that reaches so far{cleat}.",
         from_axis_mm=stop.from_axis,
         table_back_mm=work.job.saw.table_back,
         cleat_mm=stop.cleat,
