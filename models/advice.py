@@ -240,6 +240,6 @@ def _start(work: Workup, say: Say) -> Start:
     return Start(
         work.travel.start,
         inward,
-        f"Start with the heel {say.down(inward)} inside the table's front edge, {say.up(-work.travel.start)} before the "
-        "blade's axis, the blade at full speed and touching nothing.",
+        f"Start with the heel {say.down(inward)} inside the table's front edge, {say.up(-work.travel.start)} before "
+        "the blade's axis, the blade at full speed and touching nothing.",
     )
