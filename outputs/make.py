@@ -11,6 +11,7 @@ from typing import Any
 from scarfwright.models.jobfile import job_to_toml
 from scarfwright.models.numbers import numbers
 from scarfwright.models.operator import file_units, router_lines
+from scarfwright.models.paper import prints
 from scarfwright.models.part import Part
 from scarfwright.models.parts import registry
 from scarfwright.models.sheets import SheetPlan, plank_plan, sheet_plans
@@ -118,11 +119,15 @@ def _print(work: Workup) -> list[Item]:
 
 def _paper(work: Workup) -> list[Item]:
     from scarfwright.outputs.sled_sheet import sled_sheets
+    from scarfwright.outputs.templates_pdf import template_sheets
 
     sheets = sled_sheets(work)
     names = ("sled", "layer" if work.job.sled.made_from == "sheet" else "plank")
     found = [_item(f"paper/{name}.svg", sheet) for name, sheet in zip(names, sheets, strict=True)]
-    return [*found, _item("paper/sled.pdf", sheets)]
+    found.append(_item("paper/sled.pdf", sheets))
+    if prints(work.job.files):
+        found.append(_item("paper/templates.pdf", template_sheets(work)))
+    return found
 
 
 def _item(path: str, thing: Any, **options: Any) -> Item:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from scarfwright.models.bed import angle_to_fit
@@ -11,7 +11,7 @@ from scarfwright.models.parts import registry
 from scarfwright.models.say import say_in
 from scarfwright.models.splitting import SplitError, split
 from scarfwright.models.templates.kerf import Lost, compensated, lost
-from scarfwright.models.templates.naming import named
+from scarfwright.models.templates.naming import named, overhangs
 from scarfwright.models.templates.shapes import sled_template, taper_template
 from scarfwright.models.workup import Workup
 
@@ -64,17 +64,20 @@ def _on_bed(work: Workup, piece: Part, number: int, count: int) -> Part:
     path = compensated(piece.turned(angle) if angle else piece, kerf)
     x, y, _, _ = path.outline.bounds
     path = path.moved(-x, -y)
-    return replace(path, marks=(*path.marks, *_names(work, path, number, count)))
+    over = [mark for mark in path.marks if mark.text and overhangs(path, mark)]
+    path = replace(path, marks=tuple(mark for mark in path.marks if mark not in over))
+    names = _names(work, path, number, count, [mark.text for mark in over])
+    return replace(path, marks=(*path.marks, *names))
 
 
-def _names(work: Workup, path: Part, number: int, count: int) -> list[Mark]:
-    """Its name and number, and what the file assumes."""
+def _names(work: Workup, path: Part, number: int, count: int, more: Sequence[str]) -> list[Mark]:
+    """Its name and number, what the file assumes, and words that a joint would have cut off."""
     say = say_in(work.job.units)
     lines = [f"{path.name}, {number} of {count}" if count > 1 else path.name]
     lines.append(f"kerf {float(work.job.laser.kerf):.2f} mm taken care of, sheet {say(path.thickness)} thick")
     if count > 1:
         lines.append("keys loose: the kerf is wider than said; tight: narrower")
-    return named(path, lines, TEXT)
+    return named(path, [*lines, *more], TEXT)
 
 
 def _flat(work: Workup) -> Iterator[Part]:
