@@ -25,6 +25,9 @@ JobFile = Annotated[
 AsJson = Annotated[bool, typer.Option("--json", help="Print JSON for machines instead of tables.")]
 
 
+INTERRUPTED = 130
+
+
 def version() -> str:
     from importlib.metadata import version as installed_version
 
@@ -106,34 +109,26 @@ def schema() -> None:
     print(as_json(job_schema()), end="")
 
 
-def run() -> None:
-    """Entry point: exit codes as documented, one line instead of a traceback for what users can mend."""
+def main() -> int:
+    """Read the words, run the command; returns the exit code. One line, no traceback, for what users can mend."""
     from scarfwright.models.jobfile import JobError
 
     try:
         code = app(standalone_mode=False)
-        sys.exit(code if isinstance(code, int) else 0)
+        if code == INTERRUPTED:  # the command line library's own word for it
+            raise KeyboardInterrupt
+        return code if isinstance(code, int) else 0
     except typer.Abort:
-        problem("interrupted")
-        sys.exit(130)
-    except KeyboardInterrupt:
-        problem("interrupted; what was there before is as it was")
-        sys.exit(130)
+        raise KeyboardInterrupt from None
     except BrokenPipeError:
         sys.stderr.close()
-        sys.exit(1)
+        return 1
     except JobError as error:
         problem(str(error))
-        sys.exit(2)
     except OSError as error:
         problem(f"{error.filename or 'writing'}: {error.strerror or error}; nothing was changed")
-        sys.exit(2)
     except Exception as error:
         if not hasattr(error, "format_message"):
             raise
         problem(f"{error.format_message()} (see: scarfwright --help)")
-        sys.exit(2)
-
-
-if __name__ == "__main__":
-    run()
+    return 2

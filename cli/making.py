@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import signal
 from pathlib import Path
-from types import FrameType
 from typing import Any
 
 from rich.console import Console
 from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn
 from scarfwright.cli import say
+from scarfwright.cli.interruption import not_now
 from scarfwright.cli.jobs import find_job, with_files
 from scarfwright.cli.problems import problem
 from scarfwright.models.findings import faults
@@ -42,7 +41,6 @@ def make_job(
         return 1
     target = out if out is not None else file.with_name(f"{file.stem}-files")
     todo = items(work, groups)
-    signal.signal(signal.SIGTERM, _interrupt)
     try:
         with replaced_whole(target, groups, version, job_to_toml(job).encode()) as folder:
             _make(todo, folder)
@@ -63,10 +61,6 @@ def _groups(only: str | None) -> set[str] | None:
     return asked if asked <= set(GROUPS) else None
 
 
-def _interrupt(_signal: int, _frame: FrameType | None) -> None:
-    raise KeyboardInterrupt
-
-
 def _make(todo: list[Item], folder: Path) -> None:
     columns = (TextColumn("{task.description:<28}"), BarColumn(), MofNCompleteColumn())
     with Progress(*columns, console=Console(stderr=True), transient=True) as progress:
@@ -78,6 +72,10 @@ def _make(todo: list[Item], folder: Path) -> None:
             progress.update(task, description=name, completed=done)
             done += 1
 
+        if any(item.path.endswith((".step", ".stl", ".3mf", ".glb")) for item in todo):
+            progress.update(task, description="loading the CAD kernel")
+            with not_now():
+                import cadquery  # noqa: F401  loaded here, where an interruption can be put off
         make_all(todo, folder, tell)
 
 

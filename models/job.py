@@ -269,6 +269,17 @@ class Sled(Table):
     nose_as_made: Size | None = Field(default=None, description="Measured width at the nose, once the sled is made.")
 
 
+class Adhesive(Table):
+    """The glue."""
+
+    gap_limit: Size = dim(
+        "0.15 mm",
+        "0.15 mm",
+        "Thickest glue line that still holds; the adhesive maker's figure comes first "
+        "(the default is for PVA and resorcinol, from memory).",
+    )
+
+
 class Printer(Table):
     """The printer for gauges and shop aids."""
 
@@ -339,6 +350,7 @@ class Job(Table):
     saw: Saw = Field(default_factory=Saw)
     clamp: Clamp = Field(default_factory=Clamp)
     sled: Sled = Field(default_factory=Sled)
+    adhesive: Adhesive = Field(default_factory=Adhesive)
     printer: Printer = Field(default_factory=Printer)
     laser: Laser = Field(default_factory=Laser)
     router: Router = Field(default_factory=Router)

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, replace
+from itertools import product
 
+from scarfwright.models.crossings import holds
 from scarfwright.models.nesting import Block, blocks_of, nest
-from scarfwright.models.outline import Loop, rectangle
+from scarfwright.models.outline import Loop, Point, polygon, rectangle
 from scarfwright.models.part import Mark, Part
 from scarfwright.models.parts.sled import sizes, sled
 from scarfwright.models.routing import Tab, as_cut, fits_sheet, flat_pieces, sheet_of, spacing_of, tabs_of, too_tight
@@ -82,15 +84,30 @@ def sheet_plans(work: Workup) -> list[SheetPlan]:
 
 
 def _name_mark(part: Part) -> Mark:
-    """The part's name on it, at the height of its middle and along its longer side, as large as it can well be."""
+    """The part's name on it along its longer side, as large as it can well be, clear of its edges and openings."""
     left, low, right, high = part.outline.bounds
     long, short = max(right - left, high - low), min(right - left, high - low)
-    size = max(min(12.0, short / 6, long / (len(part.name) + 2)), 1.0)
-    if right - left >= high - low:
-        at, angle = (left + long * 0.4, (low + high - size) / 2), 0.0
-    else:
-        at, angle = ((left + right + size) / 2, low + long * 0.4), math.pi / 2
-    return Mark((at,), part.name, size, angle, "part name")
+    size = max(min(12.0, short / 5, long / (len(part.name) + 2)), 1.0)
+    flat = right - left >= high - low
+    half = (len(part.name) * size / 2, size / 2) if flat else (size / 2, len(part.name) * size / 2)
+    places = [(left + a * (right - left), low + b * (high - low)) for a, b in product(_SHARES, _SHARES)]
+    x, y = next((p for p in places if _is_free(part, p, half)), places[0])
+    at = (x - half[0], y - half[1]) if flat else (x + half[0], y - half[1])
+    return Mark((at,), part.name, size, 0.0 if flat else math.pi / 2, "part name")
+
+
+_SHARES = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)  # of the part's length and width, where its name is tried
+
+
+def _is_free(part: Part, middle: Point, half: Point) -> bool:
+    """Whether a box lies on the part's plain wood."""
+    (x, y), (w, h) = middle, half
+    corners = [(x - w, y - h), (x + w, y - h), (x + w, y + h), (x - w, y + h), (x, y - h), (x, y + h)]
+    if not all(holds(part.outline, p) for p in corners):
+        return False
+    taken = [f.loop.bounds for f in part.features]
+    taken += [polygon(m.points).bounds for m in part.marks if len(m.points) > 1]
+    return all(a > x + w or c < x - w or b > y + h or d < y - h for a, b, c, d in taken)
 
 
 def tab_mark(tab: Tab) -> Mark:

@@ -99,7 +99,7 @@ def sections(
             f"{_why(part if long >= wide else part.turned(-math.pi / 2), bed_x, bed_y)}. "
             "It is left out; make it shorter or use a larger bed."
         )
-        return (), [finding("split.no_place", text, part=part.name, length_mm=long, width_mm=wide, bed_x_mm=bed_x)]
+        return (), [finding("split.no_place", text, length_mm=long, width_mm=wide, bed_x_mm=bed_x)]
 
 
 def _why(lying: Part, bed_x: float, bed_y: float) -> str:

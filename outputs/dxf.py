@@ -6,6 +6,7 @@ The origin is the lower left corner of the plank, sheet or part. What is inside 
 
 from __future__ import annotations
 
+import logging
 import math
 from collections.abc import Sequence
 from pathlib import Path
@@ -53,18 +54,20 @@ def write_dxf(
 
     # pins time stamps and ids; the name of the setting is the library's
     options.write_fixed_meta_data_for_testing = True
+    logging.getLogger("ezdxf").setLevel(logging.ERROR)  # it warns that R12 has no units; the notes see to that
     document = new(version.upper(), setup=False)
-    document.units = dxf_units.MM if units == "mm" else dxf_units.IN
-    document.header["$MEASUREMENT"] = 1 if units == "mm" else 0
     for layer, colour in LAYERS.items():
         document.layers.add(layer, color=colour)
-    if version != "r12":  # R12 knows no such switch
+    if version != "r12":  # R12 knows neither units nor layers that do not plot: the notes say what is what
+        document.units = dxf_units.MM if units == "mm" else dxf_units.IN
+        document.header["$MEASUREMENT"] = 1 if units == "mm" else 0
         document.layers.get("NOTES").dxf.plot = 0
         document.layers.get("SHEET").dxf.plot = 0
     pen = _Pen(document, 1.0 if units == "mm" else 1 / 25.4, version, direction)
     if isinstance(thing, Part):
-        left, low, _, _ = thing.outline.bounds
+        left, low, right, high = thing.outline.bounds
         pen.parts((thing.moved(-left, -low),))
+        pen.notes((thing.title, *_plain_notes(units)), right - left, high - low)
     else:
         pen.loop(thing.outline.vertices, "SHEET")
         if isinstance(thing, PathPlan):
@@ -74,8 +77,16 @@ def write_dxf(
             pen.parts(thing.placed)
         for mark in thing.marks:
             pen.mark(mark)
-        pen.notes(thing.notes, thing.length, thing.width)
+        pen.notes(thing.notes or (thing.title, *_plain_notes(units)), thing.length, thing.width)
+    # the library would enter these in the order of a set, which differs from run to run
+    for name in sorted(document.entitydb.dxf_types_in_use()):
+        document.classes.add_class(name)
     document.saveas(path, encoding="utf-8" if version != "r12" else "cp1252", fmt="asc")
+
+
+def _plain_notes(units: Unit) -> tuple[str, str]:
+    name = "millimetres" if units == "mm" else "inches"
+    return (f"UNIT: {name}", "Finished size: no cutter and no kerf allowed for.")
 
 
 class _Pen:

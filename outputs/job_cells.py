@@ -15,10 +15,10 @@ def job_cells(work: Workup, what: str, scale: str, number: int, count: int) -> l
     paper = "Letter" if drawing_size(work.job.files) == LETTER else "A4"
     units = "Millimetres, to the nearest 0.1" if work.job.units == "mm" else "Inches, to the nearest 1/64"
     return [
-        Cell("Job", (work.job.title or "(no title)", what), 88, bold=True),
+        Cell("Job", (work.job.title or "(no title)", what), 86, bold=True),
         Cell("Wood", (_stock(work), _sled_wood(work)), 76),
-        Cell("Units and scale", (units, scale), 52),
-        Cell("On paper", ("Measure, do not scale", f"Print at full size (100 %), {paper}"), 42, bold=True),
+        Cell("Units and scale", (units, scale), 51),
+        Cell("On paper", ("Measure, do not scale", f"Print at full size (100 %), {paper}"), 45, bold=True),
         Cell("Sheet", (f"{number} of {count}", "scarfwright"), 19),
     ]
 

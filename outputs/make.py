@@ -8,16 +8,18 @@ from pathlib import Path
 from textwrap import wrap
 from typing import Any
 
+from scarfwright.models.checks.parts import as_cut
 from scarfwright.models.jobfile import job_to_toml
 from scarfwright.models.numbers import numbers
 from scarfwright.models.operator import file_units, router_lines
 from scarfwright.models.paper import prints
 from scarfwright.models.part import Part
-from scarfwright.models.parts import registry
+from scarfwright.models.plates import Laid, Plate, plates
 from scarfwright.models.sheets import SheetPlan, plank_plan, sheet_plans
 from scarfwright.models.templates.laser import laser_templates
 from scarfwright.models.templates.summary import laser_lines
 from scarfwright.models.toolpath import PathPlan, tool_path
+from scarfwright.models.wanted import sided, wanted
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.table import write
 
@@ -36,27 +38,27 @@ class Item:
 
 def items(work: Workup, groups: Iterable[str] = GROUPS) -> list[Item]:
     """Every file the job leaves, in the order they are made: what every job has, then group by group."""
-    wanted = set(groups)
+    asked = set(groups)
     found = [
         Item("numbers.json", lambda path: write(numbers(work), path)),
         Item("job.toml", lambda path: write(job_to_toml(work.job), path)),
     ]
     makers: dict[str, Callable[[Workup], list[Item]]] = {"cut": _cut, "paper": _paper, "cad": _cad, "print": _print}
     for group, maker in makers.items():
-        if group in wanted:
+        if group in asked:
             found += maker(work)
     return found
 
 
 def parts_for(work: Workup, group: str) -> list[Part]:
-    """The registry's parts that this job puts into a group, as they are on the user's side of the blade."""
-    found = []
-    for kind in registry().values():
-        parameters = kind.from_job(work) if group in kind.goes_to else None
-        if parameters is not None:
-            part = kind.build(**parameters)
-            found.append(part.mirrored_y() if kind.handed and work.job.saw.fence_side == "left" else part)
-    return found
+    """The registry's parts that this job puts into a group, as they are on the user's side of the blade.
+
+    Parts with a fault are left out; the findings say so.
+    """
+    sound = [one for one in wanted(work) if one.part is not None and group in one.kind.goes_to]
+    if group == "flat":
+        return [sided(one.kind, as_cut(one.parameters), work) for one in sound]
+    return [one.part for one in sound if one.part is not None]
 
 
 def _cut(work: Workup) -> list[Item]:
@@ -71,7 +73,9 @@ def _router(work: Workup) -> list[Item]:
     """Sheets with the flat parts, the same as tracks if asked for, and the operator's summary."""
     job, plans = work.job, sheet_plans(work)
     lines = router_lines(work, plans)
-    notes = tuple(line for paragraph in lines for line in wrap(paragraph, NOTE_COLUMNS) or [""])
+    notes = tuple(
+        line for paragraph in lines for line in wrap(paragraph, NOTE_COLUMNS, subsequent_indent="    ") or [""]
+    )
     found = []
     for plan in plans:
         told = f"{len(plan.placed)} piece{'s' * (len(plan.placed) != 1)}, {plan.filled:.1%} filled"
@@ -106,15 +110,25 @@ def _cad(work: Workup) -> list[Item]:
     things: list[Part | SheetPlan] = [*parts_for(work, "cad")]
     if work.job.sled.made_from == "plank":
         things.append(plank_plan(work))
-    return [_solid_item(f"cad/{thing.name}.step", thing) for thing in things]
+    return [*(_solid_item(f"cad/{thing.name}.step", thing) for thing in things), *_setup(work)]
+
+
+def _setup(work: Workup) -> list[Item]:
+    """The set-up at the saw, to measure in and to look at."""
+
+    def make(target: Path) -> None:
+        from scarfwright.models.setup_solids import setup_assembly
+
+        write(setup_assembly(work, target.stem), target)
+
+    return [Item(f"cad/saw-setup{suffix}", make) for suffix in (".step", ".glb")]
 
 
 def _print(work: Workup) -> list[Item]:
-    return [
-        _solid_item(f"print/{part.name}{suffix}", part)
-        for part in parts_for(work, "print")
-        for suffix in (".stl", ".3mf")
-    ]
+    """Every part alone, and all of them arranged on the bed."""
+    lying = [(laid, one.count) for one in wanted(work) for laid in one.laid]
+    alone = [_solid_item(f"print/{laid.name}{suffix}", laid) for laid, _ in lying for suffix in (".stl", ".3mf")]
+    return alone + [_solid_item(f"print/{plate.name}.3mf", plate) for plate in plates(lying, work.job.printer)]
 
 
 def _paper(work: Workup) -> list[Item]:
@@ -127,14 +141,23 @@ def _paper(work: Workup) -> list[Item]:
     found.append(_item("paper/sled.pdf", sheets))
     if prints(work.job.files):
         found.append(_item("paper/templates.pdf", template_sheets(work)))
-    return found
+    return [*found, *_sheet_drawings(work)]
+
+
+def _sheet_drawings(work: Workup) -> list[Item]:
+    from scarfwright.outputs.cut_sheet import cut_sheets
+
+    plans = sheet_plans(work) if work.job.files.machine == "router" else []
+    pages = cut_sheets(work, plans)
+    found = [_item(f"paper/{plan.name}.svg", page) for plan, page in zip(plans, pages, strict=True)]
+    return [*found, _item("paper/sheets.pdf", pages)] if pages else []
 
 
 def _item(path: str, thing: Any, **options: Any) -> Item:
     return Item(path, lambda target: write(thing, target, **options))
 
 
-def _solid_item(path: str, thing: Part | SheetPlan) -> Item:
+def _solid_item(path: str, thing: Part | SheetPlan | Laid | Plate) -> Item:
     def make(target: Path) -> None:
         from scarfwright.models.solids import bodies
 

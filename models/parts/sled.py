@@ -73,7 +73,7 @@ def _marks(shape: Sled, hand_line: float, label: str) -> list[Mark]:
         x = shape.length - hand_line
         line: tuple[Point, ...] = ((x, 0.0), (x, shape.width_at(x)))
         marks.append(Mark(line, name="hand line", scored=True))
-        marks.append(Mark(((x - 4, 4.0),), "HANDS BEHIND", 6.0, 1.5707963267948966, "hand line text"))
+        marks.append(Mark(((x - 9, 4.0),), "HANDS BEHIND", 6.0, 1.5707963267948966, "hand line text"))
     if label:
         marks.append(Mark(((shape.nose_flat + 40, 6.0),), label, 6.0, 0.0, "label"))
     marks.append(Mark(((shape.length - 40, shape.heel / 2),), "HEEL", 8.0, 0.0, "heel"))

@@ -13,7 +13,7 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
 EXAMPLE = ROOT / "examples" / "plank-metric.toml"
-RUN = "from scarfwright.cli.main import run; run()"
+RUN = "from scarfwright.cli.entry import run; run()"
 
 # What a good engineer would script: the same solids and flat outlines, by the kernel's own writers.
 BARE = """
