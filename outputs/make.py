@@ -17,7 +17,7 @@ from scarfwright.models.part import Part
 from scarfwright.models.plates import Laid, Plate, plates
 from scarfwright.models.sheets import SheetPlan, plank_plan, sheet_plans
 from scarfwright.models.templates.laser import laser_templates
-from scarfwright.models.templates.summary import laser_lines
+from scarfwright.models.templates.summary import laser_lines, piece_notes
 from scarfwright.models.toolpath import PathPlan, tool_path
 from scarfwright.models.wanted import sided, wanted
 from scarfwright.models.workup import Workup
@@ -92,10 +92,11 @@ def _laser(work: Workup) -> list[Item]:
     """Marking templates in sections that fit the bed, and the operator's summary."""
     sections = laser_templates(work)
     lines = laser_lines(work, sections)
-    return [*(_dxf(work, section) for section in sections), _item("cut/README.txt", "\n".join(lines) + "\n")]
+    files = [_dxf(work, section, notes=piece_notes(work, section)) for section in sections]
+    return [*files, _item("cut/README.txt", "\n".join(lines) + "\n")]
 
 
-def _dxf(work: Workup, thing: Part | SheetPlan | PathPlan) -> Item:
+def _dxf(work: Workup, thing: Part | SheetPlan | PathPlan, **options: Any) -> Item:
     files = work.job.files
     return _item(
         f"cut/{thing.name}.dxf",
@@ -103,6 +104,7 @@ def _dxf(work: Workup, thing: Part | SheetPlan | PathPlan) -> Item:
         units=file_units(work.job),
         version=files.dxf,
         direction=files.direction,
+        **options,
     )
 
 

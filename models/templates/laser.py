@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from scarfwright.models.bed import angle_to_fit
-from scarfwright.models.part import Mark, Part
-from scarfwright.models.parts import registry
-from scarfwright.models.say import say_in
+from scarfwright.models.part import Part
+from scarfwright.models.routing import flat_pieces
 from scarfwright.models.splitting import SplitError, split
 from scarfwright.models.templates.kerf import Lost, compensated, lost
 from scarfwright.models.templates.naming import named, overhangs
@@ -57,7 +56,8 @@ def cuts(work: Workup) -> Iterator[Cut]:
 
 
 def _on_bed(work: Workup, piece: Part, number: int, count: int) -> Part:
-    """The path of one section, turned to fit and with its lower left corner at the origin, and its name on it."""
+    """The path of one section, turned to fit, its lower left corner at the origin, with its name and the words that a
+    joint would have cut off."""
     kerf = float(work.job.laser.kerf)
     bed_x, bed_y = (float(side) for side in work.job.laser.bed)
     angle = angle_to_fit(piece, bed_x - kerf, bed_y - kerf) or 0.0
@@ -66,31 +66,13 @@ def _on_bed(work: Workup, piece: Part, number: int, count: int) -> Part:
     path = path.moved(-x, -y)
     over = [mark for mark in path.marks if mark.text and overhangs(path, mark)]
     path = replace(path, marks=tuple(mark for mark in path.marks if mark not in over))
-    names = _names(work, path, number, count, [mark.text for mark in over])
-    return replace(path, marks=(*path.marks, *names))
-
-
-def _names(work: Workup, path: Part, number: int, count: int, more: Sequence[str]) -> list[Mark]:
-    """Its name and number, what the file assumes, and words that a joint would have cut off."""
-    say = say_in(work.job.units)
-    lines = [f"{path.name}, {number} of {count}" if count > 1 else path.name]
-    lines.append(f"kerf {float(work.job.laser.kerf):.2f} mm taken care of, sheet {say(path.thickness)} thick")
-    if count > 1:
-        lines.append("keys loose: the kerf is wider than said; tight: narrower")
-    return named(path, [*lines, *more], TEXT)
+    name = f"{path.name}, {number} of {count}" if count > 1 else path.name
+    return replace(path, marks=(*path.marks, *named(path, [name, *(mark.text for mark in over)], TEXT)))
 
 
 def _flat(work: Workup) -> Iterator[Part]:
-    """Gauges that are plain plates, as a laser cuts them: to size, not larger as for a printer."""
-    for kind in registry().values():
-        # what bears load is of wood, along its grain, and no template
-        wanted = "flat" in kind.goes_to and not kind.along_grain
-        given = kind.from_job(work) if wanted else None
-        if given is None:
-            continue
-        if "compensation" in given:
-            given = {**given, "compensation": 0.0}
-        part = kind.build(**given)
-        if kind.handed and work.job.saw.fence_side == "left":
-            part = part.mirrored_y()
-        yield replace(part, name=f"template-{part.name}", thickness=float(work.job.laser.thickness), raised=())
+    """Gauges that are plain plates, to size. What bears load is of wood, along its grain, and no template."""
+    for piece in flat_pieces(work):
+        if not piece.along_grain:
+            part = piece.part
+            yield replace(part, name=f"template-{part.name}", thickness=float(work.job.laser.thickness), raised=())

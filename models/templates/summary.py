@@ -31,6 +31,19 @@ def laser_lines(work: Workup, parts: Sequence[Part]) -> list[str]:
     return lines
 
 
+def piece_notes(work: Workup, part: Part) -> tuple[str, ...]:
+    """The lines beside one piece in its file."""
+    say, laser = say_in(work.job.units), work.job.laser
+    unit = {"mm": "millimetres", "in": "inches"}[file_units(work.job)]
+    _, _, wide, tall = part.outline.bounds
+    return (
+        f"{part.name}: {part.title}",
+        f"UNIT: {unit}; {say(wide)} x {say(tall)} over the lines",
+        f"LASER: kerf {float(laser.kerf):.2f} mm is taken care of, the beam runs on the lines",
+        f"Sheet {say(part.thickness)} thick; inside cuts before the outline",
+    )
+
+
 def _unit(work: Workup) -> Iterator[str]:
     several, one = {"mm": ("millimetres", "millimetre"), "in": ("inches", "inch")}[file_units(work.job)]
     yield f"UNIT: {several}. One drawing unit is one {one}. Origin: the lower left corner of each piece."
