@@ -12,11 +12,12 @@ from scarfwright.models.checks.parts import as_cut
 from scarfwright.models.jobfile import job_to_toml
 from scarfwright.models.numbers import numbers
 from scarfwright.models.operator import file_units, router_lines
+from scarfwright.models.paper import prints
 from scarfwright.models.part import Part
 from scarfwright.models.plates import Laid, Plate, plates
 from scarfwright.models.sheets import SheetPlan, plank_plan, sheet_plans
 from scarfwright.models.templates.laser import laser_templates
-from scarfwright.models.templates.summary import laser_lines
+from scarfwright.models.templates.summary import laser_lines, piece_notes
 from scarfwright.models.toolpath import PathPlan, tool_path
 from scarfwright.models.wanted import sided, wanted
 from scarfwright.models.workup import Workup
@@ -92,10 +93,11 @@ def _laser(work: Workup) -> list[Item]:
     """Marking templates in sections that fit the bed, and the operator's summary."""
     sections = laser_templates(work)
     lines = laser_lines(work, sections)
-    return [*(_dxf(work, section) for section in sections), _item("cut/README.txt", "\n".join(lines) + "\n")]
+    files = [_dxf(work, section, notes=piece_notes(work, section)) for section in sections]
+    return [*files, _item("cut/README.txt", "\n".join(lines) + "\n")]
 
 
-def _dxf(work: Workup, thing: Part | SheetPlan | PathPlan) -> Item:
+def _dxf(work: Workup, thing: Part | SheetPlan | PathPlan, **options: Any) -> Item:
     files = work.job.files
     return _item(
         f"cut/{thing.name}.dxf",
@@ -103,6 +105,7 @@ def _dxf(work: Workup, thing: Part | SheetPlan | PathPlan) -> Item:
         units=file_units(work.job),
         version=files.dxf,
         direction=files.direction,
+        **options,
     )
 
 
@@ -133,11 +136,15 @@ def _print(work: Workup) -> list[Item]:
 
 def _paper(work: Workup) -> list[Item]:
     from scarfwright.outputs.sled_sheet import sled_sheets
+    from scarfwright.outputs.templates_pdf import template_sheets
 
     sheets = sled_sheets(work)
     names = ("sled", "layer" if work.job.sled.made_from == "sheet" else "plank")
     found = [_item(f"paper/{name}.svg", sheet) for name, sheet in zip(names, sheets, strict=True)]
-    return [*found, _item("paper/sled.pdf", sheets), *_sheet_drawings(work)]
+    found.append(_item("paper/sled.pdf", sheets))
+    if prints(work.job.files):
+        found.append(_item("paper/templates.pdf", template_sheets(work)))
+    return [*found, *_sheet_drawings(work)]
 
 
 def _sheet_drawings(work: Workup) -> list[Item]:
