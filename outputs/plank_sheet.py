@@ -8,6 +8,7 @@ from typing import Literal
 from scarfwright.models.dividing import Dividing
 from scarfwright.models.joint import degrees
 from scarfwright.models.outline import Point, circle, rectangle
+from scarfwright.models.paper import drawing_size
 from scarfwright.models.part import Part
 from scarfwright.models.say import say_in, slope
 from scarfwright.models.sheets import SheetPlan, plank_plan, turned
@@ -54,7 +55,7 @@ def plank_sheet(work: Workup, number: int, count: int) -> Sheet:
     if cut is None:
         raise ValueError("the sled is not made from a plank")
     plan = plank_plan(work)
-    sheet = Sheet(f"{work.job.title or 'Sled'}: plank")
+    sheet = Sheet(f"{work.job.title or 'Sled'}: plank", *drawing_size(work.job.files))
     x, y, width, height = inner(sheet)
     area = (x, y + LOWER, width, height - LOWER)
     stand = _stand(work, plan, cut, area)

@@ -6,12 +6,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from scarfwright.models.bed import angle_to_fit
-from scarfwright.models.part import Mark, Part
-from scarfwright.models.parts import registry
-from scarfwright.models.say import say_in
+from scarfwright.models.part import Part
+from scarfwright.models.routing import flat_pieces
 from scarfwright.models.splitting import SplitError, split
 from scarfwright.models.templates.kerf import Lost, compensated, lost
-from scarfwright.models.templates.naming import named
+from scarfwright.models.templates.naming import named, overhangs
 from scarfwright.models.templates.shapes import sled_template, taper_template
 from scarfwright.models.workup import Workup
 
@@ -57,37 +56,23 @@ def cuts(work: Workup) -> Iterator[Cut]:
 
 
 def _on_bed(work: Workup, piece: Part, number: int, count: int) -> Part:
-    """The path of one section, turned to fit and with its lower left corner at the origin, and its name on it."""
+    """The path of one section, turned to fit, its lower left corner at the origin, with its name and the words that a
+    joint would have cut off."""
     kerf = float(work.job.laser.kerf)
     bed_x, bed_y = (float(side) for side in work.job.laser.bed)
     angle = angle_to_fit(piece, bed_x - kerf, bed_y - kerf) or 0.0
     path = compensated(piece.turned(angle) if angle else piece, kerf)
     x, y, _, _ = path.outline.bounds
     path = path.moved(-x, -y)
-    return replace(path, marks=(*path.marks, *_names(work, path, number, count)))
-
-
-def _names(work: Workup, path: Part, number: int, count: int) -> list[Mark]:
-    """Its name and number, and what the file assumes."""
-    say = say_in(work.job.units)
-    lines = [f"{path.name}, {number} of {count}" if count > 1 else path.name]
-    lines.append(f"kerf {float(work.job.laser.kerf):.2f} mm taken care of, sheet {say(path.thickness)} thick")
-    if count > 1:
-        lines.append("keys loose: the kerf is wider than said; tight: narrower")
-    return named(path, lines, TEXT)
+    over = [mark for mark in path.marks if mark.text and overhangs(path, mark)]
+    path = replace(path, marks=tuple(mark for mark in path.marks if mark not in over))
+    name = f"{path.name}, {number} of {count}" if count > 1 else path.name
+    return replace(path, marks=(*path.marks, *named(path, [name, *(mark.text for mark in over)], TEXT)))
 
 
 def _flat(work: Workup) -> Iterator[Part]:
-    """Gauges that are plain plates, as a laser cuts them: to size, not larger as for a printer."""
-    for kind in registry().values():
-        # what bears load is of wood, along its grain, and no template
-        wanted = "flat" in kind.goes_to and not kind.along_grain
-        given = kind.from_job(work) if wanted else None
-        if given is None:
-            continue
-        if "compensation" in given:
-            given = {**given, "compensation": 0.0}
-        part = kind.build(**given)
-        if kind.handed and work.job.saw.fence_side == "left":
-            part = part.mirrored_y()
-        yield replace(part, name=f"template-{part.name}", thickness=float(work.job.laser.thickness), raised=())
+    """Gauges that are plain plates, to size. What bears load is of wood, along its grain, and no template."""
+    for piece in flat_pieces(work):
+        if not piece.along_grain:
+            part = piece.part
+            yield replace(part, name=f"template-{part.name}", thickness=float(work.job.laser.thickness), raised=())
