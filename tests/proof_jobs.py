@@ -8,7 +8,6 @@ is thrown away and drawn again, so every seed gives a job that may be cut.
 from __future__ import annotations
 
 import random
-from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
@@ -27,6 +26,7 @@ class _Draw:
 
     def __init__(self, seed: int) -> None:
         self.random = random.Random(seed)
+        self.side = "left" if seed % 2 else "right"  # half of them each
         self.inch = self.random.random() < 0.4
 
     def value(self, least: float, most: float) -> float:
@@ -86,7 +86,7 @@ def _raw_job(draw: _Draw) -> dict[str, Any]:
         "plate": draw.text(0.6 * kerf),
         "riving_knife": draw.text(0.8 * kerf),
         "fence_gap": draw.length(0.2, 1.2),
-        "fence_side": choice(["left", "right"]),
+        "fence_side": draw.side,
         "fence_front": draw.length(120, 600),
         "fence_height": draw.length(40, 100),
         "end_of_cut": choice(["hold", "hold", "run_on", "run_on", "draw_back"]),
@@ -149,8 +149,3 @@ def write_job(work: Workup, folder: Path) -> Path:
     assert len(wanted) == len(FILES)
     make_all(wanted, folder, lambda _: None)
     return folder
-
-
-def jobs(seeds: range) -> Iterator[tuple[int, Workup]]:
-    for seed in seeds:
-        yield seed, faultless(seed)
