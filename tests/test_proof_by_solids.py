@@ -52,11 +52,13 @@ class Bench:
 
         self.numbers: dict[str, Any] = json.loads((folder / "numbers.json").read_text())
         self.job: dict[str, Any] = tomllib.loads((folder / "job.toml").read_text())
+        self.sled: Any
         (self.sled,) = cq.importers.importStep(str(folder / "cad" / "sled.step")).solids().vals()
         self.side = -1.0 if self.job["saw"]["fence_side"] == "left" else 1.0
         box = self.sled.BoundingBox()
         self.length, self.top = box.xmax, box.zmax
-        self.heel_width = max(self.side * v.Y for v in self.sled.Vertices() if v.X > self.length - 1e-6)
+        heel_end = [v for v in self.sled.Vertices() if abs(v.X - self.length) < 1e-6]
+        self.heel_width = max(self.side * v.Y for v in heel_end)
         self.normal = self._work_edge()
 
     def _work_edge(self) -> Point:
@@ -168,7 +170,7 @@ class Bench:
         return (station - half, station + half)
 
     def pads_low(self, where: dict[str, Any]) -> float:
-        return max(self.top, self.of("stock", "height")) - float(where["swallowed_mm"])
+        return float(max(self.top, self.of("stock", "height")) - where["swallowed_mm"])
 
     def clamps(self) -> list[dict[str, Any]]:
         found: list[dict[str, Any]] = self.numbers["sled"]["clamps"]
@@ -181,7 +183,7 @@ class Bench:
 
     def furthest(self, piece: Any) -> float:
         """Greatest Y of a piece's corners."""
-        return max(self.side * v.Y for v in piece.Vertices())
+        return max(float(self.side * v.Y) for v in piece.Vertices())
 
 
 def meet(one: Any, *others: Any) -> bool:
