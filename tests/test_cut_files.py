@@ -121,7 +121,7 @@ def test_path_arcs_are_exact() -> None:
     for outline in outlines:
         assert {round(e.radius, 9) for e in outline.edges() if e.bulge} == {3.0}
         quarters = [v for v in outline.vertices if v.bulge == pytest.approx(-math.tan(math.pi / 8), abs=1e-9)]
-        assert len(quarters) == 2  # the heel end is square to the fence edge; the nose flat takes one corner away
+        assert len(quarters) == 1  # only the heel stands square to the fence edge
 
 
 def test_tabs_are_marked_on_the_sheet_and_left_open_in_the_path(tmp_path: Path) -> None:
