@@ -182,7 +182,7 @@ class _Packer:
         return sheets
 
     def _add(self, sheet: _Sheet, block: Block) -> bool:
-        import rpack  # type: ignore[import-untyped]  # the library ships no types
+        import rpack
 
         blocks = [*sheet.blocks, block]
         sizes = [(self._whole(b.width), self._whole(b.height)) for b in blocks]

@@ -19,7 +19,7 @@ import numpy.typing as npt
 from scarfwright.models.solids import Body
 
 SAGITTA = 0.01  # chords this close to arcs [mm]: a twentieth of what a good printer holds
-ANGLE = 0.1  # and no coarser than this [rad]
+ANGLE = 0.4  # and no coarser than this [rad]; finer would only multiply the triangles of small letters
 MERGE = 1e-5  # corners nearer than this are one [mm]; the kernel repeats them face by face
 
 
@@ -33,9 +33,9 @@ class Mesh:
     triangles: npt.NDArray[np.int64]
 
 
-def mesh_of(body: Body) -> Mesh:
-    """Mesh a body; shared corners are merged so that the mesh is closed."""
-    points, triangles = body.shape.tessellate(SAGITTA, ANGLE)
+def mesh_of(body: Body, sagitta: float = SAGITTA) -> Mesh:
+    """Mesh a body, chords within `sagitta` of arcs [mm]; shared corners are merged so that the mesh is closed."""
+    points, triangles = body.shape.tessellate(sagitta, ANGLE)
     raw = np.array([(p.x, p.y, p.z) for p in points], dtype=np.float64)
     keys = np.round(raw / MERGE).astype(np.int64)
     _, first, inverse = np.unique(keys, axis=0, return_index=True, return_inverse=True)

@@ -10,6 +10,7 @@ WRITERS = {
     ".step": "scarfwright.outputs.step:write_step",
     ".stl": "scarfwright.outputs.mesh:write_stl",
     ".3mf": "scarfwright.outputs.mesh:write_3mf",
+    ".glb": "scarfwright.outputs.glb:write_glb",
     ".dxf": "scarfwright.outputs.dxf:write_dxf",
     ".svg": "scarfwright.outputs.svg:save_svg",
     ".pdf": "scarfwright.outputs.pdf:save_pdf",

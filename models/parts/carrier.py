@@ -79,5 +79,12 @@ KIND = PartKind(
     from_job=_from_job,
     goes_to=frozenset({"cad", "cut", "flat"}),
     handed=True,
+    ranges={
+        "length": (1515.0, 3000.0),
+        "width": (200.0, 400.0),
+        "thickness": (9.0, 30.0),
+        "batten_height": (6.0, 60.0),
+        "screw_hole": (2.0, 8.0),
+    },
     along_grain=True,
 )

@@ -32,5 +32,6 @@ KIND = PartKind(
     goes_to=frozenset({"cad", "flat"}),
     count=lambda work: int(work.job.sled.layers),
     handed=True,
+    ranges={"thickness": (6.0, 30.0)},
     along_grain=True,
 )

@@ -114,4 +114,15 @@ KIND = PartKind(
     from_job=shape_of,
     goes_to=frozenset({"cad", "cut"}),
     handed=True,
+    ranges={
+        "length": (900.0, 3000.0),
+        "heel": (130.0, 240.0),
+        "nose": (25.0, 60.0),
+        "thickness": (18.0, 60.0),
+        "nose_flat": (0.0, 80.0),
+        "web": (15.0, 35.0),
+        "notch_length": (30.0, 90.0),
+        "notch_width": (8.0, 20.0),
+        "hand_line": (0.0, 600.0),
+    },
 )
