@@ -59,12 +59,26 @@ def make(
     only: Annotated[
         str | None, typer.Option("--only", metavar="LIST", help="Some groups only, of cad,cut,print,paper.")
     ] = None,
+    machine: Annotated[
+        Literal["router", "laser"] | None,
+        typer.Option("--machine", help="Machine the cut files are for; instead of [files] machine."),
+    ] = None,
+    dxf: Annotated[
+        Literal["r2010", "r12"] | None, typer.Option("--dxf", help="DXF version; instead of [files] dxf.")
+    ] = None,
+    dxf_units: Annotated[
+        Literal["mm", "in"] | None, typer.Option("--dxf-units", help="Unit of the DXF; instead of [files] dxf_units.")
+    ] = None,
+    tool_path: Annotated[
+        bool, typer.Option("--tool-path", help="Router: also sheets already offset by the cutter's radius.")
+    ] = False,
     json: AsJson = False,
 ) -> None:
     """Make every file of a job: solids, cutting files, prints, drawings, numbers."""
     from scarfwright.cli.making import make_job
 
-    raise typer.Exit(make_job(job, out, only, json, version()))
+    instead = {"machine": machine, "dxf": dxf, "dxf_units": dxf_units, "tool_path": tool_path or None}
+    raise typer.Exit(make_job(job, out, only, json, version(), instead))
 
 
 @app.command()

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 from rich.console import Console
 from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn
 from scarfwright.cli import say
 from scarfwright.cli.interruption import not_now
-from scarfwright.cli.jobs import find_job
+from scarfwright.cli.jobs import find_job, with_files
 from scarfwright.cli.problems import problem
 from scarfwright.models.findings import faults
 from scarfwright.models.jobfile import job_to_toml
@@ -20,13 +21,16 @@ from scarfwright.outputs.make import GROUPS, Item, items, make_all
 from scarfwright.outputs.text import as_json
 
 
-def make_job(path: Path | None, out: Path | None, only: str | None, json: bool, version: str) -> int:
-    """Returns the exit code. Raises JobError for a job that can't be read."""
+def make_job(
+    path: Path | None, out: Path | None, only: str | None, json: bool, version: str, instead: dict[str, Any]
+) -> int:
+    """Returns the exit code. `instead`: keys of [files] given on the command line. Raises JobError."""
     groups = _groups(only)
     if groups is None:
         problem(f'--only: found "{only}", expected some of {",".join(GROUPS)}')
         return 2
     job, file = find_job(path)
+    job = with_files(job, instead)
     work = work_up(job)
     found = faults(list(work.findings))
     if found:
@@ -84,6 +88,9 @@ def _report(work: Workup, target: Path, todo: list[Item]) -> None:
         by_folder.setdefault(folder or ".", []).append(name)
     for folder, names in by_folder.items():
         out.print(f"  {folder + '/':8} {', '.join(names)}")
+    for item in todo:
+        if item.told:
+            out.print(f"  {item.path}: {item.told}")
     out.print(say.sled_numbers(work))
     say.findings(work.findings, out)
     out.print(

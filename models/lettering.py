@@ -18,7 +18,7 @@ from scarfwright.models.say import Say
 from scarfwright.models.strokes import pen_outline
 
 LEAST_STROKE = 0.8  # two passes of a 0.4 mm nozzle [mm]; common practice, no source
-STROKE_SHARE = 0.14  # of the height; wider strokes fill the small letters
+STROKE_SHARE = 0.16  # of the height: the least stroke at the least height; wider ones fill the small letters
 LEAST_HEIGHT = 5.0  # below this the openings of an e or an 8 are narrower than one pass [mm]
 
 register(
@@ -189,6 +189,16 @@ def _writing(text: str, x: float, y: float, height: float, angle: float) -> Writ
 @lru_cache(maxsize=512)
 def _letter(letter: str, height: float) -> tuple[Shape, ...]:
     """Outlines of a letter [mm], lower left corner of its box at the origin."""
+    if height <= LEAST_HEIGHT:
+        return _drawn(letter, height)
+    # all heights from the least on have the same proportions
+    scale = height / LEAST_HEIGHT
+    return tuple(
+        (loop.scaled(scale), tuple(i.scaled(scale) for i in islands)) for loop, islands in _letter(letter, LEAST_HEIGHT)
+    )
+
+
+def _drawn(letter: str, height: float) -> tuple[Shape, ...]:
     pen, unit = stroke(height), _unit(height)
 
     def at(point: Point) -> Point:

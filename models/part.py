@@ -104,7 +104,10 @@ _Shape = TypeVar("_Shape", Feature, Raised)
 
 @dataclass(frozen=True)
 class Part:
-    """One thing to make. Loops and marks in mm, outline counter-clockwise."""
+    """One thing to make. Loops and marks in mm, outline counter-clockwise.
+
+    `sharp` lists the inside corners that a mating part fills: a round cutter is run into them instead of rounding them.
+    """
 
     name: str
     title: str
@@ -115,6 +118,7 @@ class Part:
     marks: tuple[Mark, ...] = ()
     colour: str = "#c8a878"
     use: str = ""
+    sharp: tuple[Point, ...] = ()
 
     @property
     def area(self) -> float:
@@ -199,6 +203,7 @@ class Part:
             features=tuple(shape(f) for f in self.features),
             raised=tuple(shape(r) for r in self.raised),
             marks=tuple(replace(m, points=tuple(points(p) for p in m.points)) for m in self.marks),
+            sharp=tuple(points(p) for p in self.sharp),
         )
 
 
@@ -220,7 +225,7 @@ class PartKind:
 
     `build` makes the part from its parameters (keywords with defaults, the unit in each docstring line); `from_job`
     gives the parameters a job asks for, or None where the job has no use for the part. `goes_to` names the output
-    groups it is written to ("cad", "cut", "print", and "flat" for plain plates a laser or router could cut too).
+    groups it is written to ("cad", "cut", "print", and "flat": cut from sheet by the machine at hand, `count` times).
 
     `ranges` gives, for parameters that are one number, the least and greatest value between which the part can be
     built whatever the others are within theirs; the tests build it all over them. `units` names the unit of those
@@ -249,3 +254,5 @@ class PartKind:
         known = signature(self.build).parameters.values()
         own = {p.name: p.default for p in known if p.kind is p.POSITIONAL_OR_KEYWORD and p.default is not p.empty}
         return {**own, **given}
+
+    along_grain: bool = False  # its length must lie along the sheet's face grain

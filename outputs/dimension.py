@@ -72,7 +72,8 @@ def linear(
     middle = ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
     if beside is not None:
         sign = 1.0 if beside == "right" else -1.0
-        at = (middle[0] + sign * 1.2, middle[1] - 0.27 * size)
+        rise = max(span / 2, 0.5 * size + 0.8)  # of a short dimension the text stays off what p stands on
+        at = (a[0] + u[0] * rise + sign * (BEYOND + 0.6), a[1] + u[1] * rise - 0.27 * size)
         return [*items, Text(*at, text, size, "start" if sign > 0 else "end")]
     if inside:
         at = _plus(middle, up, GAP + 0.22 * size)
@@ -86,54 +87,72 @@ def linear(
     return [*items, Text(*at, text, size, anchor, angle)]
 
 
-def running(zero: Point, u: Point, n: Point, marks: Sequence[tuple[Point, str]], *, size: float = SIZE) -> list[Item]:
+def running(
+    zero: Point,
+    u: Point,
+    n: Point,
+    marks: Sequence[tuple[Point, str]],
+    *,
+    far: float = math.inf,
+    size: float = SIZE,
+) -> list[Item]:
     """Stations counted from one zero: one line along u, an arrow and a figure at each mark.
 
     zero: on the dimension line, where counting starts; u: unit vector along it; n: unit vector away from the part
     marks: the point each extension line starts at, and the figure
+    far: the figures stay between zero and this far along u, clear of the lines that stand there
     The figures stand along u where there is room, else square to it and spread so that they keep clear.
     """
+    marks = sorted(marks, key=lambda mark: _dot(u, mark[0]))
     feet = [_foot(p, zero, u) for p, _ in marks]
     stations = [_dot(u, (f[0] - zero[0], f[1] - zero[1])) for f in feet]
-    items: list[Item] = [line([zero, _plus(zero, u, max(stations))]), _origin(zero)]
+    items: list[Item] = [line([zero, _plus(zero, u, stations[-1])]), _origin(zero)]
     for (p, _), foot in zip(marks, feet, strict=True):
         items += [*_extension(p, foot), arrow(foot, u)]
-    order = sorted(range(len(marks)), key=lambda i: stations[i])
-    widths = [Text(0, 0, marks[i][1], size).width for i in order]
-    along = [stations[i] for i in order]
-    gaps = [b - a for a, b in itertools.pairwise(along)]
-    if all(g >= (v + w) / 2 + 1.5 for g, v, w in zip(gaps, widths, widths[1:], strict=False)):
+    limits = (0.8 if math.isfinite(far) else -math.inf, far - 0.8)
+    level = [Text(0, 0, text, size).width + 1.5 for _, text in marks]
+    places = spread(stations, level, *limits)
+    near = all(abs(place - station) < 0.5 * wide for place, station, wide in zip(places, stations, level, strict=True))
+    if near and places[0] - level[0] / 2 >= limits[0] - 1e-9 and places[-1] + level[-1] / 2 <= limits[1] + 1e-9:
         angle = readable(math.atan2(u[1], u[0]))
         up = (-math.sin(angle), math.cos(angle))
-        base = 0.22 * size if _dot(up, n) > 0 else 0.76 * size
-        for i in order:
-            at = _plus(_plus(feet[i], n, BEYOND + GAP), up, base if _dot(up, n) > 0 else -base)
-            items.append(Text(*at, marks[i][1], size, "middle", angle))
+        base = GAP + 0.22 * size if _dot(up, n) > 0 else -GAP - 0.76 * size
+        for place, (_, text) in zip(places, marks, strict=True):
+            at = _plus(_plus(_plus(zero, u, place), n, BEYOND), up, base)
+            items.append(Text(*at, text, size, "middle", angle))
         return items
     angle = readable(math.atan2(n[1], n[0]))
     anchor: Anchor = "start" if _dot(n, (math.cos(angle), math.sin(angle))) > 0 else "end"
     up = (-math.sin(angle), math.cos(angle))
-    for i, place in zip(order, spread(along, 1.25 * size), strict=True):
+    places = spread(stations, [1.25 * size] * len(marks), *limits)
+    for place, foot, (_, text) in zip(places, feet, marks, strict=True):
         knee = _plus(_plus(zero, u, place), n, BEYOND + 3.0)
-        items.append(line([_plus(feet[i], n, BEYOND), knee]))
-        items.append(Text(*_plus(_plus(knee, n, GAP), up, -0.27 * size), marks[i][1], size, anchor, angle))
+        items.append(line([_plus(foot, n, BEYOND), knee]))
+        items.append(Text(*_plus(_plus(knee, n, GAP), up, -0.27 * size), text, size, anchor, angle))
     return items
 
 
-def spread(places: Sequence[float], apart: float) -> list[float]:
-    """Rising places moved as little as needs be so that each is `apart` from the next.
+def spread(
+    places: Sequence[float], widths: Sequence[float], low: float = -math.inf, high: float = math.inf
+) -> list[float]:
+    """Rising places of things so many wide, moved as little as needs be so that none touches the next.
 
-    Neighbours that are too close form a block about their mean; blocks that meet join.
+    Neighbours that are too close form a block about their mean, blocks that meet join, and all stay between `low`
+    and `high`, at the cost of overlaps if there are too many of them.
     """
+    offsets = [0.0]
+    for one, other in itertools.pairwise(widths):
+        offsets.append(offsets[-1] + (one + other) / 2)
     blocks: list[tuple[float, int]] = []  # sum of wished starts, count
-    for i, place in enumerate(places):
-        total, count = place - i * apart, 1
+    for place, offset in zip(places, offsets, strict=True):
+        total, count = place - offset, 1
         while blocks and blocks[-1][0] / blocks[-1][1] > total / count:
             before = blocks.pop()
             total, count = total + before[0], count + before[1]
         blocks.append((total, count))
-    starts = [total / count for total, count in blocks for _ in range(count)]
-    return [start + i * apart for i, start in enumerate(starts)]
+    least, most = low + widths[0] / 2, high - widths[-1] / 2 - offsets[-1]
+    starts = [max(min(total / count, most), least) for total, count in blocks for _ in range(count)]
+    return [start + offset for start, offset in zip(starts, offsets, strict=True)]
 
 
 def leader(tip: Point, knee: Point, text: str, *, size: float = SIZE, bold: bool = False) -> list[Item]:
@@ -142,6 +161,18 @@ def leader(tip: Point, knee: Point, text: str, *, size: float = SIZE, bold: bool
     right = knee[0] >= tip[0]
     at = (knee[0] + (1.0 if right else -1.0), knee[1] - 0.27 * size)
     return [line([tip, knee]), arrow(tip, u, 0.8 * ARROW), Text(*at, text, size, "start" if right else "end", 0, bold)]
+
+
+def pointed(tips: Sequence[Point], text: str, *, size: float = SIZE, bold: bool = False) -> list[list[Item]]:
+    """Places for a label that stands away from its thing on a leader, nearest first."""
+    steep = (60, 120, 30, 150, 85, 95, 45, 135, 75, 105, 15, 165)
+    turns = [math.radians(sign * angle) for angle in steep for sign in (-1, 1)]
+    return [
+        leader(tip, (tip[0] + reach * math.cos(turn), tip[1] + reach * math.sin(turn)), text, size=size, bold=bold)
+        for reach in (6.0, 9.0, 13.0, 18.0, 24.0, 31.0, 40.0)
+        for tip in tips
+        for turn in turns
+    ]
 
 
 def scale_bar(at: Point, view: View, units: Unit, most: float = 60.0, size: float = 2.4) -> list[Item]:

@@ -170,8 +170,8 @@ def readable(angle: float) -> float:
 
 # -- views ---------------------------------------------------------------------------------------------
 
-# Denominators of usual drawing scales (ISO 5455, and 1:4, 1:8, 1:16 which suit inches).
-SCALES = (0.5, 1.0, 2.0, 2.5, 4.0, 5.0, 8.0, 10.0, 12.0, 15.0, 16.0, 20.0, 25.0, 30.0, 40.0, 50.0, 100.0)
+# Denominators of usual drawing scales (ISO 5455, and some that suit inches).
+SCALES = (0.5, 1.0, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 15.0, 16.0, 20.0, 25.0, 30.0, 40.0, 50.0, 100.0)
 
 
 @dataclass(frozen=True)

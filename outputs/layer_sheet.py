@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from scarfwright.models.paper import drawing_size
 from scarfwright.models.parts.sheet_layer import sheet_layer
 from scarfwright.models.parts.sled import shape_of
 from scarfwright.models.say import say_in, slope
@@ -10,19 +11,18 @@ from scarfwright.outputs.dimension import linear, running, scale_bar
 from scarfwright.outputs.drawing import EDGE, Item, Sheet, Text, View, box, fitting_scale, scale_text
 from scarfwright.outputs.job_cells import DEFER, job_cells
 from scarfwright.outputs.panels import Row, inner, panel, table, title_block
-from scarfwright.outputs.placing import Room
+from scarfwright.outputs.placing import Room, along
 from scarfwright.outputs.sled_details import part_items
 
 LOWER = 66.0
-SIDE_ROOM = 30.0
-LABEL = 2.7
+SIDE_ROOM = 36.0
 
 
 def layer_sheet(work: Workup, number: int, count: int) -> Sheet:
     """One layer to scale, and the notes for cutting and gluing."""
     job, real = work.job, work.sled
     part = sheet_layer(**{**shape_of(work), "thickness": float(job.sled.sheet_thickness)})
-    sheet = Sheet(f"{job.title or 'Sled'}: sheet layer")
+    sheet = Sheet(f"{job.title or 'Sled'}: sheet layer", *drawing_size(job.files))
     x, y, width, height = inner(sheet)
     area = (x, y + LOWER, width, height - LOWER)
     mirrored = job.saw.fence_side == "left"
@@ -58,7 +58,7 @@ def _dimensions(work: Workup, view: View) -> list[Item]:
     y = low[1] - out * 7.5
     if layout.dowels:
         marks = [(view.point(p), say(real.from_heel(p[0]))) for p in sorted(layout.dowels, reverse=True)]
-        items += running((low[0], y), (-1.0, 0.0), (0.0, -out), marks)
+        items += running((low[0], y), (-1.0, 0.0), (0.0, -out), marks, far=view.length(real.length))
         y -= out * 16.0
     return items + linear(nose, low, (low[0], y), f"length {say(real.length)}", "horizontal")
 
@@ -66,21 +66,13 @@ def _dimensions(work: Workup, view: View) -> list[Item]:
 def _labels(work: Workup, view: View) -> list[list[list[Item]]]:
     real = work.sled
     out = -1.0 if view.mirrored else 1.0
-    shares = (0.5, 0.6, 0.4, 0.7, 0.3, 0.8, 0.2)
-
-    def along(text: str, away: float, y: float = 0.0) -> list[list[Item]]:
-        found: list[list[Item]] = []
-        for share in shares:
-            px, py = view.point((share * real.length, y))
-            found.append([Text(px, py + out * away - 0.27 * LABEL, text, LABEL, "middle", 0.0, True)])
-        return found
-
-    over: list[list[Item]] = []
-    for share in (0.35, 0.3, 0.25, 0.2, 0.4):
-        px, py = view.point((share * real.length, real.width_at(share * real.length)))
-        words = f"WORK EDGE, slope {slope(real.ratio)}"
-        over.append([Text(px, py + out * 12.0 - 0.27 * LABEL, words, LABEL, "middle", 0.0, True)])
-    return [along("FENCE EDGE", -3.0), over]
+    heel, nose = view.point((real.length, real.heel)), view.point((0.0, real.nose))
+    start, end = view.point((0.0, 0.0)), view.point((real.length, 0.0))
+    words = f"WORK EDGE, slope {slope(real.ratio)}"
+    return [
+        along(start, end, "FENCE EDGE", -out * 3.0, bold=True),
+        along(nose, heel, words, out * 3.0, bold=True),
+    ]
 
 
 def _lower(sheet: Sheet, work: Workup, area: tuple[float, float, float, float]) -> None:

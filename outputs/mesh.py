@@ -33,9 +33,9 @@ class Mesh:
     triangles: npt.NDArray[np.int64]
 
 
-def mesh_of(body: Body) -> Mesh:
-    """Mesh a body; shared corners are merged so that the mesh is closed."""
-    points, triangles = body.shape.tessellate(SAGITTA, ANGLE)
+def mesh_of(body: Body, sagitta: float = SAGITTA) -> Mesh:
+    """Mesh a body, chords within `sagitta` of arcs [mm]; shared corners are merged so that the mesh is closed."""
+    points, triangles = body.shape.tessellate(sagitta, ANGLE)
     raw = np.array([(p.x, p.y, p.z) for p in points], dtype=np.float64)
     keys = np.round(raw / MERGE).astype(np.int64)
     _, first, inverse = np.unique(keys, axis=0, return_index=True, return_inverse=True)

@@ -7,7 +7,7 @@ import math
 from collections.abc import Iterable, Iterator, Sequence
 
 from scarfwright.models.outline import Point
-from scarfwright.outputs.drawing import Clip, Item, Path, Text, flat
+from scarfwright.outputs.drawing import Clip, Item, Path, Text, flat, readable
 
 CLEAR = 0.35  # least room round a text [page mm]
 
@@ -31,6 +31,32 @@ def apart(one: Sequence[Point], other: Sequence[Point]) -> bool:
 def _sides(one: Sequence[Point], other: Sequence[Point]) -> Iterator[tuple[Point, Point]]:
     for corners in (one, other):
         yield from zip(corners, (*corners[1:], corners[0]), strict=True)
+
+
+SHARES = (0.5, 0.6, 0.4, 0.7, 0.3, 0.8, 0.2, 0.55, 0.45, 0.65, 0.35, 0.75, 0.25, 0.85, 0.15, 0.9, 0.1)
+
+
+def along(
+    p: Point,
+    q: Point,
+    text: str,
+    away: float,
+    *,
+    size: float = 2.7,
+    bold: bool = False,
+    shares: Sequence[float] = SHARES,
+) -> list[list[Item]]:
+    """Places for a label along the line from p to q, its middle `away` [page mm] to the left of the line."""
+    length = math.dist(p, q)
+    ux, uy = (q[0] - p[0]) / length, (q[1] - p[1]) / length
+    angle = readable(math.atan2(uy, ux))
+    down = 0.27 * size  # from the middle of the letters to their base line
+    found: list[list[Item]] = []
+    for share in shares:
+        x = p[0] + share * (q[0] - p[0]) - uy * away + down * math.sin(angle)
+        y = p[1] + share * (q[1] - p[1]) + ux * away - down * math.cos(angle)
+        found.append([Text(x, y, text, size, "middle", angle, bold)])
+    return found
 
 
 class Room:

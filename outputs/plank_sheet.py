@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-import math
+from dataclasses import dataclass
+from typing import Literal
 
 from scarfwright.models.dividing import Dividing
 from scarfwright.models.joint import degrees
 from scarfwright.models.outline import Point, circle, rectangle
+from scarfwright.models.paper import drawing_size
 from scarfwright.models.part import Part
 from scarfwright.models.say import say_in, slope
 from scarfwright.models.sheets import SheetPlan, plank_plan, turned
 from scarfwright.models.workup import Workup
-from scarfwright.outputs.dimension import arrow, linear, running, scale_bar
+from scarfwright.outputs.dimension import SIZE, arrow, linear, pointed, running, scale_bar
 from scarfwright.outputs.drawing import (
     EDGE,
     GREY,
@@ -23,24 +25,28 @@ from scarfwright.outputs.drawing import (
     Sheet,
     Text,
     View,
-    box,
     fitting_scale,
     line,
-    readable,
     scale_text,
     shape,
 )
-from scarfwright.outputs.job_cells import DEFER, job_cells
-from scarfwright.outputs.panels import Row, inner, panel, table, title_block
-from scarfwright.outputs.placing import Room
+from scarfwright.outputs.job_cells import job_cells
+from scarfwright.outputs.lettering import width as width_of
+from scarfwright.outputs.panels import inner, title_block
+from scarfwright.outputs.placing import Room, along
+from scarfwright.outputs.plank_notes import dividing_notes
 from scarfwright.outputs.sled_details import WOOD
 
-LOWER = 70.0
-SIDE_ROOM = 34.0
+LOWER = 68.0
+SIDE_ROOM = 37.0
+HEADING = 8.0
+STATION_LINE = 5.5  # from the plank to the line of its screw stations
+LEVEL_FIGURES = 4.9  # from that line to the far side of figures that stand along it
+CARRIER_DIMENSIONS = 12.0
+BLADE_LABEL = 5.0
+BOTH_SIDES = 27.0  # from the carrier's ends to the outer of two dimensions
 LABEL = 2.6
-BLADE_PEN = Pen(0.35, "#b00000", (5.0, 1.0, 0.8, 1.0))
-WARN = "#fdf1ee"
-SHARES = (0.5, 0.6, 0.4, 0.7, 0.3, 0.8, 0.2, 0.9, 0.1, 0.55, 0.45, 0.65, 0.35)
+BLADE_PEN = Pen(0.45, "#b00000", (5.0, 1.0, 0.8, 1.0))
 
 
 def plank_sheet(work: Workup, number: int, count: int) -> Sheet:
@@ -49,24 +55,17 @@ def plank_sheet(work: Workup, number: int, count: int) -> Sheet:
     if cut is None:
         raise ValueError("the sled is not made from a plank")
     plan = plank_plan(work)
-    sheet = Sheet(f"{work.job.title or 'Sled'}: plank")
+    sheet = Sheet(f"{work.job.title or 'Sled'}: plank", *drawing_size(work.job.files))
     x, y, width, height = inner(sheet)
     area = (x, y + LOWER, width, height - LOWER)
-    fixed = 7.0 + 19.0 + 8.0 + 15.0
-    long = max(plan.length, cut.carrier_length)
-    scale = fitting_scale(long, plan.width + cut.fence, width - 2 * SIDE_ROOM, area[3] - fixed, 1.0)
-    mirrored = work.job.saw.fence_side == "left"
-    left = x + (width - long / scale) / 2
-    spare = max(area[3] - fixed - (plan.width + cut.fence) / scale, 0.0)
-    low = area[1] + 12.0 + spare / 4
-    carrier = View(scale, (left, low + (cut.fence / scale if mirrored else 0)), mirrored=mirrored)
-    low += cut.fence / scale + 12.0 + spare / 2 + (0.0 if mirrored else 17.0)
-    plank = View(scale, (left, low + (plan.width / scale if mirrored else 0)), mirrored=mirrored)
-    items = _plank(work, plan, cut, plank) + _carrier(work, plan, cut, carrier)
+    stand = _stand(work, plan, cut, area)
+    plank, carrier, scale = stand.plank, stand.carrier, stand.plank.scale
+    items = _plank(work, plan, cut, stand) + _carrier(work, plan, cut, carrier)
     items.append(Text(x + 2, y + height - 5.5, f"The plank, both halves, scale {scale_text(scale)}", 3.4, bold=True))
     items += scale_bar((x + width - 72, y + height - 6.5), plank, work.job.units)
-    top = carrier.at[1] if mirrored else carrier.at[1] + cut.fence / scale
-    items.append(Text(x + 2, top + 5.0, "Its carrier for the dividing cut, same scale", 3.4, bold=True))
+    items.append(
+        Text(x + 2, stand.second_heading - 5.5, "Its carrier for the dividing cut, same scale", 3.4, bold=True)
+    )
     room = Room(area)
     room.take(items)
     on_plank = tuple((plan.length - s, depth) for s, depth in cut.screws_on_plank)
@@ -74,31 +73,93 @@ def plank_sheet(work: Workup, number: int, count: int) -> Sheet:
     for choices in labels + _plank_labels(work, plan, plank) + _carrier_labels(work, cut, carrier):
         items += room.put(choices)
     sheet.add(items)
-    _lower(sheet, work, cut, (x, y, width, LOWER))
+    sheet.add(dividing_notes(work, cut, (x, y, width, LOWER)))
     sheet.add(title_block(sheet, job_cells(work, "The plank", scale_text(scale), number, count)))
     return sheet
 
 
-def _plank(work: Workup, plan: SheetPlan, cut: Dividing, view: View) -> list[Item]:
-    say, nominal = say_in(work.job.units), work.nominal
+@dataclass(frozen=True)
+class _Stand:
+    """Where plank and carrier stand; `figures` is how far the screw stations reach from their line [page mm].
+
+    A plan comes laid out for the job's fence side and is drawn by `plan`. `plank` and `carrier` place what counts
+    from the first half's own fence edge, and mirror it for a fence on the left.
+    """
+
+    plan: View
+    plank: View
+    carrier: View
+    second_heading: float
+    figures: float
+
+
+def _stand(work: Workup, plan: SheetPlan, cut: Dividing, area: tuple[float, float, float, float]) -> _Stand:
+    """From the top: heading, plank, heading, carrier, each with its dimensions on the side of the fence.
+
+    On a short plank the screw stations stand square to their line and need more room, so the scale is found again.
+    """
+    x, y, width, height = area
+    mirrored = work.job.saw.fence_side == "left"
+    long = max(plan.length, cut.carrier_length)
+    figures = LEVEL_FIGURES
+    while True:
+        below = STATION_LINE + figures + 9.0
+        fixed = 2 * HEADING + below + CARRIER_DIMENSIONS + BLADE_LABEL
+        tall = plan.width + cut.fence
+        scale = fitting_scale(long, tall, width - 2 * SIDE_ROOM, height - fixed, 1.0)
+        left = x + (width - long / scale) / 2
+        spare = max(height - fixed - tall / scale, 0.0) / 3
+        plank_top = y + height - HEADING - spare - (below if mirrored else 0.0)
+        plank_low = plank_top - plan.width / scale
+        second = plank_low - spare - (0.0 if mirrored else below)
+        top = second - HEADING - (CARRIER_DIMENSIONS if mirrored else BLADE_LABEL)
+        plank = View(scale, (left, plank_top if mirrored else plank_low), mirrored=mirrored)
+        carrier = View(scale, (left, top if mirrored else top - cut.fence / scale), mirrored=mirrored)
+        needed = _reach(_screw_stations(work, plan, cut, plank), _station_line(plan, plank))
+        if needed <= figures + 1e-6:
+            return _Stand(View(scale, (left, plank_low)), plank, carrier, second, needed)
+        figures = needed
+
+
+def _station_line(plan: SheetPlan, view: View) -> float:
+    """The height on the page of the line that carries the screw stations."""
+    return view.point((plan.length, 0.0))[1] + (STATION_LINE if view.mirrored else -STATION_LINE)
+
+
+def _screw_stations(work: Workup, plan: SheetPlan, cut: Dividing, view: View) -> list[Item]:
+    say = say_in(work.job.units)
+    heel = view.point((plan.length, 0.0))
+    marks = [(view.point((plan.length - s, 0.0)), say(s)) for s, _ in cut.screws_on_plank]
+    away = (0.0, 1.0 if view.mirrored else -1.0)
+    zero = (heel[0], _station_line(plan, view))
+    return running(zero, (-1.0, 0.0), away, marks, far=view.length(plan.length))
+
+
+def _reach(items: list[Item], level: float) -> float:
+    """How far texts reach from a level line [page mm]."""
+    return max(abs(y - level) for item in items if isinstance(item, Text) for _, y in item.box())
+
+
+def _plank(work: Workup, plan: SheetPlan, cut: Dividing, stand: _Stand) -> list[Item]:
+    say, nominal, view = say_in(work.job.units), work.nominal, stand.plank
     out = -1.0 if view.mirrored else 1.0
     mark = float(nominal.mark or 0.0)
-    items: list[Item] = [shape(view.loop(plan.outline), OUTLINE, "#d9c7a6", "plank")]
+    items: list[Item] = [shape(stand.plan.loop(plan.outline), OUTLINE, "#d9c7a6", "plank")]
     for half in plan.placed:
-        items.append(shape(view.loop(half.outline), THIN, WOOD, half.name))
-        items += [shape(view.loop(f.loop), GREY, None, f.name) for f in half.features]
+        items.append(shape(stand.plan.loop(half.outline), THIN, WOOD, half.name))
+        items += [shape(stand.plan.loop(f.loop), GREY, None, f.name) for f in half.features]
     for mark_line in plan.marks:
-        items.append(line([view.point(p) for p in mark_line.points], BLADE_PEN, mark_line.name))
+        items.append(line([stand.plan.point(p) for p in mark_line.points], BLADE_PEN, mark_line.name))
     right, left = plan.length, 0.0
     low, high = view.point((right, 0.0)), view.point((right, mark))
     items += _mark(low, high, (low[0] + 6.0, low[1]), f"M {say(mark)}", "right")
     low, high = view.point((left, plan.width)), view.point((left, plan.width - mark))
     items += _mark(low, high, (low[0] - 6.0, low[1]), f"M {say(mark)}", "left")
     heel = view.point((right, 0.0))
-    y = heel[1] - out * 5.5
-    marks = [(view.point((right - s, 0.0)), say(s)) for s, _ in cut.screws_on_plank]
-    items += running((heel[0], y), (-1.0, 0.0), (0.0, -out), marks)
-    items += linear(view.point((0, 0)), heel, (heel[0], y - out * 10.5), f"length {say(plan.length)}", "horizontal")
+    y = _station_line(plan, view)
+    items += _screw_stations(work, plan, cut, view)
+    through = (heel[0], y - out * (stand.figures + 5.0))
+    items += linear(view.point((0, 0)), heel, through, f"length {say(plan.length)}", "horizontal")
     items.append(line([heel, (heel[0], y)], THIN))
     for s, depth in cut.screws_on_plank:
         items += _screw(view, (right - s, depth))
@@ -131,8 +192,6 @@ def _screw(view: View, at: Point) -> list[Item]:
 def _plank_labels(work: Workup, plan: SheetPlan, view: View) -> list[list[list[Item]]]:
     say, nominal = say_in(work.job.units), work.nominal
     mark = float(nominal.mark or 0.0)
-    rise = view.direction(plan.length, 2 * mark - plan.width)
-    tilt = math.atan2(rise[1], rise[0])
 
     def inside(
         text: str, level: float, shares: tuple[float, ...], size: float = LABEL, bold: bool = False
@@ -150,14 +209,23 @@ def _plank_labels(work: Workup, plan: SheetPlan, view: View) -> list[list[list[I
     second = inside("second half, the same turned round", 0.75, near_nose, bold=True)
     second += inside("second half", 0.75, near_nose, bold=True)
     ends = [_end_places(view, plan, mark, True), _end_places(view, plan, mark, False)]
-    along: list[list[Item]] = []
-    for share in SHARES:
+    low, high = view.point((0.0, plan.width - mark)), view.point((plan.length, mark))
+    dividing_line: list[list[Item]] = []
+    for text in (f"dividing line, from mark to mark; kerf {say(work.job.kerf)}", "dividing line"):
         for away in (2.2, -2.2):
-            px, py = view.point((share * plan.length, plan.width - mark + share * (2 * mark - plan.width)))
-            at = (px - math.sin(tilt) * away, py + math.cos(tilt) * away - 0.27 * LABEL)
-            text = f"dividing line, from mark to mark; kerf {say(work.job.kerf)}"
-            along.append([Text(*at, text, LABEL, "middle", readable(tilt))])
-    return [*ends, along, first, second]
+            dividing_line += along(low, high, text, away, size=LABEL)
+    tips = [(low[0] + s * (high[0] - low[0]), low[1] + s * (high[1] - low[1])) for s in (0.5, 0.35, 0.65, 0.9, 0.1)]
+    dividing_line += pointed(tips, "dividing line", size=LABEL)
+    first += pointed(
+        [view.point((s * plan.length, 0.25 * plan.width)) for s in (0.7, 0.9, 0.5)], "first half", size=LABEL, bold=True
+    )
+    second += pointed(
+        [view.point((s * plan.length, 0.75 * plan.width)) for s in (0.3, 0.1, 0.5)],
+        "second half",
+        size=LABEL,
+        bold=True,
+    )
+    return [*ends, dividing_line, first, second]
 
 
 def _end_places(view: View, plan: SheetPlan, mark: float, near: bool) -> list[list[Item]]:
@@ -177,8 +245,12 @@ def _screw_numbers(view: View, places: tuple[Point, ...]) -> list[list[list[Item
     found: list[list[list[Item]]] = []
     for number, at in enumerate(places, 1):
         px, py = view.point(at)
-        sides = ((1.5, -0.8), (-1.5, -0.8), (1.5, 0.6), (-1.5, 0.6), (1.5, -2.4), (-1.5, -2.4))
-        found.append([[Text(px + dx, py + dy, str(number), 2.2, "start" if dx > 0 else "end")] for dx, dy in sides])
+        heights = (-0.8, 0.8, -2.4, 2.0, -3.8, 3.0, -5.2, 4.4)
+        sides = [(dx, dy) for dy in heights for dx in (1.5, -1.5)]
+        beside: list[list[Item]] = [
+            [Text(px + dx, py + dy, str(number), 2.2, "start" if dx > 0 else "end")] for dx, dy in sides
+        ]
+        found.append(beside + pointed([(px, py)], str(number), size=2.2))
     return found
 
 
@@ -191,7 +263,7 @@ def _carrier(work: Workup, plan: SheetPlan, cut: Dividing, view: View) -> list[I
     items.append(shape(view.loop(cut.batten), EDGE, "#c3cfc2", "batten"))
     half = _on_carrier(work, plan, cut)
     items.append(shape(view.loop(half.outline), PHANTOM, None, "half on the carrier"))
-    ends = [view.point((-12 * view.scale / 2, cut.fence)), view.point((cut.carrier_length + 6 * view.scale, cut.fence))]
+    ends = [view.point((-3 * view.scale, cut.fence)), view.point((cut.carrier_length + 6 * view.scale, cut.fence))]
     items.append(line(ends, BLADE_PEN, "blade line"))
     for at in cut.screws:
         items += _screw(view, at)
@@ -200,21 +272,34 @@ def _carrier(work: Workup, plan: SheetPlan, cut: Dividing, view: View) -> list[I
     heel_end, nose_end = cut.batten.vertices[2].point, cut.batten.vertices[3].point
     base = view.point((0.0, 0.0))
     tip = view.point((cut.carrier_length, 0.0))
-    items += linear(base, view.point(nose_end), (base[0] - 5.5, 0), say(nose_end[1]), "vertical")
-    items += linear(base, view.point((0.0, cut.carrier_width)), (base[0] - 12.0, 0), say(cut.carrier_width), "vertical")
-    items += linear(tip, view.point(heel_end), (tip[0] + 6.5, 0), say(heel_end[1]), "vertical")
     blade = view.point((cut.carrier_length + 6 * view.scale, cut.fence))
-    items += linear(tip, blade, (tip[0] + 13.0, 0), f"fence {say(cut.fence)}", "vertical")
-    items += linear(base, tip, (base[0], base[1] - out * 6.5), f"carrier {say(cut.carrier_length)}", "horizontal")
-    y = base[1] - out * 3.0
-    items += [line([(tip[0] + 16, y), (tip[0] + 28, y)], OUTLINE), arrow((tip[0] + 30, y), (1, 0), 4)]
-    items.append(Text(tip[0] + 16, y + 1.5, "FEED", 2.4))
+    low, high = (base[0] - 5.5, 0.0), (tip[0] + 6.5, 0.0)
+    items += linear(base, view.point(nose_end), low, say(nose_end[1]), "vertical", beside="left")
+    items += linear(tip, view.point(heel_end), high, say(heel_end[1]), "vertical", beside="right")
+    top = view.point((0.0, cut.carrier_width))
+    items += _outer(base, top, base[0] - BOTH_SIDES, "width", say(cut.carrier_width), "left")
+    items += _outer(tip, blade, tip[0] + BOTH_SIDES + 3.0, "fence", say(cut.fence), "right")
+    items += linear(base, tip, (base[0], base[1] - out * 7.0), f"carrier {say(cut.carrier_length)}", "horizontal")
+    y = base[1] - out * 7.0
+    items += [line([(tip[0] + 13, y), (tip[0] + 24, y)], OUTLINE), arrow((tip[0] + 26, y), (1, 0), 4)]
+    items.append(Text(tip[0] + 4, y - 0.9, "FEED", 2.6, bold=True))
     return items
+
+
+def _outer(p: Point, q: Point, x: float, name: str, figure: str, side: Literal["left", "right"]) -> list[Item]:
+    """The outer upright dimension at one end: the figure with its name if that fits along it, else beside it."""
+    room = abs(q[1] - p[1]) - 1.5
+    for text in (f"{name} {figure}", figure):
+        if width_of(text, SIZE) < room:
+            return linear(p, q, (x, 0.0), text, "vertical")
+    return linear(p, q, (x, 0.0), figure, "vertical", beside=side)
 
 
 def _on_carrier(work: Workup, plan: SheetPlan, cut: Dividing) -> Part:
     """The first half turned by the slope's angle, its nose corner at the batten's end."""
     half = plan.placed[0]
+    if work.job.saw.fence_side == "left":  # back to its own frame: fence edge y = 0, work edge above
+        half = half.mirrored_y().moved(0.0, plan.width)
     corner = cut.batten.vertices[3].point
     placed = turned(half, -work.nominal.angle, (0.0, 0.0))
     return placed.moved(*corner)
@@ -222,114 +307,27 @@ def _on_carrier(work: Workup, plan: SheetPlan, cut: Dividing) -> Part:
 
 def _carrier_labels(work: Workup, cut: Dividing, view: View) -> list[list[list[Item]]]:
     out = -1.0 if view.mirrored else 1.0
-    a, b = (view.point(cut.batten.vertices[i].point) for i in (0, 1))
-    c = view.point(cut.batten.vertices[2].point)
-    tilt = readable(math.atan2(b[1] - a[1], b[0] - a[0]))
-    across = ((c[0] - b[0]) / 2, (c[1] - b[1]) / 2)
-
-    def on_batten(text: str) -> list[list[Item]]:
-        found: list[list[Item]] = []
-        for share in (0.36, 0.64, 0.3, 0.7, 0.25, 0.75, 0.2):
-            px, py = a[0] + share * (b[0] - a[0]) + across[0], a[1] + share * (b[1] - a[1]) + across[1]
-            at = (px + 0.27 * LABEL * math.sin(tilt), py - 0.27 * LABEL * math.cos(tilt))
-            found.append([Text(*at, text, LABEL, "middle", tilt)])
-        return found
-
-    def along(y: float, away: float, text: str, bold: bool = False) -> list[list[Item]]:
-        found: list[list[Item]] = []
-        for share in SHARES:
-            px, py = view.point((share * cut.carrier_length, y))
-            found.append([Text(px, py + out * away - 0.27 * LABEL, text, LABEL, "middle", 0.0, bold)])
-        return found
-
-    degree = f"{degrees(work.nominal.ratio):.2f} degrees"
-    return [
-        on_batten(f"batten, {slope(work.nominal.ratio)}") + on_batten(f"batten, {degree}") + on_batten("batten"),
-        along(cut.fence, 2.2, "BLADE beyond this edge, the second half overhangs", True)
-        + along(cut.fence, 2.2, "BLADE", True),
-        along(0, -2.6, "THIS EDGE ALONG THE FENCE", True) + along(0, -2.6, "FENCE", True),
-    ]
+    corners = [view.point(v.point) for v in cut.batten.vertices]
+    low, high = _halfway(corners[0], corners[3]), _halfway(corners[1], corners[2])
+    quarters = (0.36, 0.64, 0.3, 0.7, 0.25, 0.75, 0.2)
+    batten: list[list[Item]] = []
+    for text in (f"batten, {slope(work.nominal.ratio)}", f"batten, {degrees(work.nominal.ratio):.2f} degrees"):
+        batten += along(low, high, text, 0.0, size=LABEL, shares=quarters)
+    tips = [(low[0] + s * (high[0] - low[0]), low[1] + s * (high[1] - low[1])) for s in (0.25, 0.75, 0.5)]
+    batten += pointed(tips, f"batten, {slope(work.nominal.ratio)}", size=LABEL)
+    base, tip = view.point((0.0, 0.0)), view.point((cut.carrier_length, 0.0))
+    near, far = view.point((0.0, cut.fence)), view.point((cut.carrier_length, cut.fence))
+    blade: list[list[Item]] = []
+    for text in ("BLADE beyond this edge, the second half overhangs", "BLADE beyond this edge", "BLADE"):
+        blade += along(near, far, text, out * 2.4, size=LABEL, bold=True)
+    fence: list[list[Item]] = []
+    for away in (-out * 2.6, out * 2.6):
+        for text in ("THIS EDGE ALONG THE FENCE", "FENCE"):
+            fence += along(base, tip, text, away, size=LABEL, bold=True)
+    edge = [view.point((share * cut.carrier_length, 0.0)) for share in (0.2, 0.8, 0.04, 0.96)]
+    fence += pointed(edge, "FENCE", size=LABEL, bold=True)
+    return [batten, blade, fence]
 
 
-def _lower(sheet: Sheet, work: Workup, cut: Dividing, area: tuple[float, float, float, float]) -> None:
-    x, y, width, height = area
-    wides = (58.0, 80.0, 58.0)
-    sheet.add(panel((x, y, wides[0], height), "Marking the plank", _marking(work)))
-    left = x + wides[0]
-    sheet.add([box(left, y, wides[1], height, EDGE)], _carrier_numbers(work, cut, (left, y, wides[1], height)))
-    left += wides[1]
-    sheet.add(panel((left, y, wides[2], height), "Instead: guide rail", _rail(work, cut)))
-    left += wides[2]
-    sheet.add(panel((left, y, x + width - left, height), "Cautions: the riskiest cut of all", _cautions(), fill=WARN))
-
-
-def _marking(work: Workup) -> list[Row]:
-    say, nominal = say_in(work.job.units), work.nominal
-    return [
-        Row(f"The mark M = {say(float(nominal.mark or 0))}, one number for both ends.", bold=True),
-        Row("1. Joint both edges of the plank straight and parallel; cut both ends square."),
-        Row("2. At one end mark M from one edge; at the other end mark M from the opposite edge."),
-        Row("3. Join the marks. The middle of the cut runs along this line; the halves come out equal."),
-        Row(f"Slope {slope(nominal.ratio)}.", bold=True),
-        Row(f"Each half: heel {say(nominal.heel)}, nose {say(nominal.nose)}, with a kerf of {say(work.job.kerf)}."),
-        Row("Measure heel and nose once it is cut, and enter them in the job as heel_as_made and nose_as_made."),
-    ]
-
-
-def _carrier_numbers(work: Workup, cut: Dividing, area: tuple[float, float, float, float]) -> list[Item]:
-    say = say_in(work.job.units)
-    x, y, width, height = area
-    rows = [
-        Row(f"carrier as measured + {say(work.joint.gap)}", "Rip fence", True),
-        Row(f"({say(cut.fence)} by the nominal carrier)", " "),
-        Row(f"{say(cut.blade_height)} above the table", "Blade height", True),
-        Row(f"{say(cut.carrier_length)} x {say(cut.carrier_width)} x {say(cut.carrier_thickness)}", "Carrier"),
-        Row(f"{slope(work.nominal.ratio)} to the fence edge", "Batten"),
-        Row(f"{say(cut.screw_to_kerf)} or more, axis to blade", "Screws"),
-    ]
-    split = 0.46 * height
-    items = panel((x, y + split, width, height - split), "On the carrier at the table saw", rows)[1:]
-    heading = "Screws, up through the carrier into the plank"
-    names = ("Screw", "Plank: heel", "its edge", "Carrier: left end", "fence edge")
-    lines = [
-        (str(i), say(s), say(d), say(px), say(py))
-        for i, ((s, d), (px, py)) in enumerate(zip(cut.screws_on_plank, cut.screws, strict=True), 1)
-    ]
-    items += table((x + 2, y + split), width - 4, heading, names, lines, split * 0.6)
-    note = (
-        f"Plank edge against the batten; the dividing line {say(cut.line_beyond)} beyond the carrier's blade edge, at "
-        "both ends alike. Screws must not come through the plank."
-    )
-    items += panel((x, y, width, split * 0.36), "", [Row(note)], 2.6)[1:]
-    return items
-
-
-def _rail(work: Workup, cut: Dividing) -> list[Row]:
-    say = say_in(work.job.units)
-    return [
-        Row(f"Rail's edge {say(cut.rail_offset)} from the line", bold=True),
-        Row(
-            f"That is the saw's base edge to the near side of its blade ({say(work.job.saw.base_to_blade)}: measure "
-            "yours) and half the kerf."
-        ),
-        Row("Set it off square to the line at both ends. Clamp the rail at both ends, clear of the saw."),
-        Row(
-            "Support the plank on both sides of the cut along its whole length, so that it can neither drop nor pinch."
-        ),
-        Row("Set the blade just deeper than the plank; try it on waste first. Stop, wait, then lift the saw."),
-    ]
-
-
-def _cautions() -> list[Row]:
-    texts = (
-        "Never freehand, and never the bare plank along the fence: on the carrier or along a rail, or not at all.",
-        "Eyes and ears protected; no gloves, no loose sleeves.",
-        "Screws outside the kerf and the blade clear of every one; check before the saw is switched on.",
-        "Hands clear of the line, never behind or over the blade. A narrowing piece that closes on the blade is thrown "
-        "back: riving knife fitted, stand out of its line.",
-        "Support the work in front and behind: carrier and plank are long and heavy.",
-        "Wait until the blade stands before anything is moved. Unplug the saw for every blade change.",
-        DEFER,
-    )
-    last = len(texts) - 1
-    return [Row(text, bold=i in (0, last)) for i, text in enumerate(texts)]
+def _halfway(p: Point, q: Point) -> Point:
+    return ((p[0] + q[0]) / 2, (p[1] + q[1]) / 2)

@@ -6,7 +6,7 @@ from scarfwright.models.outline import Point, polygon, rectangle
 from scarfwright.models.part import Operation, Part
 from scarfwright.models.say import say_in
 from scarfwright.models.workup import Workup
-from scarfwright.outputs.dimension import leader, linear
+from scarfwright.outputs.dimension import SIZE, leader, linear
 from scarfwright.outputs.drawing import (
     CENTRE,
     EDGE,
@@ -23,6 +23,7 @@ from scarfwright.outputs.drawing import (
     scale_text,
     shape,
 )
+from scarfwright.outputs.lettering import width as width_of
 from scarfwright.outputs.lettering import wrap
 
 WOOD = "#f7f0e3"
@@ -59,9 +60,11 @@ def nose_detail(work: Workup, part: Part, area: Area) -> list[Item]:
     x, y, width, height = area
     rows = [row for text in notes for row in wrap(text, NOTE, width - 4)]
     foot = len(rows) * NOTE * 1.34 + 2.0
-    left, right, below = 19.0, 9.0, 8.0
+    left, right, below = width_of(say(sled.nose), SIZE) + 10.0, 9.0, 8.0
     head = 7.0
+    room = width - left - max(right, width_of(f"step {say(step)}", SIZE) + 7.0)
     scale = fitting_scale(reach, tall, width - left - right, height - foot - head - below - 1.0)
+    scale = max(scale, fitting_scale(flat, step, room, height))
     middle = y + foot + (0 if mirrored else below) + (height - foot - head - below - tall / scale) / 2
     at = (x + left, middle + (tall / scale if mirrored else 0.0))
     view = View(scale, at, mirrored=mirrored)
@@ -75,7 +78,7 @@ def nose_detail(work: Workup, part: Part, area: Area) -> list[Item]:
     if flat > 0:
         far = 5.0 if mirrored else -5.0
         a, b = view.point((0.0, 0.0)), view.point((flat, 0.0))
-        items += linear(a, b, (a[0], a[1] + far), say(flat), "horizontal")
+        items += linear(a, b, (a[0], a[1] + far), say(flat), "horizontal", outside="p")
         tip = view.point((flat, step / 2))
         items += leader(tip, (b[0] + 4.0, b[1] + far * 0.75), f"step {say(step)}")
     return items + _rows(rows, x + 2, y + foot)

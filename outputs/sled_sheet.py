@@ -6,11 +6,12 @@ import math
 from dataclasses import dataclass
 
 from scarfwright.models.outline import Point, rectangle
+from scarfwright.models.paper import drawing_size
 from scarfwright.models.part import Part
 from scarfwright.models.parts.sled import shape_of, sled
 from scarfwright.models.say import say_in, slope
 from scarfwright.models.workup import Workup
-from scarfwright.outputs.dimension import arrow, linear, running, scale_bar
+from scarfwright.outputs.dimension import arrow, linear, pointed, running, scale_bar
 from scarfwright.outputs.drawing import (
     CENTRE,
     OUTLINE,
@@ -29,7 +30,7 @@ from scarfwright.outputs.drawing import (
 from scarfwright.outputs.job_cells import DEFER, job_cells
 from scarfwright.outputs.layer_sheet import layer_sheet
 from scarfwright.outputs.panels import Row, inner, panel, table, title_block
-from scarfwright.outputs.placing import Room
+from scarfwright.outputs.placing import Room, along
 from scarfwright.outputs.plank_sheet import plank_sheet
 from scarfwright.outputs.sled_details import HAND_PEN, WOOD, cell_frame, nose_detail, notch_detail, part_items
 
@@ -46,7 +47,7 @@ def sled_sheets(work: Workup) -> list[Sheet]:
 
 
 def _as_it_runs(work: Workup, number: int, count: int) -> Sheet:
-    sheet = Sheet(f"{work.job.title or 'Sled'}: sled as it runs")
+    sheet = Sheet(f"{work.job.title or 'Sled'}: sled as it runs", *drawing_size(work.job.files))
     x, y, width, height = inner(sheet)
     part = sled(**shape_of(work))
     plan = _plan_frame(work, (x, y + LOWER, width, height - LOWER))
@@ -73,7 +74,6 @@ class _Frame:
     view: View
     out: float
     rail: float  # from the work edge to its dimension line [page mm]
-    figures_square: bool
 
 
 def _levels(work: Workup) -> int:
@@ -97,7 +97,7 @@ def _plan_frame(work: Workup, area: tuple[float, float, float, float]) -> _Frame
         at = (left, y + height - 8.0 - (7.0 + _levels(work) * LEVEL) - spare / 3)
     else:
         at = (left, y + 14.5 + real.thickness / scale + 7.0 + _levels(work) * LEVEL + spare / 2)
-    return _Frame(area, View(scale, at, mirrored=mirrored), -1.0 if mirrored else 1.0, rail, False)
+    return _Frame(area, View(scale, at, mirrored=mirrored), -1.0 if mirrored else 1.0, rail)
 
 
 def _plan(work: Workup, part: Part, frame: _Frame) -> list[Item]:
@@ -108,17 +108,15 @@ def _plan(work: Workup, part: Part, frame: _Frame) -> list[Item]:
     items += _hand_line(work, frame)
     items += _ends(work, frame)
     items += _stations(work, frame)
-    items += _along_fence(work, frame)
     items += _side_view(work, frame)
     heading = "Sled seen from above, as it runs"
     if work.job.sled.heel_as_made is not None or work.job.sled.nose_as_made is not None:
         heading += ", with its measured heel and nose"
     items.append(Text(x + 2, y + height - 5.5, f"{heading}, scale {scale_text(frame.view.scale)}", 3.4, bold=True))
-    bar = scale_bar((x + width - 72, y + height - 6.5), frame.view, work.job.units)
-    items += bar
+    items += scale_bar((x + width - 72, y + height - 6.5), frame.view, work.job.units)
     room = Room(frame.area)
     room.take(items)
-    for choices in _labels(work, frame):
+    for choices in [*_along_fence(work, frame), *_labels(work, frame)]:
         items += room.put(choices)
     return items
 
@@ -182,29 +180,30 @@ def _stations(work: Workup, frame: _Frame) -> list[Item]:
     return items
 
 
-def _along_fence(work: Workup, frame: _Frame) -> list[Item]:
-    """Hand line, handle holes and length, from the heel along the fence edge."""
+def _along_fence(work: Workup, frame: _Frame) -> list[list[list[Item]]]:
+    """Length, handle holes and hand line, from the heel along the fence edge; the figures past either end."""
     real, view, say, layout = work.sled, frame.view, say_in(work.job.units), work.layout
-    heel = view.point((real.length, 0.0))
-    y = heel[1] - frame.out * 7.0
-    items: list[Item] = []
+    heel, nose = view.point((real.length, 0.0)), view.point((0.0, 0.0))
+    first_level = 7.0 + LEVEL
 
-    def level() -> Point:
-        nonlocal y
-        y -= frame.out * LEVEL
-        return (heel[0], y)
+    def dimension(p: Point, q: Point, level: int, text: str) -> list[list[Item]]:
+        through = (q[0], heel[1] - frame.out * (first_level + level * LEVEL))
+        return [linear(p, q, through, text, "horizontal", outside=end) for end in ("q", "p")]
 
+    found: list[list[list[Item]]] = []
+    level = 0
     if 0 < layout.hand_line < real.length:
         p = view.point((real.length - layout.hand_line, 0.0))
-        items += linear(p, heel, level(), f"hand line {say(layout.hand_line)}", "horizontal", outside="p")
+        found.append(dimension(p, heel, level, f"hand line {say(layout.hand_line)}"))
+        level += 1
     if layout.handle_holes:
-        through = level()
         first, second = sorted(layout.handle_holes, reverse=True)
         p, q = view.point(first), view.point(second)
-        items += linear(p, heel, through, f"handle hole {say(real.from_heel(first[0]))}", "horizontal", outside="p")
-        items += linear(q, p, through, say(work.job.sled.handle_spacing), "horizontal", outside="p")
-    nose = view.point((0.0, 0.0))
-    return items + linear(nose, heel, level(), f"length {say(real.length)}", "horizontal")
+        found.append(dimension(p, heel, level, f"handle hole {say(real.from_heel(first[0]))}"))
+        found.append(list(reversed(dimension(q, p, level, say(work.job.sled.handle_spacing)))))
+        level += 1
+    found.append(dimension(nose, heel, level, f"length {say(real.length)}"))
+    return list(reversed(found))
 
 
 def _side_view(work: Workup, frame: _Frame) -> list[Item]:
@@ -227,35 +226,26 @@ def _side_view(work: Workup, frame: _Frame) -> list[Item]:
 def _labels(work: Workup, frame: _Frame) -> list[list[list[Item]]]:
     """Labels with the places each may take, best first."""
     real, view = work.sled, frame.view
-    u = view.direction(-math.cos(real.angle), -math.sin(real.angle))
-    tilt = readable(math.atan2(u[1], u[0]))
-    board = work.joint.thickness
-    shares = [0.5, 0.6, 0.4, 0.7, 0.3, 0.8, 0.2, 0.55, 0.45, 0.65, 0.35, 0.75, 0.25, 0.85, 0.15]
-
-    def along_work(text: str, depth: float, bold: bool = False) -> list[list[Item]]:
-        out: list[list[Item]] = []
-        for share in shares:
-            px, py = view.point(real.at_work_edge(share * real.work_edge, depth))
-            out.append([Text(px, py - 0.27 * LABEL, text, LABEL, "middle", tilt, bold)])
-        return out
-
-    def along_fence(text: str, away: float, size: float = LABEL, bold: bool = False) -> list[list[Item]]:
-        out: list[list[Item]] = []
-        for share in shares:
-            px, py = view.point((share * real.length, 0.0))
-            out.append([Text(px, py - frame.out * away - 0.27 * size, text, size, "middle", 0.0, bold)])
-        return out
-
-    outward = -board - 2.6 * view.scale
-    inward = 2.4 * view.scale
+    heel, nose = view.point((real.length, real.heel)), view.point((0.0, real.nose))
+    start, end = view.point((0.0, 0.0)), view.point((real.length, 0.0))
+    outward = frame.out * (work.joint.thickness / view.scale + 2.6)
+    inward = -frame.out * 2.4
     text = f"slope {slope(real.ratio)}"
-    fence = along_fence("FENCE EDGE, runs along the fence", 3.2, bold=True) + along_fence("FENCE EDGE", 3.2, bold=True)
-    work_edge = [
-        places
-        for depth, words in ((outward, "WORK EDGE, the board lies here"), (outward, "WORK EDGE"), (inward, "WORK EDGE"))
-        for places in along_work(words, depth, True)
-    ]
-    return [_hand_label(work, frame, tilt), work_edge, fence, along_work(text, inward) + along_work(text, outward)]
+    work_edge: list[list[Item]] = []
+    for away, words in ((outward, "WORK EDGE, the board lies here"), (outward, "WORK EDGE"), (inward, "WORK EDGE")):
+        work_edge += along(nose, heel, words, away, bold=True)
+    fence_edge: list[list[Item]] = []
+    for words in ("FENCE EDGE, runs along the fence", "FENCE EDGE"):
+        fence_edge += along(start, end, words, -frame.out * 3.2, bold=True)
+    inclined = along(nose, heel, text, inward) + along(nose, heel, text, outward)
+    tips = [view.point(real.at_work_edge(share * real.work_edge, 0.0)) for share in (0.5, 0.7, 0.3, 0.85)]
+    inclined += pointed(tips, text)
+    work_edge += pointed(tips, "WORK EDGE", bold=True)
+    fence_edge += pointed(
+        [view.point((share * real.length, 0.0)) for share in (0.5, 0.3, 0.7)], "FENCE EDGE", bold=True
+    )
+    tilt = readable(math.atan2(heel[1] - nose[1], heel[0] - nose[0]))
+    return [_hand_label(work, frame, tilt), work_edge, fence_edge, inclined]
 
 
 def _hand_label(work: Workup, frame: _Frame, tilt: float) -> list[list[Item]]:
@@ -271,13 +261,8 @@ def _hand_label(work: Workup, frame: _Frame, tilt: float) -> list[list[Item]]:
                 px, py = view.point((x, share * real.width_at(x)))
                 at = (px - 1.2, py - 0.4 * size)
                 found.append([Text(*at, text, size, "end", angle, colour=HAND_PEN.colour)])
-    tip = view.point((x, 0.0))
-    for down in (3.2, 6.0, 9.0):
-        for back in (4.0, 8.0, 14.0, 20.0):
-            knee = (tip[0] - back, tip[1] - frame.out * down)
-            words = Text(knee[0] - 0.8, knee[1] - 0.27 * size, "hands behind this line", size, "end")
-            found.append([line([tip, knee], HAND_PEN), words])
-    return found
+    tips = [view.point((x, share * real.width_at(x))) for share in (0.0, 0.3, 1.0)]
+    return found + pointed(tips, "hands behind this line", size=size)
 
 
 def _to_write(work: Workup) -> list[Row]:
@@ -290,7 +275,7 @@ def _to_write(work: Workup) -> list[Row]:
         Row(f"heel as measured + {say(work.joint.gap)}", "Fence", True),
         Row(f"({nominal})", " "),
         Row(f"{say(work.blade.height)} above the table", "Blade height", True),
-        Row(say(work.joint.overlap), "Overlap", True),
+        Row(f"{say(work.joint.overlap)} a joint", "Overlap", True),
         Row(f"{say(heel.station)} along the work edge", "Heel station", True),
         Row(""),
         Row(
@@ -308,26 +293,27 @@ def _tables(work: Workup, area: tuple[float, float, float, float]) -> list[Item]
     say, real, layout = say_in(work.job.units), work.sled, work.layout
     x, y, width, height = area
     clamps = [(WHERE[c.where], say(c.station), say(c.opening)) for c in layout.clamps]
-    holes = [("Handle", say(2 * layout.handle_radius), p) for p in layout.handle_holes]
-    holes += [("Dowel", say(2 * layout.dowel_radius), p) for p in layout.dowels]
-    share = (len(clamps) + 3) / (len(clamps) + 3 + (len(holes) + 3 if holes else 0))
+    holes = [("Handle", say(2 * layout.handle_radius), p) for p in sorted(layout.handle_holes, reverse=True)]
+    holes += [("Dowel", say(2 * layout.dowel_radius), p) for p in sorted(layout.dowels, reverse=True)]
+    half = -(-len(clamps) // 2) if len(clamps) > 9 else len(clamps)  # a long table stands in two columns
+    share = (half + 3) / (half + 3 + (len(holes) + 3 if holes else 0))
     room = height - 3.0
-    items = table(
-        (x + 2, y + height - 1.0),
-        width - 4,
-        "Clamps, from the heel along the work edge",
-        ("Clamp", "Station", "Closes on"),
-        clamps,
-        room * share,
-    )
+    heading = "Clamps, along the work edge"
+    names = ("Clamp", "From heel", "Closes on")
+    items: list[Item] = [Text(x + 2, y + height - 4.2, heading, 2.8, bold=True)]
+    columns = [clamps[:half], clamps[half:]] if clamps[half:] else [clamps]
+    wide = (width - 3.0) / len(columns) - 1.0
+    for number, rows in enumerate(columns):
+        at = (x + 2 + number * (wide + 1.0), y + height - 5.0)
+        items += table(at, wide, "", names, rows, room * share - 4.0)
     if holes:
-        rows = [(name, d, say(real.from_heel(px)), say(py)) for name, d, (px, py) in holes]
+        bores = [(name, d, say(real.from_heel(px)), say(py)) for name, d, (px, py) in holes]
         items += table(
             (x + 2, y + height - 1.0 - room * share),
             width - 4,
             "Holes, from heel and fence edge",
-            ("Hole", "Bore", "Heel", "Fence edge"),
-            rows,
+            ("Hole", "Bore", "From heel", "Fence edge"),
+            bores,
             room * (1 - share),
         )
     return items

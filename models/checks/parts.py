@@ -1,14 +1,12 @@
-"""Findings about the registry's parts. A part with a fault is left out; the job goes on without it."""
+"""Findings about one of the registry's parts, whether a job asks for it or not."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 
 from scarfwright.models.findings import Finding, Level, faults, finding, register
 from scarfwright.models.labels import place_findings
 from scarfwright.models.part import Parameters, PartKind
-from scarfwright.models.parts import registry
 from scarfwright.models.say import say_in
 from scarfwright.models.soundness import unsound
 from scarfwright.models.workup import Workup
@@ -31,29 +29,9 @@ def check_part(kind: PartKind, work: Workup | None, given: Parameters) -> list[F
     return found
 
 
-def job_parts(work: Workup) -> Iterator[tuple[PartKind, Parameters, list[Finding]]]:
-    """Every part the job has a use for, with its parameters and what was found about it."""
-    for kind in registry().values():
-        parameters = kind.from_job(work)
-        if parameters is not None:
-            yield kind, parameters, check_part(kind, work, parameters)
-
-
 def as_cut(parameters: Parameters) -> Parameters:
     """Parameters of a flat part that is cut instead of printed: no allowance for what a printer draws narrower."""
     return {**parameters, "compensation": 0.0} if "compensation" in parameters else parameters
-
-
-def part_findings(work: Workup) -> list[Finding]:
-    """Findings of all parts, a fault lowered to a caution that says the part is left out."""
-    return [_left_out(kind, item) for kind, _, found in job_parts(work) for item in found]
-
-
-def _left_out(kind: PartKind, item: Finding) -> Finding:
-    if item.level is not Level.FAULT:
-        return item
-    text = f"{item.text} The {kind.name.replace('_', ' ')} is left out."
-    return replace(item, level=Level.CAUTION, text=text)
 
 
 def _shapes(kind: PartKind, parameters: Parameters) -> Iterator[Finding]:

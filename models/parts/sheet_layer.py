@@ -29,8 +29,9 @@ KIND = PartKind(
     summary="one layer of a sheet sled, with dowel holes",
     build=sheet_layer,
     from_job=_from_job,
-    goes_to=frozenset({"cad"}),
+    goes_to=frozenset({"cad", "flat"}),
     count=lambda work: int(work.job.sled.layers),
     handed=True,
     ranges={"thickness": (6.0, 30.0)},
+    along_grain=True,
 )

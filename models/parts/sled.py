@@ -62,6 +62,8 @@ def sled(
         marks=tuple(_marks(shape, hand_line, label)),
         colour="#c8a878",
         use="Straight edge along the fence, board clamped to the sloping edge, heel first.",
+        # a clamp's pad may bear on the nose flat right up to its step
+        sharp=((nose_flat, shape.flat_step),) if nose_flat > 0 else (),
     )
 
 
@@ -71,7 +73,7 @@ def _marks(shape: Sled, hand_line: float, label: str) -> list[Mark]:
         x = shape.length - hand_line
         line: tuple[Point, ...] = ((x, 0.0), (x, shape.width_at(x)))
         marks.append(Mark(line, name="hand line", scored=True))
-        marks.append(Mark(((x - 4, 4.0),), "HANDS BEHIND", 6.0, 1.5707963267948966, "hand line text"))
+        marks.append(Mark(((x - 9, 4.0),), "HANDS BEHIND", 6.0, 1.5707963267948966, "hand line text"))
     if label:
         marks.append(Mark(((shape.nose_flat + 40, 6.0),), label, 6.0, 0.0, "label"))
     marks.append(Mark(((shape.length - 40, shape.heel / 2),), "HEEL", 8.0, 0.0, "heel"))
