@@ -74,6 +74,12 @@ def _ratio(value: object) -> float:
     return float(value)
 
 
+def _span(value: tuple[Length, Length]) -> tuple[Length, Length]:
+    if value[0] >= value[1]:
+        raise LengthError(f"found {value[0].text} to {value[1].text}, expected the least first, then the most")
+    return value
+
+
 def _plank(value: object, info: ValidationInfo) -> Plank:
     if isinstance(value, Plank):
         return value
@@ -191,7 +197,9 @@ class Saw(Table):
     blade_diameter: Size = dim("254 mm", "10 in", "Blade diameter.", guess=True)
     kerf: Size = dim("3.2 mm", "1/8 in", "Width of the cut.", guess=True)
     plate: Size = dim("2.2 mm", "5/64 in", "Thickness of the blade's plate.", guess=True)
-    riving_knife: Size = dim("2.5 mm", "3/32 in", "Thickness of the riving knife.", guess=True)
+    riving_knife: SizeOrZero = dim(
+        "2.5 mm", "3/32 in", "Thickness of the riving knife; 0 if there is none.", guess=True
+    )
     max_depth: Size = dim("79 mm", "3 1/8 in", "How far the blade rises above the table.", guess=True)
     fence_gap: SizeOrZero = dim("0.4 mm", "1/64 in", "Fence set this much over the heel: keeps the blade off the sled.")
     blade_above_work: SizeOrZero = dim("6 mm", "1/4 in", "How far the blade stands above the work.")
@@ -206,6 +214,34 @@ class Saw(Table):
     fence_height: Size = dim("65 mm", "2 1/2 in", "Height of the fence.", guess=True)
     teeth: int | None = Field(default=None, strict=True, ge=2, le=200, description="Teeth of the blade.")
     rpm: float | None = Field(default=None, strict=True, ge=100, le=30000, description="Speed of the blade [1/min].")
+    feed_time: float | None = Field(
+        default=None,
+        strict=True,
+        gt=0,
+        le=600,
+        description="Time from first touch to taper complete [s].",
+    )
+    tooth_feed: Annotated[tuple[Size, Size], AfterValidator(_span)] = Field(
+        default=(parse_length("0.02 mm"), parse_length("0.1 mm")),
+        description="Least and most feed per tooth; the default is common practice, no source.",
+        json_schema_extra={"default": ["0.02 mm", "0.1 mm"]},
+    )
+    cutting_energy: float | None = Field(
+        default=None,
+        strict=True,
+        gt=0,
+        le=1000,
+        description="Energy that cutting your wood takes [J/cm3], if known.",
+    )
+    motor_power: float | None = Field(
+        default=None, strict=True, gt=0, le=50000, description="Power the motor gives at the arbor [W], if known."
+    )
+    guard_height: Size | None = Field(
+        default=None, description="Hood guard: how high its lower edge lifts above the table."
+    )
+    guard_front: Size | None = Field(
+        default=None, description="Hood guard: how far it reaches from the blade's axis towards the operator."
+    )
     end_of_cut: Literal["hold", "run_on", "draw_back"] = Field(
         default="hold",
         description="hold: stop against a block, hold, switch off, wait. run_on: push until the blade is clear. "

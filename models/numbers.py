@@ -9,6 +9,7 @@ from scarfwright.models.findings import faults
 from scarfwright.models.gluing import glue_up
 from scarfwright.models.joint import degrees
 from scarfwright.models.part import PartKind
+from scarfwright.models.saw_numbers import cut_numbers
 from scarfwright.models.sled import longest_from_plank
 from scarfwright.models.wanted import wanted
 from scarfwright.models.workup import Workup
@@ -90,6 +91,8 @@ def _sled(work: Workup) -> dict[str, Any]:
                 "swallowed_mm": c.swallowed,
                 "limit_mm": c.limit,
                 "meets": c.meets,
+                "limit_pushed_down_mm": c.pushed_down,
+                "least_board_mm": c.least_board,
             }
             for c in layout.clamps
         ],
@@ -115,6 +118,7 @@ def _saw(work: Workup) -> dict[str, Any]:
         "board_limit_mm": work.board_limit,
         "least_station_mm": work.layout.least_station,
         "end_of_cut": work.job.saw.end_of_cut,
+        **cut_numbers(work),
     }
 
 

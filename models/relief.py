@@ -86,11 +86,21 @@ def unreached(loop: Loop, radius: float, *, void: bool) -> bool:
     at_start = [_corner_loss(edges[i - 1], edges[i], radius) for i in range(len(edges))]
     for i, edge in enumerate(edges):
         after = (i + 1) % len(edges)
+        if _bottom_too_short(edges[i - 1], edge, edges[after], radius):
+            return True
         here = max(at_start[i], own[i], own[i - 1])
         along = max(at_start[i], at_start[after], own[i], own[i - 1], own[after])
         if room_to(left, edge.start) > here + 10 * SAME or room_to(left, edge.middle) > along + 10 * SAME:
             return True
     return False
+
+
+def _bottom_too_short(before: Edge, edge: Edge, after: Edge, radius: float) -> bool:
+    """Whether an edge is the bottom of a slot or notch whose two rounded corners would overlap."""
+    first, second = -turn(before, edge), -turn(edge, after)
+    if edge.bulge != 0 or min(first, second) <= 0 or first + second <= WIDEST_TURN or max(first, second) > 3.0:
+        return False
+    return edge.length < radius * (math.tan(first / 2) + math.tan(second / 2)) - 10 * SAME
 
 
 def _corner_loss(before: Edge, after: Edge, radius: float) -> float:

@@ -13,6 +13,7 @@ from typing import Any
 from scarfwright.models.crossings import tangents, turn
 from scarfwright.models.findings import faults
 from scarfwright.models.job import Job
+from scarfwright.models.lettering import scored_letters
 from scarfwright.models.outline import Loop, Point
 from scarfwright.models.part import Feature, Operation, Part
 from scarfwright.models.relief import reached, relieved, unreached
@@ -43,7 +44,7 @@ def flat_pieces(work: Workup) -> list[Piece]:
         parameters = kind.from_job(work) if "flat" in kind.goes_to else None
         if parameters is None or (kind.check is not None and faults(kind.check(work, parameters))):
             continue
-        part = kind.build(**_uncompensated(parameters))
+        part = scored_letters(kind.build(**_uncompensated(parameters)))
         if kind.handed and work.job.saw.fence_side == "left":
             part = part.mirrored_y()
         found.append(Piece(part, kind.count(work), kind.along_grain, kind.name == "sheet_layer"))

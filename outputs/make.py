@@ -24,7 +24,7 @@ from scarfwright.models.workup import Workup
 from scarfwright.outputs.table import write
 
 GROUPS = ("cad", "cut", "print", "paper")
-NOTE_COLUMNS = 90  # characters of the lines beside a sheet
+NOTE_COLUMNS = 96  # characters of the operator's lines, in the file and beside a sheet
 
 
 @dataclass(frozen=True)
@@ -72,10 +72,7 @@ def _cut(work: Workup) -> list[Item]:
 def _router(work: Workup) -> list[Item]:
     """Sheets with the flat parts, the same as tracks if asked for, and the operator's summary."""
     job, plans = work.job, sheet_plans(work)
-    lines = router_lines(work, plans)
-    notes = tuple(
-        line for paragraph in lines for line in wrap(paragraph, NOTE_COLUMNS, subsequent_indent="    ") or [""]
-    )
+    notes = _wrapped(router_lines(work, plans))
     found = []
     for plan in plans:
         told = f"{len(plan.placed)} piece{'s' * (len(plan.placed) != 1)}, {plan.filled:.1%} filled"
@@ -85,7 +82,11 @@ def _router(work: Workup) -> list[Item]:
             found.append(
                 _dxf(work, tool_path(plan, job.router.cutter, job.router.tabs, clockwise=clockwise, notes=notes))
             )
-    return [*found, _item("cut/README.txt", "\n".join(lines) + "\n")]
+    return [*found, _item("cut/README.txt", "\n".join(notes) + "\n")]
+
+
+def _wrapped(lines: list[str]) -> tuple[str, ...]:
+    return tuple(part for line in lines for part in wrap(line, NOTE_COLUMNS, subsequent_indent="    ") or [""])
 
 
 def _laser(work: Workup) -> list[Item]:

@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from scarfwright.models.checks.clamps import check_clamps
 from scarfwright.models.checks.cut import check_cut
+from scarfwright.models.checks.feed import check_feed
 from scarfwright.models.checks.joint import check_joint
 from scarfwright.models.checks.laser import check_laser
 from scarfwright.models.checks.notches import check_notches
 from scarfwright.models.checks.paper import check_paper
+from scarfwright.models.checks.riving import check_riving
 from scarfwright.models.checks.router import check_router
 from scarfwright.models.checks.saw import check_saw
 from scarfwright.models.checks.sled import check_sled
+from scarfwright.models.checks.stand import check_stand
 from scarfwright.models.findings import Finding, worst_first
 from scarfwright.models.say import say_in
 from scarfwright.models.workup import Workup
@@ -26,6 +29,9 @@ def check_all(work: Workup, *, unmeasurable: bool = False) -> list[Finding]:
         *check_clamps(work, say),
         *check_saw(work, say),
         *check_cut(work, say),
+        *check_riving(work, say),
+        *check_stand(work, say),
+        *check_feed(work, say),
     ]
     return worst_first(found)
 
