@@ -53,6 +53,10 @@ def crossings(one: Edge, other: Edge, near: float) -> list[Point]:
 
     Edges that run on the same line or circle have no crossings, only such ends.
     """
+    x0, y0, x1, y1 = box(one)
+    a0, b0, a1, b1 = box(other)
+    if x0 > a1 + near or a0 > x1 + near or y0 > b1 + near or b0 > y1 + near:
+        return []
     found = [p for p in (one.start, one.end) if share_at(other, p, near) is not None]
     found += [p for p in (other.start, other.end) if share_at(one, p, near) is not None]
     for point in _common(one, other):

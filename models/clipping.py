@@ -42,6 +42,8 @@ def meet(loop: Loop, region: Loop) -> list[Loop]:
 
 def meet_area(loop: Loop, region: Loop) -> float:
     """Area inside both loops [mm2]."""
+    if not boxes_meet(loop, region):
+        return 0.0
     return sum(found.area for found in meet(loop, region))
 
 
@@ -52,7 +54,7 @@ def uncovered_area(loop: Loop, covers: Iterable[Loop]) -> float:
 
 def uncovered(loop: Loop, covers: Iterable[Loop]) -> list[Loop]:
     """What of a loop no cover hides; openings in it run clockwise."""
-    over = [cover.counter_clockwise() for cover in covers if _boxes_meet(loop, cover)]
+    over = [cover.counter_clockwise() for cover in covers if boxes_meet(loop, cover)]
     rings = [loop.counter_clockwise(), *over]
     groups = _cut(rings)
     kept: list[Edge] = []
@@ -119,6 +121,7 @@ def _on(piece: Edge, loop: Loop) -> bool | None:
     return None
 
 
-def _boxes_meet(one: Loop, other: Loop) -> bool:
+def boxes_meet(one: Loop, other: Loop) -> bool:
+    """Whether the boxes round two loops meet; if not, neither do the loops."""
     a, b = one.bounds, other.bounds
     return a[0] <= b[2] and b[0] <= a[2] and a[1] <= b[3] and b[1] <= a[3]

@@ -18,7 +18,8 @@ from scarfwright.models.say import Say
 from scarfwright.models.strokes import pen_outline
 
 LEAST_STROKE = 0.8  # two passes of a 0.4 mm nozzle [mm]; common practice, no source
-STROKE_SHARE = 0.14  # of the height; wider strokes fill the small letters
+STROKE_SHARE = 0.16  # of the height: the least stroke at the least height; wider ones fill the small letters
+SCORED = 1.0  # pockets no deeper than this are there to be seen, not to take anything in [mm]
 LEAST_HEIGHT = 5.0  # below this the openings of an e or an 8 are narrower than one pass [mm]
 
 register(
@@ -113,6 +114,20 @@ def raised_letters(
     return replace(part, raised=(*part.raised, *letters))
 
 
+def scored_letters(part: Part) -> Part:
+    """The part with its engraved letters and scale marks as lines to score: no cutter gets into a printed letter."""
+    features: list[Feature] = []
+    for feature in part.features:
+        if feature.operation is not Operation.POCKET or feature.depth is None or feature.depth > SCORED:
+            features.append(feature)
+            continue
+        features += [
+            replace(feature, operation=Operation.ENGRAVE, loop=loop, depth=None, islands=())
+            for loop in (feature.loop, *feature.islands)
+        ]
+    return replace(part, features=tuple(features))
+
+
 def label_findings(what: str, text: str, height: float, room: float, say: Say) -> list[Finding]:
     """What is wrong with a label `height` high where there is `room` along its line, both [mm]."""
     found = []
@@ -189,6 +204,16 @@ def _writing(text: str, x: float, y: float, height: float, angle: float) -> Writ
 @lru_cache(maxsize=512)
 def _letter(letter: str, height: float) -> tuple[Shape, ...]:
     """Outlines of a letter [mm], lower left corner of its box at the origin."""
+    if height <= LEAST_HEIGHT:
+        return _drawn(letter, height)
+    # all heights from the least on have the same proportions
+    scale = height / LEAST_HEIGHT
+    return tuple(
+        (loop.scaled(scale), tuple(i.scaled(scale) for i in islands)) for loop, islands in _letter(letter, LEAST_HEIGHT)
+    )
+
+
+def _drawn(letter: str, height: float) -> tuple[Shape, ...]:
     pen, unit = stroke(height), _unit(height)
 
     def at(point: Point) -> Point:

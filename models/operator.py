@@ -74,7 +74,8 @@ def _sheets(work: Workup, plans: Sequence[SheetPlan]) -> Iterator[str]:
         for name, count in on_it.items():
             of_all = "" if count == counts[name] else f" of {counts[name]}"
             yield f"  {count}{of_all} x {name}: {titles[name]}"
-    yield f"Face grain along {work.job.router.grain}: the sled's layers and the carrier lie along it."
+    yield f"Face grain along {work.job.router.grain}: what must be stiff along its length lies along it."
+    yield "The other files (sled.dxf and so on) each hold one thing at its finished size, corners as drawn."
 
 
 def kind_of(name: str, counts: dict[str, int]) -> str:
@@ -86,7 +87,7 @@ def _cutter(job: Job) -> Iterator[str]:
     say = say_in(job.units)
     cutter = job.router.cutter
     yield (
-        f"CUTTER: {say(cutter)} in diameter, straight. The sheet-N.dxf files show finished size: run the cutter "
+        f"CUTTER: straight, diameter {say(cutter)}. The sheet-N.dxf files show finished size: run the cutter "
         "outside CUT_OUTSIDE and inside CUT_INSIDE. No kerf is allowed for in them."
     )
     yield (

@@ -56,6 +56,11 @@ def paper_of(files: Files) -> Paper:
     return Paper(files.paper, *(A4 if files.paper == "A4" else LETTER))
 
 
+def drawing_size(files: Files) -> tuple[float, float]:
+    """Of the drawings to scale: Letter where that is the paper, else A4."""
+    return LETTER if files.paper == "Letter" else A4
+
+
 def prints(files: Files) -> bool:
     """Whether pages can be made on it at all."""
     return LEAST_ROLL <= paper_of(files).height <= MOST

@@ -14,6 +14,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
+from functools import lru_cache
 
 from scarfwright.models.crossings import SAME, chain, holds, room_to, split, tangents, tidied, turn
 from scarfwright.models.offset import offset
@@ -73,6 +74,7 @@ def reached(loop: Loop, radius: float, *, void: bool) -> Loop | None:
     return tidied(back[0]) if back else None
 
 
+@lru_cache(maxsize=1024)
 def unreached(loop: Loop, radius: float, *, void: bool) -> bool:
     """Whether a cutter of this radius leaves more undone than rounded corners: a slot or a gap narrower than it."""
     left = reached(loop, radius, void=void)
@@ -86,11 +88,21 @@ def unreached(loop: Loop, radius: float, *, void: bool) -> bool:
     at_start = [_corner_loss(edges[i - 1], edges[i], radius) for i in range(len(edges))]
     for i, edge in enumerate(edges):
         after = (i + 1) % len(edges)
+        if _bottom_too_short(edges[i - 1], edge, edges[after], radius):
+            return True
         here = max(at_start[i], own[i], own[i - 1])
         along = max(at_start[i], at_start[after], own[i], own[i - 1], own[after])
         if room_to(left, edge.start) > here + 10 * SAME or room_to(left, edge.middle) > along + 10 * SAME:
             return True
     return False
+
+
+def _bottom_too_short(before: Edge, edge: Edge, after: Edge, radius: float) -> bool:
+    """Whether an edge is the bottom of a slot or notch whose two rounded corners would overlap."""
+    first, second = -turn(before, edge), -turn(edge, after)
+    if edge.bulge != 0 or min(first, second) <= 0 or first + second <= WIDEST_TURN or max(first, second) > 3.0:
+        return False
+    return edge.length < radius * (math.tan(first / 2) + math.tan(second / 2)) - 10 * SAME
 
 
 def _corner_loss(before: Edge, after: Edge, radius: float) -> float:
@@ -112,9 +124,9 @@ def _loss(angle: float, radius: float) -> float:
 
 
 def widest_cutter(loop: Loop, *, void: bool, limit: float) -> float:
-    """The widest cutter diameter that reaches all of a loop, up to `limit` [mm], to 0.01 mm below."""
+    """The widest cutter diameter that reaches all of a loop, up to `limit` [mm], to 0.1 mm below."""
     low, high = 0.0, limit
-    while high - low > 0.01:
+    while high - low > 0.1:
         middle = (low + high) / 2
         if unreached(loop, middle / 2, void=void):
             high = middle

@@ -5,22 +5,31 @@ Arcs are taken as chords; that is near enough to tell what crosses from what doe
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from itertools import combinations
 
 from scarfwright.models.outline import Loop, Point, segment_distance
-from scarfwright.models.part import Feature, Operation, Part, Raised
+from scarfwright.models.part import Operation, Part, Raised
 
 SAGITTA = 0.1
+FINEST = 0.01  # edges shorter than this are slips, not shapes [mm]
+LARGEST = 100_000.0
 LEAST = 0.05  # material between two loops, below which they are taken to touch [mm]
 
 Segment = tuple[Point, Point]
+Box = tuple[float, float, float, float]
 
 
 def unsound(part: Part) -> list[str]:
     """What is wrong with the part's shapes, each as half a sentence; empty if it makes one body."""
-    if part.thickness <= 0:
-        return ["has no thickness"]
+    loops = [part.outline, *(f.loop for f in part.features), *(r.loop for r in part.raised)]
+    if not all(math.isfinite(v) and abs(v) < LARGEST for loop in loops for vertex in loop.vertices for v in vertex):
+        return ["has sizes beyond all measure"]
+    if not LEAST <= part.thickness < LARGEST:
+        return [f"is {part.thickness:g} mm thick"]
+    if any(edge.length < FINEST for loop in loops for edge in loop.edges()):
+        return ["has edges too short to make"]
     if part.outline.area <= 0:
         return ["has an outline that encloses nothing or runs clockwise"]
     if _crosses_itself(part.outline):
@@ -37,21 +46,25 @@ def _features(part: Part) -> Iterator[str]:
             yield f"has a {feature.name} {feature.depth:g} mm deep in {part.thickness:g} mm"
         if _near(ring, border) or not inside(ring[0][0], border):
             yield f"has a {feature.name} that runs over its outline"
-    for (one, ring), (other, second) in combinations(zip(cut, rings, strict=True), 2):
-        if _meet(one, ring, other, second):
+    boxes = [f.loop.bounds for f in cut]
+    for (one, ring, box), (other, second, there) in combinations(zip(cut, rings, boxes, strict=True), 2):
+        if not _boxes_apart(box, there) and _meet(ring, second):
             yield f"has a {one.name} and a {other.name} that run into each other"
 
 
-def _meet(one: Feature, ring: list[Segment], other: Feature, second: list[Segment]) -> bool:
-    (a, b, c, d), (e, f, g, h) = one.loop.bounds, other.loop.bounds
-    apart = a - LEAST > g or e - LEAST > c or b - LEAST > h or f - LEAST > d
-    return not apart and (_near(ring, second) or inside(ring[0][0], second) or inside(second[0][0], ring))
+def _boxes_apart(one: Box, other: Box) -> bool:
+    (a, b, c, d), (e, f, g, h) = one, other
+    return a - LEAST > g or e - LEAST > c or b - LEAST > h or f - LEAST > d
+
+
+def _meet(ring: list[Segment], second: list[Segment]) -> bool:
+    return _near(ring, second) or inside(ring[0][0], second) or inside(second[0][0], ring)
 
 
 def _raised(part: Part) -> Iterator[str]:
     border = _segments(part.outline)
     for raised in part.raised:
-        if raised.top <= raised.bottom:
+        if raised.top - raised.bottom < LEAST:
             yield f"has a {raised.name} of no height"
         elif raised.top <= part.thickness:
             if not _shares_edge(raised, border):
@@ -86,12 +99,22 @@ def _crosses_itself(loop: Loop) -> bool:
     ring = _segments(loop)
     count = len(ring)
     for i, j in combinations(range(count), 2):
-        if j - i in (1, count - 1):
-            continue
         (a, b), (c, d) = ring[i], ring[j]
-        if segment_distance(a, b, c, d) < 1e-9:
+        if j - i == 1 or (i == 0 and j == count - 1):
+            folded = _folds_back((a, b), (c, d)) if j - i == 1 else _folds_back((c, d), (a, b))
+            if folded:
+                return True
+        elif segment_distance(a, b, c, d) < FINEST:
             return True
     return False
+
+
+def _folds_back(one: Segment, following: Segment) -> bool:
+    """Whether a segment runs back over the one before it."""
+    (ax, ay), (bx, by) = one
+    cx, cy = following[1]
+    ux, uy, vx, vy = bx - ax, by - ay, cx - bx, cy - by
+    return ux * vx + uy * vy < 0 and abs(ux * vy - uy * vx) < 1e-6 * math.hypot(ux, uy) * math.hypot(vx, vy)
 
 
 def inside(point: Point, border: list[Segment]) -> bool:

@@ -136,12 +136,28 @@ def _sections(part: Part, count: int, clearance: float) -> tuple[Part, ...]:
 
 def _place(part: Part, wish: float, reach: float, clearance: float) -> list[Key] | None:
     """Keys of the joint nearest to x = `wish`, within `reach` [mm] of it, or None."""
+    barred = _barred(part)
     for step in range(int(reach) + 1):
         for x in (wish + step, wish - step) if step else (wish,):
             keys = _keys_at(part, x)
-            if keys and _free(part, x, keys[0].depth + clearance):
+            if not keys:
+                continue
+            left, right = x - MARGIN, x + keys[0].depth + clearance + MARGIN
+            if _plain(part.outline, left, right) and not any(a < right and b > left for a, b in barred):
                 return keys
     return None
+
+
+def _barred(part: Part) -> list[tuple[float, float]]:
+    """Stretches of x that must not be cut through: holes, letters, and what has islands."""
+    things: list[Feature | Raised] = [*part.features, *part.raised]
+    found = []
+    for thing in things:
+        through = isinstance(thing, Feature) and thing.depth is None
+        if through or thing.writing or thing.islands:
+            x0, _, x1, _ = thing.loop.bounds
+            found.append((x0, x1))
+    return found
 
 
 def _keys_at(part: Part, x: float) -> list[Key]:
@@ -164,22 +180,6 @@ def _span(loop: Loop, x: float) -> tuple[float, float]:
         if (ax > x) != (bx > x):
             found.append(ay + (x - ax) / (bx - ax) * (by - ay))
     return (min(found), max(found)) if found else (0.0, 0.0)
-
-
-def _free(part: Part, x: float, depth: float) -> bool:
-    """Whether the band of a joint crosses only two plain edges, and nothing that must not be cut through."""
-    left, right = x - MARGIN, x + depth + MARGIN
-    if not _plain(part.outline, left, right):
-        return False
-    things: list[Feature | Raised] = [*part.features, *part.raised]
-    for thing in things:
-        x0, _, x1, _ = thing.loop.bounds
-        if x1 <= left or x0 >= right:
-            continue
-        through = isinstance(thing, Feature) and thing.depth is None
-        if through or thing.writing or thing.islands:
-            return False
-    return True
 
 
 def _plain(outline: Loop, left: float, right: float) -> bool:
@@ -234,7 +234,9 @@ def _clipped(part: Part | None, region: Loop) -> Part | None:
 def _shared(thing: Shape, region: Loop) -> list[Shape]:
     """A feature whole if it lies in the region, else the pieces of it that do."""
     points = [v.point for v in thing.loop.vertices]
-    crossed = any(crossings(a, b, 1e-6) for a in thing.loop.edges() for b in region.edges())
+    x0, y0, x1, y1 = thing.loop.bounds
+    near = [e for e in region.edges() if (b := box(e))[0] <= x1 and b[2] >= x0 and b[1] <= y1 and b[3] >= y0]
+    crossed = any(crossings(a, b, 1e-6) for a in thing.loop.edges() for b in near)
     if not crossed:
         return [thing] if inside(region, points[0]) else []
     return [replace(thing, loop=loop) for loop in meet(thing.loop, region)]

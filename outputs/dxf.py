@@ -43,10 +43,12 @@ def write_dxf(
     units: Unit = "mm",
     version: Version = "r2010",
     direction: Direction = "clockwise",
+    notes: Sequence[str] = (),
 ) -> None:
     """Write a part, a plank or sheet with all that is placed on it, or the tracks of a sheet.
 
-    `direction` is that of outside cuts; inside cuts run the other way.
+    `direction` is that of outside cuts; inside cuts run the other way. `notes` are lines beside a part; without any
+    it says that it is drawn at its finished size.
     """
     from ezdxf import units as dxf_units
     from ezdxf._options import options
@@ -67,7 +69,7 @@ def write_dxf(
     if isinstance(thing, Part):
         left, low, right, high = thing.outline.bounds
         pen.parts((thing.moved(-left, -low),))
-        pen.notes((thing.title, *_plain_notes(units)), right - left, high - low)
+        pen.notes(notes or (thing.title, *_plain_notes(units)), right - left, high - low)
     else:
         pen.loop(thing.outline.vertices, "SHEET")
         if isinstance(thing, PathPlan):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from scarfwright.models.paper import LETTER, drawing_size
 from scarfwright.models.say import say_in
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.panels import Cell
@@ -11,12 +12,13 @@ DEFER = "The saw maker's manual, local rules and competent instruction come firs
 
 def job_cells(work: Workup, what: str, scale: str, number: int, count: int) -> list[Cell]:
     """Job, wood, units and scale, the warning not to scale, and the sheet's number."""
+    paper = "Letter" if drawing_size(work.job.files) == LETTER else "A4"
     units = "Millimetres, to the nearest 0.1" if work.job.units == "mm" else "Inches, to the nearest 1/64"
     return [
         Cell("Job", (work.job.title or "(no title)", what), 86, bold=True),
         Cell("Wood", (_stock(work), _sled_wood(work)), 76),
         Cell("Units and scale", (units, scale), 51),
-        Cell("On paper", ("Measure, do not scale", "Print at full size (100 %), A4"), 45, bold=True),
+        Cell("On paper", ("Measure, do not scale", f"Print at full size (100 %), {paper}"), 45, bold=True),
         Cell("Sheet", (f"{number} of {count}", "scarfwright"), 19),
     ]
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from scarfwright.models.paper import drawing_size
 from scarfwright.models.parts.sheet_layer import sheet_layer
 from scarfwright.models.parts.sled import shape_of
 from scarfwright.models.say import say_in, slope
@@ -21,7 +22,7 @@ def layer_sheet(work: Workup, number: int, count: int) -> Sheet:
     """One layer to scale, and the notes for cutting and gluing."""
     job, real = work.job, work.sled
     part = sheet_layer(**{**shape_of(work), "thickness": float(job.sled.sheet_thickness)})
-    sheet = Sheet(f"{job.title or 'Sled'}: sheet layer")
+    sheet = Sheet(f"{job.title or 'Sled'}: sheet layer", *drawing_size(job.files))
     x, y, width, height = inner(sheet)
     area = (x, y + LOWER, width, height - LOWER)
     mirrored = job.saw.fence_side == "left"

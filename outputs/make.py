@@ -12,18 +12,19 @@ from scarfwright.models.checks.parts import as_cut
 from scarfwright.models.jobfile import job_to_toml
 from scarfwright.models.numbers import numbers
 from scarfwright.models.operator import file_units, router_lines
+from scarfwright.models.paper import prints
 from scarfwright.models.part import Part
 from scarfwright.models.plates import Laid, Plate, plates
 from scarfwright.models.sheets import SheetPlan, plank_plan, sheet_plans
 from scarfwright.models.templates.laser import laser_templates
-from scarfwright.models.templates.summary import laser_lines
+from scarfwright.models.templates.summary import laser_lines, piece_notes
 from scarfwright.models.toolpath import PathPlan, tool_path
 from scarfwright.models.wanted import sided, wanted
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.table import write
 
 GROUPS = ("cad", "cut", "print", "paper")
-NOTE_COLUMNS = 90  # characters of the lines beside a sheet
+NOTE_COLUMNS = 96  # characters of the operator's lines, in the file and beside a sheet
 
 
 @dataclass(frozen=True)
@@ -71,10 +72,7 @@ def _cut(work: Workup) -> list[Item]:
 def _router(work: Workup) -> list[Item]:
     """Sheets with the flat parts, the same as tracks if asked for, and the operator's summary."""
     job, plans = work.job, sheet_plans(work)
-    lines = router_lines(work, plans)
-    notes = tuple(
-        line for paragraph in lines for line in wrap(paragraph, NOTE_COLUMNS, subsequent_indent="    ") or [""]
-    )
+    notes = _wrapped(router_lines(work, plans))
     found = []
     for plan in plans:
         told = f"{len(plan.placed)} piece{'s' * (len(plan.placed) != 1)}, {plan.filled:.1%} filled"
@@ -84,17 +82,22 @@ def _router(work: Workup) -> list[Item]:
             found.append(
                 _dxf(work, tool_path(plan, job.router.cutter, job.router.tabs, clockwise=clockwise, notes=notes))
             )
-    return [*found, _item("cut/README.txt", "\n".join(lines) + "\n")]
+    return [*found, _item("cut/README.txt", "\n".join(notes) + "\n")]
+
+
+def _wrapped(lines: list[str]) -> tuple[str, ...]:
+    return tuple(part for line in lines for part in wrap(line, NOTE_COLUMNS, subsequent_indent="    ") or [""])
 
 
 def _laser(work: Workup) -> list[Item]:
     """Marking templates in sections that fit the bed, and the operator's summary."""
     sections = laser_templates(work)
     lines = laser_lines(work, sections)
-    return [*(_dxf(work, section) for section in sections), _item("cut/README.txt", "\n".join(lines) + "\n")]
+    files = [_dxf(work, section, notes=piece_notes(work, section)) for section in sections]
+    return [*files, _item("cut/README.txt", "\n".join(lines) + "\n")]
 
 
-def _dxf(work: Workup, thing: Part | SheetPlan | PathPlan) -> Item:
+def _dxf(work: Workup, thing: Part | SheetPlan | PathPlan, **options: Any) -> Item:
     files = work.job.files
     return _item(
         f"cut/{thing.name}.dxf",
@@ -102,6 +105,7 @@ def _dxf(work: Workup, thing: Part | SheetPlan | PathPlan) -> Item:
         units=file_units(work.job),
         version=files.dxf,
         direction=files.direction,
+        **options,
     )
 
 
@@ -132,11 +136,15 @@ def _print(work: Workup) -> list[Item]:
 
 def _paper(work: Workup) -> list[Item]:
     from scarfwright.outputs.sled_sheet import sled_sheets
+    from scarfwright.outputs.templates_pdf import template_sheets
 
     sheets = sled_sheets(work)
     names = ("sled", "layer" if work.job.sled.made_from == "sheet" else "plank")
     found = [_item(f"paper/{name}.svg", sheet) for name, sheet in zip(names, sheets, strict=True)]
-    return [*found, _item("paper/sled.pdf", sheets), *_sheet_drawings(work)]
+    found.append(_item("paper/sled.pdf", sheets))
+    if prints(work.job.files):
+        found.append(_item("paper/templates.pdf", template_sheets(work)))
+    return [*found, *_sheet_drawings(work)]
 
 
 def _sheet_drawings(work: Workup) -> list[Item]:

@@ -6,6 +6,7 @@ import math
 from dataclasses import dataclass
 
 from scarfwright.models.outline import Point, rectangle
+from scarfwright.models.paper import drawing_size
 from scarfwright.models.part import Part
 from scarfwright.models.parts.sled import shape_of, sled
 from scarfwright.models.say import say_in, slope
@@ -46,7 +47,7 @@ def sled_sheets(work: Workup) -> list[Sheet]:
 
 
 def _as_it_runs(work: Workup, number: int, count: int) -> Sheet:
-    sheet = Sheet(f"{work.job.title or 'Sled'}: sled as it runs")
+    sheet = Sheet(f"{work.job.title or 'Sled'}: sled as it runs", *drawing_size(work.job.files))
     x, y, width, height = inner(sheet)
     part = sled(**shape_of(work))
     plan = _plan_frame(work, (x, y + LOWER, width, height - LOWER))

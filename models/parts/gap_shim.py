@@ -97,7 +97,7 @@ def _resolution(work: Workup, p: Parameters) -> dict[str, Any]:
 
 def _check(work: Workup | None, p: Parameters) -> list[Finding]:
     gap, layer = p["gap"], p["layer"]
-    if math.floor(gap / layer + 0.5) < 1:
+    if layer <= 0 or math.floor(gap / layer + 0.5) < 1:
         return [
             finding(
                 "gap_shim.layer_thick",
@@ -158,7 +158,7 @@ KIND = PartKind(
     goes_to=frozenset({"cad", "print"}),
     check=_check,
     ranges={
-        "gap": (0.05, 5),
+        "gap": (0.3, 5),
         "layer": (0.05, 0.6),
         "length": (10, 150),
         "width": (8, 60),

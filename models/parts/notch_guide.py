@@ -180,8 +180,8 @@ KIND = PartKind(
     ranges={
         "web": (5, 80),
         "notch_length": (5, 200),
-        "notch_width": (4, 60),
-        "drill": (1, 20),
+        "notch_width": (6.5, 60),
+        "drill": (1, 5),
         "thickness": (3, 30),
         "hook": (2, 12),
         "drop": (2, 40),

@@ -31,6 +31,7 @@ register(
 )
 
 ROUND, TAPE, GROOVE = 3.0, 19.0, 1.5  # 19 mm: a common width of packing tape, common practice, no source
+LEAST_SHAPE = 0.2  # of groove and rounding [mm]
 LEAST_LAND = 1.0  # of flat top beside the groove
 
 
@@ -66,14 +67,15 @@ def riser(
 
 
 def side(width: float, height: float, edge: float, tape: float, groove: float) -> Loop:
-    """The side of a riser, counter-clockwise from the foot; the groove is left out where there is no room for it."""
+    """The side of a riser, counter-clockwise from the foot; what is too small to print is left out."""
     corners: list[Point] = [(0.0, 0.0), (width, 0.0), (width, height)]
     left = (width - tape) / 2
-    if groove > 0 and tape > 0:
+    if groove >= LEAST_SHAPE and tape >= LEAST_SHAPE:
         corners += [(x, y) for x, y in ((width - left, height), (width - left, height - groove))]
         corners += [(left, height - groove), (left, height)]
     corners.append((0.0, height))
-    radii = [edge if p in ((width, height), (0.0, height)) else 0.0 for p in corners]
+    radius = edge if edge >= LEAST_SHAPE else 0.0
+    radii = [radius if p in ((width, height), (0.0, height)) else 0.0 for p in corners]
     return rounded_each(corners, radii)
 
 
@@ -195,10 +197,10 @@ KIND = PartKind(
     count=_count,
     ranges={
         "length": (10, 200),
-        "width": (10, 100),
-        "height": (5, 120),
-        "edge": (0, 10),
-        "tape": (0, 60),
+        "width": (32, 100),
+        "height": (8, 120),
+        "edge": (0, 5),
+        "tape": (0, 19),
         "groove": (0, 5),
     },
     resolution=_resolution,

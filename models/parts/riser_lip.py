@@ -15,7 +15,7 @@ from scarfwright.models import labels
 from scarfwright.models.gluing import RISER_WIDTH, glue_up
 from scarfwright.models.outline import rounded_each
 from scarfwright.models.part import Parameters, Part, PartKind, Place, Raised
-from scarfwright.models.parts.riser import GROOVE, ROUND, TAPE, level, riser, shape, side, top_findings
+from scarfwright.models.parts.riser import GROOVE, LEAST_SHAPE, ROUND, TAPE, level, riser, shape, side, top_findings
 from scarfwright.models.workup import Workup
 
 LIP_THICK, LIP_HEIGHT = 6.0, 10.0
@@ -44,14 +44,14 @@ def riser_lip(
     label: text cut into the lip
     """
     low = riser(length, width, height, edge, tape, groove)
-    top = height + lip
+    top, radius = height + lip, edge if edge >= LEAST_SHAPE else 0.0
     corners = [(0.0, 0.0), (width, 0.0), (width, top), (0.0, top)]
     body = Raised(side(width, height, edge, tape, groove), 0.0, lip_thickness + length, "body")
     part = replace(
         low,
         name="riser_lip",
         title="Riser with a lip",
-        outline=rounded_each(corners, [0.0, 0.0, edge, edge]),
+        outline=rounded_each(corners, [0.0, 0.0, radius, radius]),
         thickness=lip_thickness,
         raised=(body,),
         use="Lips of all in one line against one edge of both boards: push the boards against them before clamping.",
@@ -87,10 +87,10 @@ KIND = PartKind(
     count=_count,
     ranges={
         "length": (10, 200),
-        "width": (10, 100),
-        "height": (5, 120),
-        "edge": (0, 10),
-        "tape": (0, 60),
+        "width": (32, 100),
+        "height": (8, 120),
+        "edge": (0, 5),
+        "tape": (0, 19),
         "groove": (0, 5),
         "lip": (2, 40),
         "lip_thickness": (2, 20),

@@ -170,8 +170,8 @@ KIND = PartKind(
     goes_to=frozenset({"cad", "print"}),
     check=_check,
     ranges={
-        "height": (5, 200),
-        "base": (5, 200),
+        "height": (10, 120),
+        "base": (30, 200),
         "angle": (0.05, 10),
         "width": (5, 60),
     },

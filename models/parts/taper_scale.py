@@ -20,12 +20,13 @@ from scarfwright.models.resolution import PENCIL, expanded
 from scarfwright.models.say import say_in
 from scarfwright.models.workup import Workup
 
-register({"taper_scale.marks_crowd": Level.FAULT})
+register({"taper_scale.marks_crowd": Level.FAULT, "taper_scale.too_many": Level.FAULT})
 
 END = 10.0  # scale beyond its first and last mark
 LINE, LINE_DEPTH = 0.6, 0.6  # of the marks
 WIDTH = 30.0
 LEAST_STEP = 1.5  # marks nearer than this can't be read; common practice, no source
+MOST_SLOPES = 40.0
 SPREAD = 4.0  # slopes shown to either side of the job's
 
 
@@ -95,9 +96,20 @@ def _resolution(work: Workup, p: Parameters) -> dict[str, Any]:
 
 
 def _check(work: Workup | None, p: Parameters) -> list[Finding]:
+    say = say_in(work.job.units if work is not None else "mm")
+    shown = abs(p["last"] - p["first"])
+    if shown > MOST_SLOPES:
+        return [
+            finding(
+                "taper_scale.too_many",
+                f"From 1 in {p['first']:g} to 1 in {p['last']:g} the scale would show {shown:g} slopes; it takes "
+                f"{MOST_SLOPES:g}. Show fewer, about the one that is cut.",
+                slopes=float(shown),
+                most=MOST_SLOPES,
+            )
+        ]
     if p["step"] >= LEAST_STEP:
         return []
-    say = say_in(work.job.units if work is not None else "mm")
     return [
         finding(
             "taper_scale.marks_crowd",
@@ -117,9 +129,9 @@ KIND = PartKind(
     goes_to=frozenset({"cad", "print", "flat"}),
     check=_check,
     ranges={
-        "step": (1, 80),
-        "first": (1, 100),
-        "last": (1, 100),
+        "step": (LEAST_STEP, 40),
+        "first": (1, 20),
+        "last": (1, 40),
         "plate": (1.5, 10),
     },
     units={"first": "", "last": ""},

@@ -6,12 +6,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from scarfwright.models.bed import angle_to_fit
-from scarfwright.models.part import Mark, Part
-from scarfwright.models.parts import registry
-from scarfwright.models.say import say_in
+from scarfwright.models.part import Part
+from scarfwright.models.routing import flat_pieces
 from scarfwright.models.splitting import SplitError, split
 from scarfwright.models.templates.kerf import Lost, compensated, lost
-from scarfwright.models.templates.naming import named
+from scarfwright.models.templates.naming import named, overhangs
 from scarfwright.models.templates.shapes import sled_template, taper_template
 from scarfwright.models.workup import Workup
 
@@ -21,12 +20,17 @@ TEXT = 4.0  # height of a section's name [mm]
 
 @dataclass(frozen=True)
 class Cut:
-    """One template: nominal and whole, and in the sections that are cut of it (none where it can't be cut)."""
+    """One template: nominal and whole, the nominal pieces it is split into (none where the bed is too small), and
+    what the kerf does away with."""
 
     whole: Part
-    sections: tuple[Part, ...]
+    pieces: tuple[Part, ...]
     lost: tuple[Lost, ...]
-    fits: bool
+
+    @property
+    def closes(self) -> bool:
+        """Whether an opening is narrower than the kerf, so that there is no path inside it."""
+        return any(not gone.web for gone in self.lost)
 
 
 def templates(work: Workup) -> list[Part]:
@@ -34,60 +38,50 @@ def templates(work: Workup) -> list[Part]:
     return [sled_template(work), taper_template(work), *_flat(work)]
 
 
+def cuts(work: Workup) -> Iterator[Cut]:
+    """Each template split to the bed, nominal still."""
+    kerf = float(work.job.laser.kerf)
+    bed_x, bed_y = _bed(work)
+    for whole in templates(work):
+        try:
+            pieces = split(whole, bed_x, bed_y, PLAY)
+        except SplitError:
+            pieces = ()
+        yield Cut(whole, pieces, tuple(lost(whole, kerf)))
+
+
 def laser_templates(work: Workup) -> list[Part]:
     """The laser's paths, one part a file. What can't be cut is left out; the checks say so."""
-    return [section for cut in cuts(work) for section in cut.sections]
+    return [
+        _on_bed(work, piece, number, len(cut.pieces))
+        for cut in cuts(work)
+        if not cut.closes
+        for number, piece in enumerate(cut.pieces, 1)
+    ]
 
 
-def cuts(work: Workup) -> Iterator[Cut]:
-    """Each template split to the bed and compensated."""
-    kerf = float(work.job.laser.kerf)
-    bed_x, bed_y = (float(side) for side in work.job.laser.bed)
-    for whole in templates(work):
-        gone = lost(whole, kerf)
-        closes = any(not one.web for one in gone)
-        try:
-            # a path is half a kerf larger all round
-            pieces = split(whole, bed_x - kerf, bed_y - kerf, PLAY)
-        except SplitError:
-            yield Cut(whole, (), tuple(gone), False)
-            continue
-        sections = () if closes else tuple(_on_bed(work, p, i, len(pieces)) for i, p in enumerate(pieces, 1))
-        yield Cut(whole, sections, tuple(gone), True)
+def _bed(work: Workup) -> tuple[float, float]:
+    """Room for a nominal piece: its path is half a kerf larger all round."""
+    bed_x, bed_y = work.job.laser.bed
+    return bed_x - work.job.laser.kerf, bed_y - work.job.laser.kerf
 
 
 def _on_bed(work: Workup, piece: Part, number: int, count: int) -> Part:
-    """The path of one section, turned to fit and with its lower left corner at the origin, and its name on it."""
-    kerf = float(work.job.laser.kerf)
-    bed_x, bed_y = (float(side) for side in work.job.laser.bed)
-    angle = angle_to_fit(piece, bed_x - kerf, bed_y - kerf) or 0.0
-    path = compensated(piece.turned(angle) if angle else piece, kerf)
+    """The path of one section, turned to fit, its lower left corner at the origin, with its name and the words that a
+    joint would have cut off."""
+    angle = angle_to_fit(piece, *_bed(work)) or 0.0
+    path = compensated(piece.turned(angle) if angle else piece, float(work.job.laser.kerf))
     x, y, _, _ = path.outline.bounds
     path = path.moved(-x, -y)
-    return replace(path, marks=(*path.marks, *_names(work, path, number, count)))
-
-
-def _names(work: Workup, path: Part, number: int, count: int) -> list[Mark]:
-    """Its name and number, and what the file assumes."""
-    say = say_in(work.job.units)
-    lines = [f"{path.name}, {number} of {count}" if count > 1 else path.name]
-    lines.append(f"kerf {float(work.job.laser.kerf):.2f} mm taken care of, sheet {say(path.thickness)} thick")
-    if count > 1:
-        lines.append("keys loose: the kerf is wider than said; tight: narrower")
-    return named(path, lines, TEXT)
+    over = [mark for mark in path.marks if mark.text and overhangs(path, mark)]
+    path = replace(path, marks=tuple(mark for mark in path.marks if mark not in over))
+    name = f"{path.name}, {number} of {count}" if count > 1 else path.name
+    return replace(path, marks=(*path.marks, *named(path, [name, *(mark.text for mark in over)], TEXT)))
 
 
 def _flat(work: Workup) -> Iterator[Part]:
-    """Gauges that are plain plates, as a laser cuts them: to size, not larger as for a printer."""
-    for kind in registry().values():
-        # what bears load is of wood, along its grain, and no template
-        wanted = "flat" in kind.goes_to and not kind.along_grain
-        given = kind.from_job(work) if wanted else None
-        if given is None:
-            continue
-        if "compensation" in given:
-            given = {**given, "compensation": 0.0}
-        part = kind.build(**given)
-        if kind.handed and work.job.saw.fence_side == "left":
-            part = part.mirrored_y()
-        yield replace(part, name=f"template-{part.name}", thickness=float(work.job.laser.thickness), raised=())
+    """Gauges that are plain plates, to size. What bears load is of wood, along its grain, and no template."""
+    for piece in flat_pieces(work):
+        if not piece.along_grain:
+            part = piece.part
+            yield replace(part, name=f"template-{part.name}", thickness=float(work.job.laser.thickness), raised=())

@@ -5,7 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 
-from scarfwright.models.outline import Loop, Point
+from scarfwright.models.crossings import holds
+from scarfwright.models.outline import Point
 from scarfwright.models.part import Mark, Part
 
 LETTER = 0.75  # width of a letter by its height, generously: only for finding room
@@ -21,12 +22,19 @@ def named(part: Part, lines: Sequence[str], height: float) -> list[Mark]:
 
     Of a part too small for all of them the first line alone, at the least legible height.
     """
+    second_best: list[Mark] = []
     for size, kept in _sizes(lines, height):
         wide = LETTER * size * max(len(text) for text in kept)
         tall = size * (1 + LEADING * (len(kept) - 1))
         place = _place(part, wide, tall)
-        if place is not None:
-            return _marks(place, kept, size)
+        if place is None:
+            continue
+        covered, at = place
+        if covered == 0:
+            return _marks(at, kept, size)
+        second_best = second_best or _marks(at, kept, size)
+    if second_best:
+        return second_best
     x0, y0, x1, y1 = part.outline.bounds
     return _marks(((x0 + x1) / 2, (y0 + y1) / 2), lines[:1], LEAST)
 
@@ -47,28 +55,34 @@ def _marks(at: Point, lines: Sequence[str], size: float) -> list[Mark]:
     ]
 
 
-def _place(part: Part, wide: float, tall: float) -> Point | None:
-    """Lower left corner of a box inside the outline that covers the fewest things; None where it fits nowhere."""
+def overhangs(part: Part, mark: Mark) -> bool:
+    """Whether a text reaches over the part's edge."""
+    return not all(holds(part.outline, corner) for corner in _corners(mark))
+
+
+def _place(part: Part, wide: float, tall: float) -> tuple[int, Point] | None:
+    """Where a box inside the outline covers the fewest things: how many, and its lower left corner; None where it fits
+    nowhere."""
     x0, y0, x1, y1 = part.outline.bounds
     taken = [feature.loop.bounds for feature in part.features] + [_box(mark) for mark in part.marks]
+    ring = part.outline.points(0.1)
     best: tuple[int, Point] | None = None
     for i in range(1, 20):
         for j in range(1, 12):
             x = x0 + (x1 - x0 - wide) * i / 20
             y = y0 + (y1 - y0 - tall) * j / 12
             box = (x - EDGE, y - EDGE, x + wide + EDGE, y + tall + EDGE)
-            if not _inside(part.outline, box):
+            if not _inside(ring, box):
                 continue
             covered = sum(_meet(box, other) for other in taken)
             if best is None or covered < best[0]:
                 best = (covered, (x, y))
-    return best[1] if best else None
+    return best
 
 
-def _inside(loop: Loop, box: Box) -> bool:
-    """Whether a box lies inside a loop (chords within 0.1 mm): its corners do and no chord enters it."""
+def _inside(ring: list[Point], box: Box) -> bool:
+    """Whether a box lies inside a ring of points: a corner does and no side enters it."""
     x0, y0 = box[:2]
-    ring = loop.points(0.1)
     inside = False
     for (ax, ay), (bx, by) in zip(ring, ring[1:] + ring[:1], strict=True):
         if _enters((ax, ay), (bx, by), box):
@@ -95,14 +109,16 @@ def _enters(a: Point, b: Point, box: Box) -> bool:
 
 def _box(mark: Mark) -> Box:
     """A box round a mark's line or text."""
-    xs, ys = [p[0] for p in mark.points], [p[1] for p in mark.points]
-    if mark.text:
-        c, s = math.cos(mark.angle), math.sin(mark.angle)
-        wide = LETTER * mark.height * len(mark.text)
-        for dx, dy in ((0.0, mark.height), (wide, 0.0), (wide, mark.height)):
-            xs.append(mark.points[0][0] + c * dx - s * dy)
-            ys.append(mark.points[0][1] + s * dx + c * dy)
+    points = [*mark.points, *(_corners(mark) if mark.text else [])]
+    xs, ys = zip(*points, strict=True)
     return (min(xs), min(ys), max(xs), max(ys))
+
+
+def _corners(mark: Mark) -> list[Point]:
+    """The corners of a box round a text."""
+    (x, y), c, s = mark.points[0], math.cos(mark.angle), math.sin(mark.angle)
+    wide, tall = LETTER * mark.height * len(mark.text), mark.height
+    return [(x + c * dx - s * dy, y + s * dx + c * dy) for dx in (0.0, wide) for dy in (0.0, tall)]
 
 
 def _meet(one: Box, other: Box) -> bool:

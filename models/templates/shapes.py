@@ -13,6 +13,7 @@ dividing line, so that its corners are both marks M; turned half round it marks 
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 from scarfwright.models.outline import Point, circle, polygon, slot
 from scarfwright.models.part import Feature, Mark, Operation, Part
@@ -56,7 +57,7 @@ def sled_template(work: Workup) -> Part:
         colour="#d8c8a0",
         use="Ends and fence edge flush with the wood; draw along the sloping edge, prick through the holes.",
     )
-    return part.mirrored_y() if work.job.saw.fence_side == "left" else part
+    return _other_side(part) if work.job.saw.fence_side == "left" else part
 
 
 def taper_template(work: Workup) -> Part:
@@ -81,6 +82,18 @@ def taper_template(work: Workup) -> Part:
         colour="#d8c8a0",
         use="On the board's edge, flush with its end and with the face that lies on the sled; the slope is the cut.",
     )
+
+
+def _other_side(part: Part) -> Part:
+    """Mirrored, each text in the mirror image of its place: it grows to the other side of its base line."""
+    flipped = part.mirrored_y()
+    return replace(flipped, marks=tuple(_hung(mark) if mark.text else mark for mark in flipped.marks))
+
+
+def _hung(mark: Mark) -> Mark:
+    (x, y), *rest = mark.points
+    at = (x + mark.height * math.sin(mark.angle), y - mark.height * math.cos(mark.angle))
+    return replace(mark, points=(at, *rest))
 
 
 def _outline(shape: Sled) -> list[Point]:
@@ -111,7 +124,7 @@ def _marks(work: Workup, shape: Sled, say: Say) -> list[Mark]:
         x = length - hand
         line: tuple[Point, ...] = ((x, 0.0), (x, shape.width_at(x)))
         marks.append(Mark(line, name="hand line", scored=True))
-        marks.append(Mark(((x - 3.0, 12.0),), "HAND LINE", SMALL, math.pi / 2, "hand line text"))
+        marks.append(Mark(((x + 3.0 + SMALL, 8.0),), "HAND LINE", SMALL, math.pi / 2, "hand line text"))
     marks.append(Mark(((length - 8.0, 12.0),), "HEEL", BIG, math.pi / 2, "heel"))
     marks.append(Mark(((shape.nose_flat + 60.0, 4.0),), "FENCE EDGE, FLUSH WITH THE WOOD", SMALL, 0.0, "fence edge"))
     if shape.mark is None:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import groupby
 
-from scarfwright.models.operator import file_units, layer_lines
-from scarfwright.models.part import Part
+from scarfwright.models.operator import file_units
+from scarfwright.models.part import Operation, Part
 from scarfwright.models.say import say_in
 from scarfwright.models.workup import Workup
 
@@ -18,7 +18,7 @@ def laser_lines(work: Workup, parts: Sequence[Part]) -> list[str]:
         list(_unit(work)),
         list(_files(work, parts)),
         list(_kerf(work)),
-        layer_lines(parts, machine="laser"),
+        list(_layers(parts)),
         ["ORDER: score, then inside cuts, and the outlines last; the files hold them in this order."],
         list(_hold_down()),
         list(_assembly(parts)),
@@ -29,6 +29,19 @@ def laser_lines(work: Workup, parts: Sequence[Part]) -> list[str]:
         if section:
             lines += [*([""] if lines else []), *section]
     return lines
+
+
+def piece_notes(work: Workup, part: Part) -> tuple[str, ...]:
+    """The lines beside one piece in its file."""
+    say, laser = say_in(work.job.units), work.job.laser
+    unit = {"mm": "millimetres", "in": "inches"}[file_units(work.job)]
+    _, _, wide, tall = part.outline.bounds
+    return (
+        f"{part.name}: {part.title}",
+        f"UNIT: {unit}; {say(wide)} x {say(tall)} over the lines",
+        f"LASER: kerf {float(laser.kerf):.2f} mm is taken care of, the beam runs on the lines",
+        f"Sheet {say(part.thickness)} thick; inside cuts before the outline",
+    )
 
 
 def _unit(work: Workup) -> Iterator[str]:
@@ -58,6 +71,17 @@ def _kerf(work: Workup) -> Iterator[str]:
     yield "Scored lines (ENGRAVE) stand where they are to be seen, not moved."
 
 
+def _layers(parts: Sequence[Part]) -> Iterator[str]:
+    scored = any(cut.operation is Operation.ENGRAVE for part in parts for cut in part.cuts())
+    yield "LAYERS:"
+    if scored or any(mark.scored for part in parts for mark in part.marks):
+        yield "  ENGRAVE: line to score lightly, not through"
+    if any(cut.operation is Operation.CUT_INSIDE for part in parts for cut in part.cuts()):
+        yield "  CUT_INSIDE: opening, right through: run the beam on the line"
+    yield "  CUT_OUTSIDE: edge of a piece, right through: run the beam on the line"
+    yield "  NOTES: text for people: not cut"
+
+
 def _hold_down() -> Iterator[str]:
     yield (
         "HOLD-DOWN: sheet flat on the bed, weights or pins clear of every line; small pieces may fall or tilt into the "
@@ -71,8 +95,8 @@ def _assembly(parts: Sequence[Part]) -> Iterator[str]:
     for run in (run for run in split if len(run) > 1):
         yield (
             f"JOINING: {', '.join(run)} in this order, key into socket, all the same side up, on a flat board "
-            "against a straightedge; glue or tape them, shoulders closed. Keys loose: the kerf is wider than said; tight: "
-            "narrower."
+            "against a straightedge; glue or tape them, shoulders closed. Keys loose: "
+            "the kerf is wider than said; tight: narrower."
         )
 
 
