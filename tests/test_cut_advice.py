@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 
 import pytest
@@ -26,7 +27,7 @@ WIDE = 5000.0
 
 
 def sled_at(work: Workup, travel: float) -> Polygon:
-    """The sled's outline in the saw's frame: the blade's axis at x = 0, x away from the operator, the fence at y = 0."""
+    """The sled's outline in the saw's frame: the axis at x = 0, x away from the operator, the fence at y = 0."""
     return affinity.translate(Polygon(work.sled.corners()), travel - work.sled.length, 0.0)
 
 
@@ -57,7 +58,7 @@ def test_the_stop_block_stops_the_sled_when_the_taper_is_complete(end: str, unit
     def touches(travel: float) -> bool:
         return sled_at(work, travel).distance(block) <= 0.0
 
-    stopped = push_until(touches, work.travel.start, 3000.0)
+    stopped = push_until(touches, work.travel.start, stop.travel + 50.0)
     assert stopped == pytest.approx(stop.travel, abs=1e-6)
     step = 0.1 if units == "mm" else 25.4 / 64
     assert 0 <= stopped - work.travel_end < step + 1e-6
@@ -141,13 +142,16 @@ def test_an_ending_is_possible_exactly_if_a_job_that_asks_for_it_has_no_such_fau
 
 
 def test_what_an_ending_would_need_does_it() -> None:
-    for ending in travel_advice(worked()).endings:
+    """The slope is exact here; on a plank whose mark is rounded another length has a slightly other slope."""
+    sheet = {"made_from": "sheet", "nose_min": "55 mm"}
+    for ending in travel_advice(worked(sled=sheet)).endings:
         station = f"{ending.least_station} mm"
-        length = f"{math.ceil(ending.least_length) + 1} mm"
-        work = worked(saw={"end_of_cut": ending.name}, sled={"heel_station": station, "length": length})
+        length = f"{ending.least_length + 0.01:.2f} mm"
+        asked = {"end_of_cut": ending.name}
+        work = worked(saw=asked, sled={**sheet, "heel_station": station, "length": length})
         (there,) = [e for e in travel_advice(work).endings if e.name == ending.name]
         assert there.possible, ending.name
-        short = worked(saw={"end_of_cut": ending.name}, sled={"heel_station": f"{ending.least_station - 1} mm"})
+        short = worked(saw=asked, sled={**sheet, "heel_station": f"{ending.least_station - 1} mm"})
         assert any(f.code == "clamp.meets_blade" for f in short.findings), ending.name
 
 
@@ -172,16 +176,13 @@ def test_go_on_is_what_the_blade_still_has_to_do_when_the_offcut_drops() -> None
     assert advice.go_on == pytest.approx(done - free)
     assert advice.go_on == pytest.approx(2.5 * sled.ratio)
     wedge = outer.intersection(box(-WIDE, work.fence + 2.5, WIDE, WIDE))
-    assert advice.offcut.thick == pytest.approx(sled.length / sled.length * wedge_end(wedge, sled.length), abs=1e-6)
-    assert advice.offcut.length == pytest.approx(wedge.length_along if False else wedge_length(wedge, work), abs=1e-6)
+    assert advice.offcut.thick == pytest.approx(wedge_end(wedge), abs=1e-6)
+    assert advice.offcut.length == pytest.approx(wedge_length(wedge, work), abs=1e-6)
 
 
-def wedge_end(wedge: Polygon, heel_x: float) -> float:
-    """Length of the wedge's longest short side, its heel end."""
-    points = list(wedge.exterior.coords)
-    sides_ = sorted(math.dist(a, b) for a, b in zip(points, points[1:], strict=False))
-    assert heel_x > 0
-    return sides_[0]
+def wedge_end(wedge: Polygon) -> float:
+    """Length of the wedge's short side, its heel end."""
+    return min(math.dist(a, b) for a, b in itertools.pairwise(wedge.exterior.coords))
 
 
 def wedge_length(wedge: Polygon, work: Workup) -> float:
@@ -230,11 +231,10 @@ def test_the_nose_clamp_against_the_fence_by_moving_its_jaw(
     sled = work.sled
     inner = sled.station_of_x(sled.nose_flat, sled.across_nose)  # the flat's end at its step
     low = min(inner, clamp.station - pad / 2)
-    high = max(clamp.station + pad / 2, low + pad)
+    high = sled.station_of_x(0.0, sled.across_nose)  # the nose: so far it slides the other way
     depth = sled.across_nose
-    seat = Polygon(
-        [sled.at_work_edge(s, d) for s, d in ((low, depth), (high, depth), (high, depth + jaw), (low, depth + jaw))]
-    )
+    corners = ((low, depth), (high, depth), (high, depth + jaw), (low, depth + jaw))
+    seat = Polygon([sled.at_work_edge(s, d) for s, d in corners])
     below = seat.intersection(box(-WIDE, -WIDE, WIDE, -1e-9))  # what stands past the fence edge
     fence = box(-front, -WIDE, WIDE, 0.0)
 
