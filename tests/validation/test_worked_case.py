@@ -12,7 +12,7 @@ from functools import cache
 import pytest
 from scarfwright.models.jobfile import job_from_text
 from scarfwright.models.layout import slot_jaw
-from scarfwright.models.solve import work_up
+from scarfwright.models.solve import work_out
 from scarfwright.models.workup import Workup
 
 TEXT = """
@@ -47,7 +47,7 @@ notch_width = 16
 
 @cache
 def case(end: str = "hold") -> Workup:
-    return work_up(job_from_text(TEXT.replace("{end}", end)))
+    return work_out(job_from_text(TEXT.replace("{end}", end)))
 
 
 def test_theta() -> None:
