@@ -7,7 +7,6 @@ from collections.abc import Iterator
 from scarfwright.models.findings import Finding, Level, finding, register
 from scarfwright.models.layout import ClampPlace, flat_jaw
 from scarfwright.models.say import Say
-from scarfwright.models.sled import rounding_slack
 from scarfwright.models.workup import Workup
 
 register(
@@ -68,10 +67,7 @@ def check_cut(work: Workup, say: Say) -> Iterator[Finding]:
 
 def _length_for(work: Workup, needed: float) -> float:
     """Sled length [mm] at which the nose clamp stays before the fence, whichever way its own mark is rounded."""
-    sled, job = work.sled, work.job
-    rounding = job.sled.round_marks if job.sled.made_from == "plank" else 0.0
-    slack = rounding_slack(job.joint.ratio, sled.length, rounding)
-    return (needed + sled.nose_flat) * slack + job.saw.fence_front
+    return (needed + work.sled.nose_flat) * work.stretch + work.job.saw.fence_front
 
 
 def least_for(clamp: ClampPlace, work: Workup) -> float:
