@@ -338,7 +338,7 @@ def test_any_job_is_cut_or_told(raw: dict[str, Any]) -> None:
 
 
 @pytest.mark.slow
-@settings(max_examples=1500, deadline=None)
+@settings(max_examples=400, deadline=None)
 @given(routed())
 def test_many_jobs_are_cut_or_told(raw: dict[str, Any]) -> None:
     assert_cut_or_told(raw)
