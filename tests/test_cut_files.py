@@ -205,7 +205,7 @@ def test_a_cutter_wider_than_the_notch_is_a_fault_with_the_width_that_would_do()
 def test_a_part_with_a_slot_too_narrow_is_left_off_and_said(monkeypatch: pytest.MonkeyPatch) -> None:
     fork = polygon([(0, 0), (80, 0), (80, 30), (45, 30), (45, 8), (40, 8), (40, 30), (0, 30)])
     found = [Piece(Part("fork", "Fork", fork, 4.0), 1, False, False)]
-    monkeypatch.setattr("scarfwright.models.checks.router.flat_pieces", lambda _w: found)
+    monkeypatch.setattr("scarfwright.models.checks.router.plain_pieces", lambda _w: found)
     monkeypatch.setattr("scarfwright.models.sheets.flat_pieces", lambda _w: found)
     work = worked(PLANK_JOB)
     (finding,) = [f for f in work.findings if f.code == "router.part_too_tight"]
@@ -217,7 +217,7 @@ def test_a_part_with_a_slot_too_narrow_is_left_off_and_said(monkeypatch: pytest.
 
 def test_more_tabs_than_there_is_room_for_is_noted(monkeypatch: pytest.MonkeyPatch) -> None:
     small = [Piece(Part("chip", "Chip", rectangle(0, 0, 30, 30), 4.0), 1, False, False)]
-    monkeypatch.setattr("scarfwright.models.checks.router.flat_pieces", lambda _w: small)
+    monkeypatch.setattr("scarfwright.models.checks.router.plain_pieces", lambda _w: small)
     (found,) = [f for f in worked(PLANK_JOB, "tabs = 8").findings if f.code == "router.few_tabs"]
     assert found.level == "note"
     assert found.numbers["found"] == 2  # the middles of neighbouring sides are nearer than a tab and its room
