@@ -101,6 +101,35 @@ def start(
 
 
 @app.command()
+def parts(
+    name: Annotated[str | None, typer.Argument(metavar="[NAME]", help="One part only.", show_default=False)] = None,
+    json: AsJson = False,
+) -> None:
+    """List the parts there are, each with its parameters, their defaults and units."""
+    from scarfwright.cli.parting import list_parts
+
+    raise typer.Exit(list_parts(name, json))
+
+
+@app.command()
+def part(
+    name: Annotated[str, typer.Argument(metavar="NAME", help="As listed by: scarfwright parts.")],
+    out: Annotated[
+        Path,
+        typer.Option("--out", metavar="FILE", help="File to write: .stl, .3mf, .step or .dxf."),
+    ],
+    values: Annotated[
+        list[str] | None,
+        typer.Argument(metavar="[KEY=VALUE]...", help="Such as length='3/4 in' stations=400,600.", show_default=False),
+    ] = None,
+) -> None:
+    """Build one part alone. Lengths as in a job file; a bare number is mm."""
+    from scarfwright.cli.parting import make_part
+
+    raise typer.Exit(make_part(name, values or [], out))
+
+
+@app.command()
 def schema() -> None:
     """Print the JSON Schema of the job file, for editors that complete and check."""
     from scarfwright.models.jobtext import job_schema

@@ -124,7 +124,7 @@ def travel_advice(work: Workup) -> TravelAdvice:
             f"{say(work.blade.kerf)} thick stands on the work, and the joint cannot close on it."
         ),
         offcut=_offcut(work, say),
-        stop=_stop(work, say),
+        stop=stop_block(work),
         start=_start(work, say),
     )
 
@@ -209,9 +209,9 @@ def _offcut(work: Workup, say: Say) -> Offcut:
     )
 
 
-def _stop(work: Workup, say: Say) -> StopBlock:
+def stop_block(work: Workup) -> StopBlock:
     """The heel's end, square to the fence, runs against the block at T = the end of the cut, up to the next mark."""
-    saw = work.job.saw
+    saw, say = work.job.saw, say_in(work.job.units)
     from_front = round_up(saw.table_front + work.travel_end, rule_step(work.job.units))
     travel = from_front - saw.table_front
     on_table = travel <= saw.table_back
@@ -240,6 +240,6 @@ def _start(work: Workup, say: Say) -> Start:
     return Start(
         work.travel.start,
         inward,
-        f"Start with the heel {say.down(inward)} in from the table's front edge, {say.up(-work.travel.start)} before "
-        "the blade's axis, the blade at full speed and touching nothing.",
+        f"Start with the heel {say.down(inward)} inside the table's front edge, {say.up(-work.travel.start)} before the "
+        "blade's axis, the blade at full speed and touching nothing.",
     )

@@ -19,6 +19,7 @@ from scarfwright.models.strokes import pen_outline
 
 LEAST_STROKE = 0.8  # two passes of a 0.4 mm nozzle [mm]; common practice, no source
 STROKE_SHARE = 0.16  # of the height: the least stroke at the least height; wider ones fill the small letters
+SCORED = 1.0  # pockets no deeper than this are there to be seen, not to take anything in [mm]
 LEAST_HEIGHT = 5.0  # below this the openings of an e or an 8 are narrower than one pass [mm]
 
 register(
@@ -111,6 +112,20 @@ def raised_letters(
         for letter, (loop, islands) in _set(text, x, y, height, angle)
     )
     return replace(part, raised=(*part.raised, *letters))
+
+
+def scored_letters(part: Part) -> Part:
+    """The part with its engraved letters and scale marks as lines to score: no cutter gets into a printed letter."""
+    features: list[Feature] = []
+    for feature in part.features:
+        if feature.operation is not Operation.POCKET or feature.depth is None or feature.depth > SCORED:
+            features.append(feature)
+            continue
+        features += [
+            replace(feature, operation=Operation.ENGRAVE, loop=loop, depth=None, islands=())
+            for loop in (feature.loop, *feature.islands)
+        ]
+    return replace(part, features=tuple(features))
 
 
 def label_findings(what: str, text: str, height: float, room: float, say: Say) -> list[Finding]:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from scarfwright.models.advice import travel_advice
+from scarfwright.models.advice import stop_block, travel_advice
 from scarfwright.models.layout import deepest_lower_edge, pad_lower_edge
 from scarfwright.models.riving import riving_knife
 from scarfwright.models.say import Say, say_in
@@ -54,7 +54,7 @@ def before_the_cut(work: Workup) -> tuple[Check, ...]:
 
 
 def _saw_checks(work: Workup, say: Say) -> list[Check]:
-    stop = travel_advice(work).stop
+    stop = stop_block(work)
     return [
         Check("Saw", "unplugged; a sharp rip blade, clean; the switch within reach of a knee, or a helper at it."),
         Check("Riving knife", riving_knife(work).text, riving_knife(work).top),

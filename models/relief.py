@@ -14,6 +14,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
+from functools import lru_cache
 
 from scarfwright.models.crossings import SAME, chain, holds, room_to, split, tangents, tidied, turn
 from scarfwright.models.offset import offset
@@ -73,6 +74,7 @@ def reached(loop: Loop, radius: float, *, void: bool) -> Loop | None:
     return tidied(back[0]) if back else None
 
 
+@lru_cache(maxsize=1024)
 def unreached(loop: Loop, radius: float, *, void: bool) -> bool:
     """Whether a cutter of this radius leaves more undone than rounded corners: a slot or a gap narrower than it."""
     left = reached(loop, radius, void=void)
@@ -122,9 +124,9 @@ def _loss(angle: float, radius: float) -> float:
 
 
 def widest_cutter(loop: Loop, *, void: bool, limit: float) -> float:
-    """The widest cutter diameter that reaches all of a loop, up to `limit` [mm], to 0.01 mm below."""
+    """The widest cutter diameter that reaches all of a loop, up to `limit` [mm], to 0.1 mm below."""
     low, high = 0.0, limit
-    while high - low > 0.01:
+    while high - low > 0.1:
         middle = (low + high) / 2
         if unreached(loop, middle / 2, void=void):
             high = middle

@@ -11,8 +11,8 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from scarfwright.models.crossings import tangents, turn
-from scarfwright.models.findings import faults
 from scarfwright.models.job import Job
+from scarfwright.models.lettering import scored_letters
 from scarfwright.models.outline import Loop, Point
 from scarfwright.models.part import Feature, Operation, Part
 from scarfwright.models.relief import reached, relieved, unreached
@@ -36,17 +36,26 @@ class Piece:
 
 def flat_pieces(work: Workup) -> list[Piece]:
     """The job's flat parts in nominal size, as they are on the user's side of the blade."""
-    from scarfwright.models.parts import registry
+    return _pieces(work, plain=False)
+
+
+def plain_pieces(work: Workup) -> list[Piece]:
+    """The same without their labels, which no cutter's width concerns and which take time to draw."""
+    return _pieces(work, plain=True)
+
+
+def _pieces(work: Workup, *, plain: bool) -> list[Piece]:
+    from scarfwright.models.wanted import sided, wanted
 
     found = []
-    for kind in registry().values():
-        parameters = kind.from_job(work) if "flat" in kind.goes_to else None
-        if parameters is None or (kind.check is not None and faults(kind.check(work, parameters))):
-            continue
-        part = kind.build(**_uncompensated(parameters))
-        if kind.handed and work.job.saw.fence_side == "left":
-            part = part.mirrored_y()
-        found.append(Piece(part, kind.count(work), kind.along_grain, kind.name == "sheet_layer"))
+    for one in wanted(work):
+        kind = one.kind
+        if "flat" in kind.goes_to and not one.left_out:
+            parameters = _uncompensated(one.parameters)
+            if plain and "label" in parameters:
+                parameters["label"] = ""
+            part = scored_letters(sided(kind, parameters, work))
+            found.append(Piece(part, one.count, kind.along_grain, kind.name == "sheet_layer"))
     return found
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from scarfwright.models.checks.parts import check_part
 from scarfwright.models.findings import Finding, Level, faults
@@ -16,15 +17,29 @@ from scarfwright.models.workup import Workup
 
 @dataclass(frozen=True)
 class Wanted:
-    """A kind of part the job asks for: `part` as it is on the user's side of the blade, None where it has a fault;
-    `laid` as it is printed, empty where it is not; `count` how many."""
+    """A kind of part the job asks for, what was found about it, whether that leaves it out, and how many there are.
+
+    What is made of it is drawn only when asked for: its letters take longer than all its checks.
+    """
 
     kind: PartKind
     parameters: Parameters
-    part: Part | None
-    laid: tuple[Laid, ...]
+    work: Workup
+    left_out: bool
     count: int
     findings: tuple[Finding, ...]
+
+    @cached_property
+    def part(self) -> Part | None:
+        """The part as it is on the user's side of the blade; None where it is left out."""
+        return None if self.left_out else sided(self.kind, self.parameters, self.work)
+
+    @cached_property
+    def laid(self) -> tuple[Laid, ...]:
+        """The part as it is printed, in sections where it has to be; empty where it is not printed."""
+        if self.part is None or "print" not in self.kind.goes_to:
+            return ()
+        return laid_flat(self.part, self.work.job.printer, say_in(self.work.job.units))[0]
 
 
 _latest: list[tuple[Workup, tuple[Wanted, ...]]] = []
@@ -56,12 +71,11 @@ def _wanted(work: Workup) -> Iterator[Wanted]:
 
 def _worked_out(kind: PartKind, parameters: Parameters, work: Workup) -> Wanted:
     found = check_part(kind, work, parameters)
-    laid: tuple[Laid, ...] = ()
-    part = None if faults(found) else sided(kind, parameters, work)
-    if part is not None and "print" in kind.goes_to:
-        laid, more = laid_flat(part, work.job.printer, say_in(work.job.units))
-        found = [*found, *more]
-    return Wanted(kind, parameters, part, laid, kind.count(work), tuple(_about(kind, f) for f in found))
+    left_out = bool(faults(found))
+    if not left_out and "print" in kind.goes_to:
+        plain = {**parameters, "label": ""} if "label" in parameters else parameters
+        found = [*found, *laid_flat(sided(kind, plain, work), work.job.printer, say_in(work.job.units))[1]]
+    return Wanted(kind, parameters, work, left_out, kind.count(work), tuple(_about(kind, f) for f in found))
 
 
 def sided(kind: PartKind, parameters: Parameters, work: Workup) -> Part:

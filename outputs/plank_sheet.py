@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from scarfwright.models.dividing import Dividing
@@ -38,6 +38,7 @@ from scarfwright.outputs.plank_notes import dividing_notes
 from scarfwright.outputs.sled_details import WOOD
 
 LOWER = 68.0
+Area = tuple[float, float, float, float]
 SIDE_ROOM = 37.0
 HEADING = 8.0
 STATION_LINE = 5.5  # from the plank to the line of its screw stations
@@ -63,9 +64,7 @@ def plank_sheet(work: Workup, number: int, count: int) -> Sheet:
     items = _plank(work, plan, cut, stand) + _carrier(work, plan, cut, carrier)
     items.append(Text(x + 2, y + height - 5.5, f"The plank, both halves, scale {scale_text(scale)}", 3.4, bold=True))
     items += scale_bar((x + width - 72, y + height - 6.5), plank, work.job.units)
-    items.append(
-        Text(x + 2, stand.second_heading - 5.5, "Its carrier for the dividing cut, same scale", 3.4, bold=True)
-    )
+    items.append(Text(*stand.second_heading, "Carrier for dividing it", 3.4, bold=True))
     room = Room(area)
     room.take(items)
     on_plank = tuple((plan.length - s, depth) for s, depth in cut.screws_on_plank)
@@ -89,36 +88,80 @@ class _Stand:
     plan: View
     plank: View
     carrier: View
-    second_heading: float
+    second_heading: Point
     figures: float
 
 
-def _stand(work: Workup, plan: SheetPlan, cut: Dividing, area: tuple[float, float, float, float]) -> _Stand:
-    """From the top: heading, plank, heading, carrier, each with its dimensions on the side of the fence.
+def _stand(work: Workup, plan: SheetPlan, cut: Dividing, area: Area) -> _Stand:
+    """Plank over carrier, or side by side where that allows a larger scale, as with a short plank.
 
     On a short plank the screw stations stand square to their line and need more room, so the scale is found again.
     """
-    x, y, width, height = area
-    mirrored = work.job.saw.fence_side == "left"
-    long = max(plan.length, cut.carrier_length)
     figures = LEVEL_FIGURES
     while True:
-        below = STATION_LINE + figures + 9.0
-        fixed = 2 * HEADING + below + CARRIER_DIMENSIONS + BLADE_LABEL
-        tall = plan.width + cut.fence
-        scale = fitting_scale(long, tall, width - 2 * SIDE_ROOM, height - fixed, 1.0)
-        left = x + (width - long / scale) / 2
-        spare = max(height - fixed - tall / scale, 0.0) / 3
-        plank_top = y + height - HEADING - spare - (below if mirrored else 0.0)
-        plank_low = plank_top - plan.width / scale
-        second = plank_low - spare - (0.0 if mirrored else below)
-        top = second - HEADING - (CARRIER_DIMENSIONS if mirrored else BLADE_LABEL)
-        plank = View(scale, (left, plank_top if mirrored else plank_low), mirrored=mirrored)
-        carrier = View(scale, (left, top if mirrored else top - cut.fence / scale), mirrored=mirrored)
-        needed = _reach(_screw_stations(work, plan, cut, plank), _station_line(plan, plank))
+        over, beside = _over(work, plan, cut, area, figures), _side_by_side(work, plan, cut, area, figures)
+        stand = beside if beside.plank.scale < over.plank.scale else over
+        needed = _reach(_screw_stations(work, plan, cut, stand.plank), _station_line(plan, stand.plank))
         if needed <= figures + 1e-6:
-            return _Stand(View(scale, (left, plank_low)), plank, carrier, second, needed)
+            return replace(stand, figures=needed)
         figures = needed
+
+
+def _over(work: Workup, plan: SheetPlan, cut: Dividing, area: Area, figures: float) -> _Stand:
+    """From the top: heading, plank, heading, carrier, each with its dimensions on the side of the fence."""
+    x, y, width, height = area
+    mirrored = work.job.saw.fence_side == "left"
+    below = STATION_LINE + figures + 9.0
+    long, tall = max(plan.length, cut.carrier_length), plan.width + cut.fence
+    fixed = 2 * HEADING + below + CARRIER_DIMENSIONS + BLADE_LABEL
+    scale = fitting_scale(long, tall, width - 2 * SIDE_ROOM, height - fixed, 1.0)
+    left = x + (width - long / scale) / 2
+    spare = max(height - fixed - tall / scale, 0.0) / 3
+    plank_top = y + height - HEADING - spare - (below if mirrored else 0.0)
+    second = plank_top - plan.width / scale - spare - (0.0 if mirrored else below)
+    top = second - HEADING - (CARRIER_DIMENSIONS if mirrored else BLADE_LABEL)
+    heading = (x + 2, second - 5.5)
+    return _stand_at(work, plan, cut, scale, (left, plank_top), (left, top), heading, figures)
+
+
+def _side_by_side(work: Workup, plan: SheetPlan, cut: Dividing, area: Area, figures: float) -> _Stand:
+    """Plank left, carrier right, their middles level."""
+    x, y, width, height = area
+    mirrored = work.job.saw.fence_side == "left"
+    below = STATION_LINE + figures + 9.0
+    long, tall = max(plan.length, cut.carrier_length), max(plan.width, cut.fence)
+    fence_side = max(below, CARRIER_DIMENSIONS)
+    fixed = HEADING + BLADE_LABEL + fence_side + 2.0
+    scale = fitting_scale(long, tall, width / 2 - 2 * SIDE_ROOM, height - fixed, 1.0)
+    spare = max(height - fixed - tall / scale, 0.0) / 2
+    middle = y + height - HEADING - spare - (fence_side if mirrored else BLADE_LABEL) - tall / scale / 2
+    lefts = [x + (half + 0.5) * width / 2 - long / scale / 2 for half in (0, 1)]
+    plank, carrier = ((lefts[i], middle + size / scale / 2) for i, size in enumerate((plan.width, cut.fence)))
+    heading = (x + width / 2 + 2, y + height - 5.5)
+    return _stand_at(work, plan, cut, scale, plank, carrier, heading, figures)
+
+
+def _stand_at(
+    work: Workup,
+    plan: SheetPlan,
+    cut: Dividing,
+    scale: float,
+    plank: Point,
+    carrier: Point,
+    heading: Point,
+    figures: float,
+) -> _Stand:
+    """Views whose upper left corners are at the given points of the page."""
+    mirrored = work.job.saw.fence_side == "left"
+    low = (plank[0], plank[1] - plan.width / scale)
+    carrier_low = (carrier[0], carrier[1] - cut.fence / scale)
+    return _Stand(
+        plan=View(scale, low),
+        plank=View(scale, plank if mirrored else low, mirrored=mirrored),
+        carrier=View(scale, carrier if mirrored else carrier_low, mirrored=mirrored),
+        second_heading=heading,
+        figures=figures,
+    )
 
 
 def _station_line(plan: SheetPlan, view: View) -> float:

@@ -63,9 +63,9 @@ def nose_detail(work: Workup, part: Part, area: Area) -> list[Item]:
     left, right, below = width_of(say(sled.nose), SIZE) + 10.0, 9.0, 8.0
     head = 7.0
     room = width - left - max(right, width_of(f"step {say(step)}", SIZE) + 7.0)
-    scale = fitting_scale(reach, tall, width - left - right, height - foot - head - below - 1.0)
+    scale = fitting_scale(reach, tall, width - left - right, height - foot - head - below - 5.0)
     scale = max(scale, fitting_scale(flat, step, room, height))
-    middle = y + foot + (0 if mirrored else below) + (height - foot - head - below - tall / scale) / 2
+    middle = y + foot + (2.5 if mirrored else below) + (height - foot - head - below - 2.5 - tall / scale) / 2
     at = (x + left, middle + (tall / scale if mirrored else 0.0))
     view = View(scale, at, mirrored=mirrored)
     wx, wy, ww, wh = window_of(view, (0.0, 0.0), (reach, tall))

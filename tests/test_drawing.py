@@ -36,6 +36,8 @@ JOBS = {
     "one layer": MM + "[sled]\nmade_from = 'sheet'\nlayers = 1\nsheet_thickness = 38\n",
     "left": MM + "[saw]\nfence_side = 'left'\n",
     "short": "[stock]\nthickness = 12\nheight = 40\n[joint]\nratio = 8\n",
+    "short and wide": MM.replace("22", "15")
+    + "[clamp]\nopening = 200\n[sled]\nplank = [39, 376]\nnose_flat = 0\nlength = 450\n",
     "short, left, inch": IN.replace("ratio = 12", "ratio = 8") + "[saw]\nfence_side = 'left'\n",
     "long": MM.replace("22", "30") + "[sled]\nplank = [45, 286]\nlength = 2400\nextra_stations = [700, 900, 1300]\n",
     "very long": MM + "[sled]\nplank = [60, 600]\nlength = 5600\n",

@@ -53,25 +53,25 @@ def loops(draw: st.DrawFn) -> Loop:
     return loop
 
 
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=60, deadline=None)
 @given(loops(), st.floats(0.2, 30), st.booleans())
 def test_offset_encloses_what_a_buffer_does(loop: Loop, by: float, outside: bool) -> None:
     whole = shape(loop)
     distance = by if outside else -by
     found = offset(loop, distance)
-    assert far_apart(region(found), whole.buffer(distance, quad_segs=400), loop, by) < 0
-    for point in (p for ring in found for p in ring.points(0.01)):
+    assert far_apart(region(found), whole.buffer(distance, quad_segs=200), loop, by) < 0
+    for point in (p for ring in found for p in ring.points(0.2)):
         assert whole.exterior.distance(Point(point)) == pytest.approx(by, abs=2 * FINE)
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=25, deadline=None)
 @given(loops(), st.floats(0.5, 10))
 def test_taking_the_cutter_away_restores_what_it_leaves(loop: Loop, radius: float) -> None:
     """Outside: the path less the radius is the outline as cut, and a second pass changes nothing."""
     left = reached(loop, radius, void=False)
     assert left is not None
     path = offset(left, radius)[0]
-    assert far_apart(shape(path).buffer(-radius, quad_segs=400), shape(left), loop, radius) < 0
+    assert far_apart(shape(path).buffer(-radius, quad_segs=200), shape(left), loop, radius) < 0
     again = reached(left, radius, void=False)
     assert again is not None
     assert again.area == pytest.approx(left.area, abs=1e-3)

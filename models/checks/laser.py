@@ -23,7 +23,7 @@ register(
 def check_laser(work: Workup, say: Say) -> Iterator[Finding]:
     """A template that can't be cut is left out; one with a web thinner than the kerf is cut, without the web."""
     for cut in cuts(work):
-        if not cut.fits:
+        if not cut.pieces:
             yield _bed_small(work, cut, say)
         for gone in cut.lost:
             yield _web_burns(work, cut, gone) if gone.web else _kerf_closes(work, cut, gone)

@@ -10,8 +10,8 @@ from scarfwright.models.relief import widest_cutter
 from scarfwright.models.routing import (
     Piece,
     fits_sheet,
-    flat_pieces,
     needed_sheet,
+    plain_pieces,
     sheet_of,
     spacing_of,
     tabs_of,
@@ -46,7 +46,7 @@ def check_router(work: Workup, say: Say) -> Iterator[Finding]:
             needed_mm=2 * job.router.cutter,
         )
         return
-    for piece in flat_pieces(work):
+    for piece in plain_pieces(work):
         if not fits_sheet(piece, job):
             yield _too_large(piece, job, say)
         else:

@@ -64,7 +64,7 @@ def _as_made(work: Workup, say: Say, unmeasurable: bool) -> Iterator[Finding]:
     if measured and asked.length == "auto":
         yield finding(
             "sled.as_made_needs_length",
-            "heel_as_made and nose_as_made belong to a sled that exists: give its measured length too "
+            "Measures heel_as_made and nose_as_made belong to a sled that exists: give its measured length too "
             f'([sled] length = "{say(work.sled.length)}" is what "auto" would have made).',
             length_mm=work.sled.length,
         )

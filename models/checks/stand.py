@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scarfwright.models.advice import travel_advice
+from scarfwright.models.advice import stop_block
 from scarfwright.models.findings import Finding, Level, finding, register
 from scarfwright.models.say import Say
 from scarfwright.models.support import support
@@ -69,7 +69,7 @@ def _fence(work: Workup, say: Say) -> Iterator[Finding]:
 
 
 def _stop(work: Workup, say: Say) -> Iterator[Finding]:
-    stop = travel_advice(work).stop
+    stop = stop_block(work)
     if stop.on_table:
         return
     cleat = "" if stop.cleat is None else f", or use a cleat under the sled {say(stop.cleat)} from the heel"

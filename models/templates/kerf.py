@@ -14,7 +14,7 @@ from scarfwright.models.offset import offset
 from scarfwright.models.outline import Edge, Loop
 from scarfwright.models.part import Feature, Operation, Part
 
-ROUNDING = 0.01  # area that two offsets may lose to rounding [mm2]
+ROUNDING = 1e-6  # how far two offsets may be out [mm]
 
 
 @dataclass(frozen=True)
@@ -59,13 +59,14 @@ def lost(part: Part, kerf: float) -> list[Lost]:
     if kerf <= 0:
         return []
     found = []
+    nick = kerf**2  # what is smaller than the kerf square is not missed
     through = [feature for feature in part.features if feature.through]
     for feature in through:
-        if _closes(feature.loop, -kerf / 2):
+        if _closes(feature.loop, -kerf / 2, nick):
             found.append(Lost(feature.name, _narrowest(feature.loop, -kerf / 2), False))
-    if _closes(part.outline, kerf / 2):
+    if _closes(part.outline, kerf / 2, nick):
         found.append(Lost("a slot in its outline", _narrowest(part.outline, kerf / 2), False))
-    if _closes(part.outline, -kerf / 2):
+    if _closes(part.outline, -kerf / 2, nick):
         found.append(Lost("its thinnest place", _narrowest(part.outline, -kerf / 2), True))
     loops = [("its edge", part.outline), *((feature.name, feature.loop) for feature in through)]
     for i, (name, one) in enumerate(loops):
@@ -76,8 +77,8 @@ def lost(part: Part, kerf: float) -> list[Lost]:
     return found
 
 
-def _closes(loop: Loop, by: float) -> bool:
-    """Whether an offset and the same way back do not give the loop again, but for its corners.
+def _closes(loop: Loop, by: float, nick: float) -> bool:
+    """Whether an offset and the same way back do not give the loop again, but for its corners and for `nick` [mm2].
 
     A beam of radius r leaves r^2 (tan(turn / 2) - turn / 2) in each corner that points to its side.
     """
@@ -91,16 +92,17 @@ def _closes(loop: Loop, by: float) -> bool:
         angle = -turn(before, after) if by > 0 else turn(before, after)
         if angle > 0:
             corners += by**2 * (math.tan(min(angle, 3.1) / 2) - angle / 2)
-    # a nick smaller than the kerf square is none
-    return abs(abs(loop.area) - back) > corners + (2 * by) ** 2 + ROUNDING
+    return abs(abs(loop.area) - back) > corners + nick + ROUNDING * loop.perimeter
 
 
 def _narrowest(loop: Loop, by: float) -> float:
     """The width at which something closes, no more than 2 |by| [mm]."""
+    if loop.circle is not None:
+        return 2 * loop.circle[1]
     low, high = 0.0, abs(by)
     for _ in range(12):
         middle = (low + high) / 2
-        if _closes(loop, math.copysign(middle, by)):
+        if _closes(loop, math.copysign(middle, by), 0.0):
             high = middle
         else:
             low = middle

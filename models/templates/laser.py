@@ -20,12 +20,17 @@ TEXT = 4.0  # height of a section's name [mm]
 
 @dataclass(frozen=True)
 class Cut:
-    """One template: nominal and whole, and in the sections that are cut of it (none where it can't be cut)."""
+    """One template: nominal and whole, the nominal pieces it is split into (none where the bed is too small), and
+    what the kerf does away with."""
 
     whole: Part
-    sections: tuple[Part, ...]
+    pieces: tuple[Part, ...]
     lost: tuple[Lost, ...]
-    fits: bool
+
+    @property
+    def closes(self) -> bool:
+        """Whether an opening is narrower than the kerf, so that there is no path inside it."""
+        return any(not gone.web for gone in self.lost)
 
 
 def templates(work: Workup) -> list[Part]:
@@ -33,35 +38,39 @@ def templates(work: Workup) -> list[Part]:
     return [sled_template(work), taper_template(work), *_flat(work)]
 
 
+def cuts(work: Workup) -> Iterator[Cut]:
+    """Each template split to the bed, nominal still."""
+    kerf = float(work.job.laser.kerf)
+    bed_x, bed_y = _bed(work)
+    for whole in templates(work):
+        try:
+            pieces = split(whole, bed_x, bed_y, PLAY)
+        except SplitError:
+            pieces = ()
+        yield Cut(whole, pieces, tuple(lost(whole, kerf)))
+
+
 def laser_templates(work: Workup) -> list[Part]:
     """The laser's paths, one part a file. What can't be cut is left out; the checks say so."""
-    return [section for cut in cuts(work) for section in cut.sections]
+    return [
+        _on_bed(work, piece, number, len(cut.pieces))
+        for cut in cuts(work)
+        if not cut.closes
+        for number, piece in enumerate(cut.pieces, 1)
+    ]
 
 
-def cuts(work: Workup) -> Iterator[Cut]:
-    """Each template split to the bed and compensated."""
-    kerf = float(work.job.laser.kerf)
-    bed_x, bed_y = (float(side) for side in work.job.laser.bed)
-    for whole in templates(work):
-        gone = lost(whole, kerf)
-        closes = any(not one.web for one in gone)
-        try:
-            # a path is half a kerf larger all round
-            pieces = split(whole, bed_x - kerf, bed_y - kerf, PLAY)
-        except SplitError:
-            yield Cut(whole, (), tuple(gone), False)
-            continue
-        sections = () if closes else tuple(_on_bed(work, p, i, len(pieces)) for i, p in enumerate(pieces, 1))
-        yield Cut(whole, sections, tuple(gone), True)
+def _bed(work: Workup) -> tuple[float, float]:
+    """Room for a nominal piece: its path is half a kerf larger all round."""
+    bed_x, bed_y = work.job.laser.bed
+    return bed_x - work.job.laser.kerf, bed_y - work.job.laser.kerf
 
 
 def _on_bed(work: Workup, piece: Part, number: int, count: int) -> Part:
     """The path of one section, turned to fit, its lower left corner at the origin, with its name and the words that a
     joint would have cut off."""
-    kerf = float(work.job.laser.kerf)
-    bed_x, bed_y = (float(side) for side in work.job.laser.bed)
-    angle = angle_to_fit(piece, bed_x - kerf, bed_y - kerf) or 0.0
-    path = compensated(piece.turned(angle) if angle else piece, kerf)
+    angle = angle_to_fit(piece, *_bed(work)) or 0.0
+    path = compensated(piece.turned(angle) if angle else piece, float(work.job.laser.kerf))
     x, y, _, _ = path.outline.bounds
     path = path.moved(-x, -y)
     over = [mark for mark in path.marks if mark.text and overhangs(path, mark)]

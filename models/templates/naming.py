@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator, Sequence
 
 from scarfwright.models.crossings import holds
-from scarfwright.models.outline import Loop, Point
+from scarfwright.models.outline import Point
 from scarfwright.models.part import Mark, Part
 
 LETTER = 0.75  # width of a letter by its height, generously: only for finding room
@@ -65,13 +65,14 @@ def _place(part: Part, wide: float, tall: float) -> tuple[int, Point] | None:
     nowhere."""
     x0, y0, x1, y1 = part.outline.bounds
     taken = [feature.loop.bounds for feature in part.features] + [_box(mark) for mark in part.marks]
+    ring = part.outline.points(0.1)
     best: tuple[int, Point] | None = None
     for i in range(1, 20):
         for j in range(1, 12):
             x = x0 + (x1 - x0 - wide) * i / 20
             y = y0 + (y1 - y0 - tall) * j / 12
             box = (x - EDGE, y - EDGE, x + wide + EDGE, y + tall + EDGE)
-            if not _inside(part.outline, box):
+            if not _inside(ring, box):
                 continue
             covered = sum(_meet(box, other) for other in taken)
             if best is None or covered < best[0]:
@@ -79,10 +80,9 @@ def _place(part: Part, wide: float, tall: float) -> tuple[int, Point] | None:
     return best
 
 
-def _inside(loop: Loop, box: Box) -> bool:
-    """Whether a box lies inside a loop (chords within 0.1 mm): its corners do and no chord enters it."""
+def _inside(ring: list[Point], box: Box) -> bool:
+    """Whether a box lies inside a ring of points: a corner does and no side enters it."""
     x0, y0 = box[:2]
-    ring = loop.points(0.1)
     inside = False
     for (ax, ay), (bx, by) in zip(ring, ring[1:] + ring[:1], strict=True):
         if _enters((ax, ay), (bx, by), box):
