@@ -55,7 +55,7 @@ def parts_for(work: Workup, group: str) -> list[Part]:
 
     Parts with a fault are left out; the findings say so.
     """
-    sound = [one for one in wanted(work) if one.part is not None and group in one.kind.goes_to]
+    sound = [one for one in wanted(work) if not one.left_out and group in one.kind.goes_to]
     if group == "flat":
         return [sided(one.kind, as_cut(one.parameters), work) for one in sound]
     return [one.part for one in sound if one.part is not None]
