@@ -6,6 +6,7 @@ from pathlib import Path
 
 from rich.table import Table
 from scarfwright.cli import say
+from scarfwright.cli.cutting import show_cut
 from scarfwright.cli.jobs import find_job
 from scarfwright.models.findings import faults
 from scarfwright.models.numbers import numbers
@@ -31,6 +32,8 @@ def _show(work: Workup, file: Path) -> None:
     out.print(f"{file}: {work.job.title or 'untitled'}", style="bold")
     out.print(say.sled_numbers(work))
     out.print(_table(work))
+    if not faults(list(work.findings)):
+        show_cut(work, out)
     if work.findings:
         say.findings(work.findings, out)
     else:

@@ -25,6 +25,9 @@ JobFile = Annotated[
 AsJson = Annotated[bool, typer.Option("--json", help="Print JSON for machines instead of tables.")]
 
 
+INTERRUPTED = 130
+
+
 def version() -> str:
     from importlib.metadata import version as installed_version
 
@@ -56,12 +59,26 @@ def make(
     only: Annotated[
         str | None, typer.Option("--only", metavar="LIST", help="Some groups only, of cad,cut,print,paper.")
     ] = None,
+    machine: Annotated[
+        Literal["router", "laser"] | None,
+        typer.Option("--machine", help="Machine the cut files are for; instead of [files] machine."),
+    ] = None,
+    dxf: Annotated[
+        Literal["r2010", "r12"] | None, typer.Option("--dxf", help="DXF version; instead of [files] dxf.")
+    ] = None,
+    dxf_units: Annotated[
+        Literal["mm", "in"] | None, typer.Option("--dxf-units", help="Unit of the DXF; instead of [files] dxf_units.")
+    ] = None,
+    tool_path: Annotated[
+        bool, typer.Option("--tool-path", help="Router: also sheets already offset by the cutter's radius.")
+    ] = False,
     json: AsJson = False,
 ) -> None:
     """Make every file of a job: solids, cutting files, prints, drawings, numbers."""
     from scarfwright.cli.making import make_job
 
-    raise typer.Exit(make_job(job, out, only, json, version()))
+    instead = {"machine": machine, "dxf": dxf, "dxf_units": dxf_units, "tool_path": tool_path or None}
+    raise typer.Exit(make_job(job, out, only, json, version(), instead))
 
 
 @app.command()
@@ -84,6 +101,35 @@ def start(
 
 
 @app.command()
+def parts(
+    name: Annotated[str | None, typer.Argument(metavar="[NAME]", help="One part only.", show_default=False)] = None,
+    json: AsJson = False,
+) -> None:
+    """List the parts there are, each with its parameters, their defaults and units."""
+    from scarfwright.cli.parting import list_parts
+
+    raise typer.Exit(list_parts(name, json))
+
+
+@app.command()
+def part(
+    name: Annotated[str, typer.Argument(metavar="NAME", help="As listed by: scarfwright parts.")],
+    out: Annotated[
+        Path,
+        typer.Option("--out", metavar="FILE", help="File to write: .stl, .3mf, .step or .dxf."),
+    ],
+    values: Annotated[
+        list[str] | None,
+        typer.Argument(metavar="[KEY=VALUE]...", help="Such as length='3/4 in' stations=400,600.", show_default=False),
+    ] = None,
+) -> None:
+    """Build one part alone. Lengths as in a job file; a bare number is mm."""
+    from scarfwright.cli.parting import make_part
+
+    raise typer.Exit(make_part(name, values or [], out))
+
+
+@app.command()
 def schema() -> None:
     """Print the JSON Schema of the job file, for editors that complete and check."""
     from scarfwright.models.jobtext import job_schema
@@ -92,34 +138,26 @@ def schema() -> None:
     print(as_json(job_schema()), end="")
 
 
-def run() -> None:
-    """Entry point: exit codes as documented, one line instead of a traceback for what users can mend."""
+def main() -> int:
+    """Read the words, run the command; returns the exit code. One line, no traceback, for what users can mend."""
     from scarfwright.models.jobfile import JobError
 
     try:
         code = app(standalone_mode=False)
-        sys.exit(code if isinstance(code, int) else 0)
+        if code == INTERRUPTED:  # the command line library's own word for it
+            raise KeyboardInterrupt
+        return code if isinstance(code, int) else 0
     except typer.Abort:
-        problem("interrupted")
-        sys.exit(130)
-    except KeyboardInterrupt:
-        problem("interrupted; what was there before is as it was")
-        sys.exit(130)
+        raise KeyboardInterrupt from None
     except BrokenPipeError:
         sys.stderr.close()
-        sys.exit(1)
+        return 1
     except JobError as error:
         problem(str(error))
-        sys.exit(2)
     except OSError as error:
         problem(f"{error.filename or 'writing'}: {error.strerror or error}; nothing was changed")
-        sys.exit(2)
     except Exception as error:
         if not hasattr(error, "format_message"):
             raise
         problem(f"{error.format_message()} (see: scarfwright --help)")
-        sys.exit(2)
-
-
-if __name__ == "__main__":
-    run()
+    return 2

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-import signal
 from pathlib import Path
-from types import FrameType
+from typing import Any
 
 from rich.console import Console
 from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn
 from scarfwright.cli import say
-from scarfwright.cli.jobs import find_job
+from scarfwright.cli.interruption import not_now
+from scarfwright.cli.jobs import find_job, with_files
 from scarfwright.cli.problems import problem
 from scarfwright.models.findings import faults
 from scarfwright.models.jobfile import job_to_toml
@@ -21,13 +21,16 @@ from scarfwright.outputs.make import GROUPS, Item, items, make_all
 from scarfwright.outputs.text import as_json
 
 
-def make_job(path: Path | None, out: Path | None, only: str | None, json: bool, version: str) -> int:
-    """Returns the exit code. Raises JobError for a job that can't be read."""
+def make_job(
+    path: Path | None, out: Path | None, only: str | None, json: bool, version: str, instead: dict[str, Any]
+) -> int:
+    """Returns the exit code. `instead`: keys of [files] given on the command line. Raises JobError."""
     groups = _groups(only)
     if groups is None:
         problem(f'--only: found "{only}", expected some of {",".join(GROUPS)}')
         return 2
     job, file = find_job(path)
+    job = with_files(job, instead)
     work = work_up(job)
     found = faults(list(work.findings))
     if found:
@@ -38,7 +41,6 @@ def make_job(path: Path | None, out: Path | None, only: str | None, json: bool, 
         return 1
     target = out if out is not None else file.with_name(f"{file.stem}-files")
     todo = items(work, groups)
-    signal.signal(signal.SIGTERM, _interrupt)
     try:
         with replaced_whole(target, groups, version, job_to_toml(job).encode()) as folder:
             _make(todo, folder)
@@ -59,10 +61,6 @@ def _groups(only: str | None) -> set[str] | None:
     return asked if asked <= set(GROUPS) else None
 
 
-def _interrupt(_signal: int, _frame: FrameType | None) -> None:
-    raise KeyboardInterrupt
-
-
 def _make(todo: list[Item], folder: Path) -> None:
     columns = (TextColumn("{task.description:<28}"), BarColumn(), MofNCompleteColumn())
     with Progress(*columns, console=Console(stderr=True), transient=True) as progress:
@@ -74,6 +72,10 @@ def _make(todo: list[Item], folder: Path) -> None:
             progress.update(task, description=name, completed=done)
             done += 1
 
+        if any(item.path.endswith((".step", ".stl", ".3mf", ".glb")) for item in todo):
+            progress.update(task, description="loading the CAD kernel")
+            with not_now():
+                import cadquery  # noqa: F401  loaded here, where an interruption can be put off
         make_all(todo, folder, tell)
 
 
@@ -86,6 +88,9 @@ def _report(work: Workup, target: Path, todo: list[Item]) -> None:
         by_folder.setdefault(folder or ".", []).append(name)
     for folder, names in by_folder.items():
         out.print(f"  {folder + '/':8} {', '.join(names)}")
+    for item in todo:
+        if item.told:
+            out.print(f"  {item.path}: {item.told}")
     out.print(say.sled_numbers(work))
     say.findings(work.findings, out)
     out.print(

@@ -27,7 +27,8 @@ class Dividing:
     `fence` is the rip fence setting, `blade_height` what carrier and plank need together, `screws` the places of
     the screws in the carrier frame, `screws_on_plank` the same from the heel end and from the near plank edge,
     `screw_to_kerf` the least wood between a screw's axis and the kerf, `rail_offset` the distance from the line to
-    the edge of a guide rail.
+    the edge of a guide rail. `line_beyond` is how far the line drawn on the plank lies beyond the carrier's blade
+    edge: the fence gap and half the kerf.
     """
 
     carrier_length: float
@@ -41,6 +42,7 @@ class Dividing:
     batten: Loop
     batten_screws: tuple[Point, ...]
     rail_offset: float
+    line_beyond: float
     support_strip: float
 
 
@@ -78,6 +80,7 @@ def dividing(job: Job, sled: Sled) -> Dividing:
         batten=polygon(strip),
         batten_screws=tuple(on_carrier(s, -BATTEN_WIDTH / 2) for s in stations),
         rail_offset=job.saw.base_to_blade + job.kerf / 2,
+        line_beyond=job.saw.fence_gap + job.kerf / 2,
         support_strip=thickness,
     )
 

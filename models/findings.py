@@ -32,17 +32,22 @@ def register(codes: dict[str, Level]) -> None:
 
 @dataclass(frozen=True)
 class Finding:
-    """One finding. `numbers` keys carry their unit (`needed_mm`); `text` says what, how much, and what to do."""
+    """One finding. `numbers` keys carry their unit (`needed_mm`); `text` says what, how much, and what to do.
+
+    `part` names the optional part it is about: a fault of that stops the part, not the job.
+    """
 
     code: str
     level: Level
     text: str
     numbers: dict[str, float | str | None]
+    part: str = ""
 
     def as_json(self) -> dict[str, Any]:
         return {
             "code": self.code,
             "level": self.level.value,
+            **({"part": self.part} if self.part else {}),
             "text": self.text,
             "numbers": {k: round(v, 6) if isinstance(v, float) else v for k, v in self.numbers.items()},
         }
@@ -59,8 +64,8 @@ def _plain(value: float | str | None) -> float | str | None:
 
 
 def faults(found: list[Finding]) -> list[Finding]:
-    """The findings that stop a build."""
-    return [f for f in found if f.level is Level.FAULT]
+    """The findings that stop a build; those about an optional part that is left out don't."""
+    return [f for f in found if f.level is Level.FAULT and not f.part]
 
 
 def worst_first(found: list[Finding]) -> list[Finding]:

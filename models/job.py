@@ -74,6 +74,12 @@ def _ratio(value: object) -> float:
     return float(value)
 
 
+def _span(value: tuple[Length, Length]) -> tuple[Length, Length]:
+    if value[0] >= value[1]:
+        raise LengthError(f"found {value[0].text} to {value[1].text}, expected the least first, then the most")
+    return value
+
+
 def _plank(value: object, info: ValidationInfo) -> Plank:
     if isinstance(value, Plank):
         return value
@@ -166,7 +172,7 @@ def auto(about: str) -> Any:
 class Table(BaseModel):
     """Base of all tables: unknown keys are errors, values are frozen."""
 
-    model_config = ConfigDict(extra="forbid", frozen=True, arbitrary_types_allowed=True)
+    model_config = ConfigDict(extra="forbid", frozen=True, arbitrary_types_allowed=True, defer_build=True)
 
 
 class Stock(Table):
@@ -191,7 +197,9 @@ class Saw(Table):
     blade_diameter: Size = dim("254 mm", "10 in", "Blade diameter.", guess=True)
     kerf: Size = dim("3.2 mm", "1/8 in", "Width of the cut.", guess=True)
     plate: Size = dim("2.2 mm", "5/64 in", "Thickness of the blade's plate.", guess=True)
-    riving_knife: Size = dim("2.5 mm", "3/32 in", "Thickness of the riving knife.", guess=True)
+    riving_knife: SizeOrZero = dim(
+        "2.5 mm", "3/32 in", "Thickness of the riving knife; 0 if there is none.", guess=True
+    )
     max_depth: Size = dim("79 mm", "3 1/8 in", "How far the blade rises above the table.", guess=True)
     fence_gap: SizeOrZero = dim("0.4 mm", "1/64 in", "Fence set this much over the heel: keeps the blade off the sled.")
     blade_above_work: SizeOrZero = dim("6 mm", "1/4 in", "How far the blade stands above the work.")
@@ -206,6 +214,34 @@ class Saw(Table):
     fence_height: Size = dim("65 mm", "2 1/2 in", "Height of the fence.", guess=True)
     teeth: int | None = Field(default=None, strict=True, ge=2, le=200, description="Teeth of the blade.")
     rpm: float | None = Field(default=None, strict=True, ge=100, le=30000, description="Speed of the blade [1/min].")
+    feed_time: float | None = Field(
+        default=None,
+        strict=True,
+        gt=0,
+        le=600,
+        description="Time from first touch to taper complete [s].",
+    )
+    tooth_feed: Annotated[tuple[Size, Size], AfterValidator(_span)] = Field(
+        default=(parse_length("0.02 mm"), parse_length("0.1 mm")),
+        description="Least and most feed per tooth; the default is common practice, no source.",
+        json_schema_extra={"default": ["0.02 mm", "0.1 mm"]},
+    )
+    cutting_energy: float | None = Field(
+        default=None,
+        strict=True,
+        gt=0,
+        le=1000,
+        description="Energy that cutting your wood takes [J/cm3], if known.",
+    )
+    motor_power: float | None = Field(
+        default=None, strict=True, gt=0, le=50000, description="Power the motor gives at the arbor [W], if known."
+    )
+    guard_height: Size | None = Field(
+        default=None, description="Hood guard: how high its lower edge lifts above the table."
+    )
+    guard_front: Size | None = Field(
+        default=None, description="Hood guard: how far it reaches from the blade's axis towards the operator."
+    )
     end_of_cut: Literal["hold", "run_on", "draw_back"] = Field(
         default="hold",
         description="hold: stop against a block, hold, switch off, wait. run_on: push until the blade is clear. "
@@ -269,6 +305,17 @@ class Sled(Table):
     nose_as_made: Size | None = Field(default=None, description="Measured width at the nose, once the sled is made.")
 
 
+class Adhesive(Table):
+    """The glue."""
+
+    gap_limit: Size = dim(
+        "0.15 mm",
+        "0.15 mm",
+        "Thickest glue line that still holds; the adhesive maker's figure comes first "
+        "(the default is for PVA and resorcinol, from memory).",
+    )
+
+
 class Printer(Table):
     """The printer for gauges and shop aids."""
 
@@ -302,9 +349,13 @@ class Router(Table):
         description="Sheet: x, y.",
         json_schema_extra={"default": ["2440 mm", "1220 mm"], "inch": ["96 in", "48 in"]},
     )
-    spacing: AutoSize = auto('Between pieces; "auto" is twice the cutter.')
-    tabs: int = Field(default=0, strict=True, ge=0, le=40, description="Holding tabs on each outline; 0 for none.")
-    grain: Literal["x", "y"] = Field(default="x", description="Direction of the sheet's face grain.")
+    spacing: AutoSize = auto('Between pieces, and to the sheet\'s edges; "auto" is twice the cutter.')
+    tabs: int = Field(
+        default=0, strict=True, ge=0, le=40, description="Holding tabs on each outline, two cutters wide; 0 for none."
+    )
+    grain: Literal["x", "y"] = Field(
+        default="x", description="Direction of the sheet's face grain; the sled lies along it."
+    )
 
 
 class Files(Table):
@@ -313,7 +364,16 @@ class Files(Table):
     machine: Literal["router", "laser"] = Field(default="router", description="Machine the cut files are for.")
     dxf: Literal["r2010", "r12"] = Field(default="r2010", description="DXF version; r12 for old controllers.")
     dxf_units: Literal["auto", "mm", "in"] = Field(default="auto", description='Unit of the DXF; "auto" is the job\'s.')
+    direction: Literal["clockwise", "counter_clockwise"] = Field(
+        default="clockwise",
+        description="Which way round outside cuts run, seen from above; inside cuts run the other way.",
+    )
+    tool_path: bool = Field(
+        default=False,
+        description="Router: a second set of sheets, offset by the cutter's radius, for machines without CAM.",
+    )
     paper: Literal["A4", "Letter", "roll"] = Field(default="A4", description="Paper of the full-size templates.")
+    roll_width: Size = dim("610 mm", "24 in", "Width of the roll, where the paper is a roll.")
 
 
 class Job(Table):
@@ -323,13 +383,14 @@ class Job(Table):
     units: Unit = Field(default="mm", description="mm or in: reading of bare numbers, and how lengths are shown.")
     stock: Stock
     joint: JointTable
-    saw: Saw = Field(default_factory=Saw)
-    clamp: Clamp = Field(default_factory=Clamp)
-    sled: Sled = Field(default_factory=Sled)
-    printer: Printer = Field(default_factory=Printer)
-    laser: Laser = Field(default_factory=Laser)
-    router: Router = Field(default_factory=Router)
-    files: Files = Field(default_factory=Files)
+    saw: Saw = Field(default_factory=Saw.model_construct)
+    clamp: Clamp = Field(default_factory=Clamp.model_construct)
+    sled: Sled = Field(default_factory=Sled.model_construct)
+    adhesive: Adhesive = Field(default_factory=Adhesive.model_construct)
+    printer: Printer = Field(default_factory=Printer.model_construct)
+    laser: Laser = Field(default_factory=Laser.model_construct)
+    router: Router = Field(default_factory=Router.model_construct)
+    files: Files = Field(default_factory=Files.model_construct)
 
     @property
     def gap(self) -> float:

@@ -14,7 +14,16 @@ _SAMPLES: dict[Unit, dict[str, str]] = {
     "mm": {"thickness": '"22 mm"', "height": '"60 mm"', "ratio": "12"},
     "in": {"thickness": '"3/4 in"', "height": '"2 1/2 in"', "ratio": "12"},
 }
-_OPTIONAL = {"finished_thickness": "20 mm", "length": "2.4 m", "teeth": "24", "rpm": "4000"}
+_OPTIONAL = {
+    "finished_thickness": "20 mm",
+    "length": "2.4 m",
+    "teeth": "24",
+    "rpm": "4000",
+    "feed_time": "8",
+    "cutting_energy": "50",
+    "motor_power": "1500",
+    "guard_front": "300 mm",
+}
 
 
 def starting_text(units: Unit) -> str:

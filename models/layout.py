@@ -24,7 +24,12 @@ MOST_DOWELS = 3
 @dataclass(frozen=True)
 class ClampPlace:
     """One clamp: `station` from the heel along the work edge, `opening` it must close on, `swallowed` depth it
-    must reach over, `limit` travel at which it meets blade or fence (None: it never does), and which of the two."""
+    must reach over, `limit` travel at which it meets blade or fence (None: it never does), and which of the two.
+
+    `at_fence` is the travel at which its fence-side jaw meets the fence's front end, `pushed_down` the limit if it
+    is pushed down until its bar lies on the work or its jaws on the table, `least_board` the shortest board its pad
+    bears on wholly, wherever it slides.
+    """
 
     where: str
     station: float
@@ -32,6 +37,9 @@ class ClampPlace:
     swallowed: float
     limit: float | None
     meets: str | None
+    at_fence: float | None
+    pushed_down: float | None
+    least_board: float
 
 
 @dataclass(frozen=True)
@@ -86,28 +94,36 @@ def lay_out(job: Job, joint: Joint, blade: Blade, travel: Travels, sled: Sled) -
     return layout
 
 
-def slot_jaw(job: Job, sled: Sled) -> Jaw:
+def slot_jaw(job: Job, sled: Sled, *, pushed_down: bool = False) -> Jaw:
     """The outer jaw of a clamp in a slot: it may slide, so it lies within s -+ max(pad, notch) / 2."""
-    return _jaw(job, sled, max(job.clamp.pad_width, job.sled.notch_length) / 2)
+    return _jaw(job, sled, max(job.clamp.pad_width, job.sled.notch_length) / 2, pushed_down)
 
 
-def flat_jaw(job: Job, sled: Sled) -> Jaw:
-    """The outer jaw of the clamp across the nose: it may slide along the nose flat."""
-    return _jaw(job, sled, max(job.clamp.pad_width, sled.nose_flat) / 2)
+def flat_jaw(job: Job, sled: Sled, station: float, *, pushed_down: bool = False) -> Jaw:
+    """The outer jaw of the clamp across the nose: it may slide towards the heel up to the flat's step."""
+    step = sled.station_of_x(sled.nose_flat, sled.across_nose)
+    return _jaw(job, sled, max(station - step, job.clamp.pad_width / 2), pushed_down)
 
 
-def _jaw(job: Job, sled: Sled, reach_along: float) -> Jaw:
+def _jaw(job: Job, sled: Sled, reach_along: float, pushed_down: bool) -> Jaw:
+    low = deepest_lower_edge(job, sled) if pushed_down else pad_lower_edge(job, sled)
     return Jaw(
-        lower_edge=pad_lower_edge(job, sled),
+        lower_edge=low,
         reach_along=reach_along,
         stand_off=job.clamp.jaw,
         side_clearance=job.saw.side_clearance,
+        bar_edge=low + job.clamp.throat,
     )
 
 
 def pad_lower_edge(job: Job, sled: Sled) -> float:
     """z_p: the pads bear wholly on work and sled, so their lower edge is min(h, sled) - pad_height [mm]."""
     return min(job.stock.height, sled.thickness) - job.clamp.pad_height
+
+
+def deepest_lower_edge(job: Job, sled: Sled) -> float:
+    """The pads' lower edge above the table if the clamp is pushed down as far as it goes [mm]."""
+    return max(max(job.stock.height, sled.thickness) - job.clamp.throat, 0.0)
 
 
 def swallowed(job: Job, sled: Sled) -> float:
@@ -120,10 +136,12 @@ def _notch(job: Job, where: str, station: float) -> Notch:
 
 
 def _heel_station(job: Job, sled: Sled, least: float) -> float:
-    """As asked; "auto" is the least safe one that stays off the heel's end, rounded up to a mark."""
     asked = job.sled.heel_station
-    if asked != "auto":
-        return float(asked)
+    return safe_station(job, sled, least) if asked == "auto" else float(asked)
+
+
+def safe_station(job: Job, sled: Sled, least: float) -> float:
+    """The least station of a notch that is at least `least` and off the heel's end, rounded up to a mark."""
     off_heel_end, _ = _notch(job, "heel", 0.0).stations_within(sled)
     return round_up(max(least, off_heel_end), job.sled.round_marks)
 
@@ -160,22 +178,44 @@ def _slot_clamp(job: Job, joint: Joint, blade: Blade, sled: Sled, notch: Notch, 
         swallowed=swallowed(job, sled),
         limit=limit,
         meets=None if limit is None else "blade",
+        at_fence=None,
+        pushed_down=slot_jaw(job, sled, pushed_down=True).limit(notch.station, joint, blade),
+        least_board=notch.station + jaw.reach_along,
     )
 
 
 def _flat_clamp(job: Job, joint: Joint, blade: Blade, sled: Sled, station: float) -> ClampPlace:
     """The clamp across the nose: its fence-side jaw must also stay before the front end of the fence."""
-    at_blade = flat_jaw(job, sled).limit(station, joint, blade)
-    at_fence = sled.length - sled.nose_flat - job.saw.fence_front
-    limit = at_fence if at_blade is None else min(at_fence, at_blade)
+    jaw = flat_jaw(job, sled, station)
+    at_blade = jaw.limit(station, joint, blade)
+    at_fence = _jaw_at_fence(job, sled, station - jaw.reach_along)
+    limit = min((t for t in (at_blade, at_fence) if t is not None), default=None)
     return ClampPlace(
         where="nose_flat",
         station=station,
         opening=sled.nose * math.cos(sled.angle) + joint.thickness,
         swallowed=swallowed(job, sled),
         limit=limit,
-        meets="fence" if limit == at_fence else "blade",
+        meets=None if limit is None else "fence" if limit == at_fence else "blade",
+        at_fence=at_fence,
+        pushed_down=flat_jaw(job, sled, station, pushed_down=True).limit(station, joint, blade),
+        least_board=station + job.clamp.pad_width / 2,
     )
+
+
+def _jaw_at_fence(job: Job, sled: Sled, u: float) -> float | None:
+    """Travel [mm] at which the fence-side jaw on the nose flat, which begins at u, meets the fence's front end.
+
+    The jaw stands off the flat square to the work edge, so its corner away from the flat leads by jaw sin(theta):
+    X_front = u cos - (nose cos + jaw) sin, or where that corner lies within the fence edge (Y > 0), the X at which
+    its outer side crosses it. None for pads that ride over the fence.
+    """
+    if pad_lower_edge(job, sled) >= job.saw.fence_height:
+        return None
+    sin, cos = math.sin(sled.angle), math.cos(sled.angle)
+    depth = sled.across_nose + job.clamp.jaw
+    crosses = (sled.heel - depth * cos) / sin
+    return max(u, crosses) * cos - depth * sin - job.saw.fence_front
 
 
 def _hand_line(job: Job, blade: Blade, travel: Travels) -> float:

@@ -5,8 +5,13 @@ from __future__ import annotations
 from typing import Any
 
 from scarfwright.models.dividing import Dividing
+from scarfwright.models.findings import faults
+from scarfwright.models.gluing import glue_up
 from scarfwright.models.joint import degrees
+from scarfwright.models.part import PartKind
+from scarfwright.models.saw_numbers import cut_numbers
 from scarfwright.models.sled import longest_from_plank
+from scarfwright.models.wanted import wanted
 from scarfwright.models.workup import Workup
 
 FORMAT = 1
@@ -22,6 +27,7 @@ def numbers(work: Workup) -> dict[str, Any]:
         "sled": _sled(work),
         "saw": _saw(work),
         "dividing": None if work.dividing is None else _dividing(work.dividing),
+        **_made(work),
         "findings": [f.as_json() for f in work.findings],
     }
     return {key: rounded(value) for key, value in data.items()}
@@ -85,6 +91,8 @@ def _sled(work: Workup) -> dict[str, Any]:
                 "swallowed_mm": c.swallowed,
                 "limit_mm": c.limit,
                 "meets": c.meets,
+                "limit_pushed_down_mm": c.pushed_down,
+                "least_board_mm": c.least_board,
             }
             for c in layout.clamps
         ],
@@ -110,6 +118,7 @@ def _saw(work: Workup) -> dict[str, Any]:
         "board_limit_mm": work.board_limit,
         "least_station_mm": work.layout.least_station,
         "end_of_cut": work.job.saw.end_of_cut,
+        **cut_numbers(work),
     }
 
 
@@ -124,8 +133,47 @@ def _dividing(cut: Dividing) -> dict[str, Any]:
         "screws_on_plank_mm": [list(p) for p in cut.screws_on_plank],
         "screw_to_kerf_mm": cut.screw_to_kerf,
         "rail_offset_mm": cut.rail_offset,
+        "line_beyond_mm": cut.line_beyond,
         "support_strip_mm": cut.support_strip,
     }
+
+
+def _made(work: Workup) -> dict[str, Any]:
+    """Glue-up and parts; null for a job with faults, of which nothing is made."""
+    if faults(list(work.findings)):
+        return {"gluing": None, "parts": None}
+    return {"gluing": _gluing(work), "parts": _parts(work)}
+
+
+def _gluing(work: Workup) -> dict[str, Any]:
+    glue = glue_up(work)
+    return {
+        "clamps": glue.clamp_count,
+        "clamp_stations_mm": list(glue.clamps),
+        "board_length_mm": glue.board_length,
+        "span_mm": glue.span,
+        "riser_height_mm": glue.riser_height,
+        "risers": [{"place_mm": s.place, "width_mm": s.width, "lip": s.lip} for s in glue.supports],
+    }
+
+
+def _parts(work: Workup) -> dict[str, Any]:
+    """Parameters and resolution of every gauge and aid that is made."""
+    found = {}
+    for one in wanted(work):
+        kind = one.kind
+        if kind.resolution is None or one.left_out:
+            continue
+        parameters = kind.filled(one.parameters)
+        sizes = {_key(kind, name): value for name, value in parameters.items()}
+        found[kind.name] = {**sizes, **kind.resolution(work, parameters)}
+    return found
+
+
+def _key(kind: PartKind, name: str) -> str:
+    """A parameter's key with its unit: mm unless the part says otherwise."""
+    unit = kind.units.get(name, "mm") if name in kind.ranges else ""
+    return f"{name}_{unit}" if unit else name
 
 
 def rounded(value: Any) -> Any:

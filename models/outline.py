@@ -150,6 +150,10 @@ class Loop:
     def moved(self, dx: float, dy: float) -> Loop:
         return Loop(tuple(Vertex(v.x + dx, v.y + dy, v.bulge) for v in self.vertices))
 
+    def scaled(self, factor: float) -> Loop:
+        """Larger by a factor, about the origin."""
+        return Loop(tuple(Vertex(factor * v.x, factor * v.y, v.bulge) for v in self.vertices))
+
     def turned(self, angle: float, about: Point = (0.0, 0.0)) -> Loop:
         """Turned counter-clockwise by `angle` [rad] about a point."""
         c, s = math.cos(angle), math.sin(angle)

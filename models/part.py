@@ -6,10 +6,12 @@ that stands above that plate is added with `Raised`, material taken from its top
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+import math
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
-from typing import Any
+from inspect import signature
+from typing import Any, NamedTuple, TypeVar
 
 from scarfwright.models.findings import Finding
 from scarfwright.models.outline import Loop, Point
@@ -25,14 +27,37 @@ class Operation(StrEnum):
     ENGRAVE = "ENGRAVE"
 
 
+class Writing(NamedTuple):
+    """Middle [mm] and direction [rad] of the writing a letter belongs to: mirrored, it must stay readable."""
+
+    x: float
+    y: float
+    angle: float = 0.0
+
+
 @dataclass(frozen=True)
 class Feature:
-    """A closed loop and its operation; `depth` [mm] from the top, None for all the way through."""
+    """A closed loop and its operation; `depth` [mm] from the top, None for all the way through.
+
+    `islands` are loops inside it that are left standing (the counter of an 0); only where there is a depth.
+    """
 
     operation: Operation
     loop: Loop
     name: str
     depth: float | None = None
+    islands: tuple[Loop, ...] = ()
+    writing: Writing | None = None
+
+    @property
+    def area(self) -> float:
+        """Inside the loop, less the islands [mm2]."""
+        return abs(self.loop.area) - sum(abs(island.area) for island in self.islands)
+
+    @property
+    def through(self) -> bool:
+        """Cut right through the plate."""
+        return self.depth is None and self.operation is not Operation.ENGRAVE
 
     @property
     def layer(self) -> str:
@@ -44,12 +69,22 @@ class Feature:
 
 @dataclass(frozen=True)
 class Raised:
-    """Material standing on the part: a loop from height `bottom` to height `top` [mm]."""
+    """Material standing on the part, or beside it and joined at an edge: a loop from `bottom` to `top` [mm].
+
+    What does not reach over the plate's thickness stands beside it. `islands` are left out of it.
+    """
 
     loop: Loop
     bottom: float
     top: float
     name: str = ""
+    islands: tuple[Loop, ...] = ()
+    writing: Writing | None = None
+
+    @property
+    def area(self) -> float:
+        """Inside the loop, less the islands [mm2]."""
+        return abs(self.loop.area) - sum(abs(island.area) for island in self.islands)
 
 
 @dataclass(frozen=True)
@@ -64,9 +99,15 @@ class Mark:
     scored: bool = False  # a line worth scoring into the wood (ENGRAVE); else only a note for people
 
 
+_Shape = TypeVar("_Shape", Feature, Raised)
+
+
 @dataclass(frozen=True)
 class Part:
-    """One thing to make. Loops and marks in mm, outline counter-clockwise."""
+    """One thing to make. Loops and marks in mm, outline counter-clockwise.
+
+    `sharp` lists the inside corners that a mating part fills: a round cutter is run into them instead of rounding them.
+    """
 
     name: str
     title: str
@@ -77,20 +118,25 @@ class Part:
     marks: tuple[Mark, ...] = ()
     colour: str = "#c8a878"
     use: str = ""
+    sharp: tuple[Point, ...] = ()
 
     @property
     def area(self) -> float:
         """Area of the plate, less what is cut right through it [mm2]."""
-        return abs(self.outline.area) - sum(abs(f.loop.area) for f in self.features if f.depth is None)
+        return abs(self.outline.area) - sum(f.area for f in self.features if f.through)
 
     @property
     def volume(self) -> float:
         """Closed form [mm3], for loops that do not overlap."""
         pockets = sum(
-            abs(f.loop.area) * f.depth for f in self.features if f.depth is not None and f.operation is Operation.POCKET
+            f.area * f.depth for f in self.features if f.depth is not None and f.operation is not Operation.ENGRAVE
         )
-        stands = sum(abs(r.loop.area) * (r.top - max(r.bottom, self.thickness)) for r in self.raised)
+        stands = sum(r.area * (r.top - self._foot(r)) for r in self.raised)
         return self.area * self.thickness - pockets + stands
+
+    def _foot(self, raised: Raised) -> float:
+        """Height from which a raised loop adds material."""
+        return raised.bottom if raised.top <= self.thickness else max(raised.bottom, self.thickness)
 
     def cuts(self) -> Iterator[Feature]:
         """The outline and every feature, inside before outside, as a machine should go."""
@@ -98,21 +144,79 @@ class Part:
         yield Feature(Operation.CUT_OUTSIDE, self.outline, self.name)
 
     def moved(self, dx: float, dy: float) -> Part:
-        return self._each(lambda loop: loop.moved(dx, dy), lambda p: (p[0] + dx, p[1] + dy))
+        return self._each(
+            lambda loop: loop.moved(dx, dy),
+            lambda p: (p[0] + dx, p[1] + dy),
+            lambda w: Writing(w.x + dx, w.y + dy, w.angle),
+        )
+
+    def turned(self, angle: float, about: Point = (0.0, 0.0)) -> Part:
+        """Turned counter-clockwise by `angle` [rad] about a point, marks and their texts with it."""
+        c, s = math.cos(angle), math.sin(angle)
+
+        def point(p: Point) -> Point:
+            dx, dy = p[0] - about[0], p[1] - about[1]
+            return (about[0] + c * dx - s * dy, about[1] + s * dx + c * dy)
+
+        whole = self._each(
+            lambda loop: loop.turned(angle, about),
+            point,
+            lambda w: Writing(*point((w.x, w.y)), w.angle + angle),
+        )
+        return replace(whole, marks=tuple(replace(m, angle=m.angle + angle) for m in whole.marks))
 
     def mirrored_y(self) -> Part:
-        """For a fence on the other side: y -> -y, marks included (texts stay readable)."""
-        flipped = self._each(lambda loop: loop.mirrored_y(), lambda p: (p[0], -p[1]))
+        """For a fence on the other side: y -> -y; marks' texts and lettering stay readable."""
+        flipped = self._each(
+            lambda loop: loop.mirrored_y(),
+            lambda p: (p[0], -p[1]),
+            lambda w: Writing(w.x, -w.y, -w.angle),
+            lambda loop, w: loop.turned(-2 * w.angle, (w.x, w.y)).moved(0.0, -2 * w.y),
+        )
         return replace(flipped, marks=tuple(replace(m, angle=-m.angle) for m in flipped.marks))
 
-    def _each(self, loops: Callable[[Loop], Loop], points: Callable[[Point], Point]) -> Part:
+    def _each(
+        self,
+        loops: Callable[[Loop], Loop],
+        points: Callable[[Point], Point],
+        writings: Callable[[Writing], Writing],
+        letters: Callable[[Loop, Writing], Loop] | None = None,
+    ) -> Part:
+        """Every loop and point put through a function; `letters` for the loops of writing, else as other loops."""
+
+        def shape(thing: _Shape) -> _Shape:
+            writing = thing.writing
+
+            def loop(old: Loop) -> Loop:
+                return loops(old) if writing is None or letters is None else letters(old, writing)
+
+            return replace(
+                thing,
+                loop=loop(thing.loop),
+                islands=tuple(loop(island) for island in thing.islands),
+                writing=None if writing is None else writings(writing),
+            )
+
         return replace(
             self,
             outline=loops(self.outline),
-            features=tuple(replace(f, loop=loops(f.loop)) for f in self.features),
-            raised=tuple(replace(r, loop=loops(r.loop)) for r in self.raised),
+            features=tuple(shape(f) for f in self.features),
+            raised=tuple(shape(r) for r in self.raised),
             marks=tuple(replace(m, points=tuple(points(p) for p in m.points)) for m in self.marks),
+            sharp=tuple(points(p) for p in self.sharp),
         )
+
+
+class Place(NamedTuple):
+    """An upright rectangle on a part's top from its lower left corner [mm]."""
+
+    x: float
+    y: float
+    width: float
+    height: float
+
+
+Parameters = dict[str, Any]
 
 
 @dataclass(frozen=True)
@@ -121,14 +225,34 @@ class PartKind:
 
     `build` makes the part from its parameters (keywords with defaults, the unit in each docstring line); `from_job`
     gives the parameters a job asks for, or None where the job has no use for the part. `goes_to` names the output
-    groups it is written to ("cad", "cut", "print"); `check` finds what would make the part useless.
+    groups it is written to ("cad", "cut", "print", and "flat": cut from sheet by the machine at hand, `count` times).
+
+    `ranges` gives, for parameters that are one number, the least and greatest value between which the part can be
+    built whatever the others are within theirs; the tests build it all over them. `units` names the unit of those
+    that are not lengths. `check(work, parameters)` finds what would make the part useless;
+    `resolution(work, parameters)` gives how well it measures, what the job needs and what follows from the part, each
+    key with its unit. `work` is None where a part is built without a job: then only shapes are checked.
+    `label_place(parameters)` is where the parameter `label` is engraved. A parameter `compensation` is what printed
+    slots and holes come out narrower by.
     """
 
     name: str
     summary: str
     build: Callable[..., Part]
-    from_job: Callable[[Any], dict[str, Any] | None]
+    from_job: Callable[[Any], Parameters | None]
     goes_to: frozenset[str] = field(default_factory=frozenset)
-    check: Callable[..., list[Finding]] | None = None
+    check: Callable[[Any, Parameters], list[Finding]] | None = None
     count: Callable[[Any], int] = lambda _work: 1
     handed: bool = False  # mirrored for a fence on the left
+    ranges: Mapping[str, tuple[float, float]] = field(default_factory=dict)
+    units: Mapping[str, str] = field(default_factory=dict)
+    resolution: Callable[[Any, Parameters], dict[str, Any]] | None = None
+    label_place: Callable[[Parameters], Place] | None = None
+
+    def filled(self, given: Parameters) -> Parameters:
+        """The parameters with the builder's own defaults for those not given."""
+        known = signature(self.build).parameters.values()
+        own = {p.name: p.default for p in known if p.kind is p.POSITIONAL_OR_KEYWORD and p.default is not p.empty}
+        return {**own, **given}
+
+    along_grain: bool = False  # its length must lie along the sheet's face grain

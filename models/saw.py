@@ -73,27 +73,36 @@ def travels(joint: Joint, blade: Blade, clear_gap: float) -> Travels:
 
 @dataclass(frozen=True)
 class Jaw:
-    """The outer jaw of a clamp: how it stands on the work and how far from the blade plane it must stay [mm].
+    """What of a clamp may come into the blade's way, and how far from the blade plane it must stay [mm].
 
     `lower_edge` is z_p, the pads' lower edge above the table; `reach_along` half the stretch of the work edge in
-    which the jaw may lie because the clamp slides in its slot; `stand_off` how far the jaw stands off the work.
+    which the jaw may lie because the clamp slides in its slot; `stand_off` how far the outer jaw stands off the
+    work; `bar_edge` the lower edge of the bar that crosses over the work.
+
+    The blade's front falls back the higher it is measured (f falls with z from the table up, as the axis lies below
+    it), so of each body its lowest edge counts.
     """
 
     lower_edge: float
     reach_along: float
     stand_off: float
     side_clearance: float
+    bar_edge: float = math.inf
 
     def limit(self, station: float, joint: Joint, blade: Blade) -> float | None:
         """Travel [mm] at which a clamp at `station` (along the work edge from the heel) meets the blade, or None.
 
-        T = X_front - f(z_p), where X_front is the least X of the part of the jaw that lies beyond the blade
-        plane less the side clearance; None if nothing does, or if the pads ride above the blade.
+        T = X_front - f(z), where X_front is the least X of the part of the jaw (z = z_p), or of the bar (z =
+        bar_edge), that lies beyond the blade plane less the side clearance; the lesser of the two counts. None if
+        nothing lies there, or if it all rides above the blade.
         """
-        if self.lower_edge >= blade.height:
-            return None
-        front = self._front_x(station - self.reach_along, joint)
-        return None if front is None else front - blade.reach(self.lower_edge)
+        u = station - self.reach_along
+        found = [
+            front - blade.reach(z)
+            for z, front in ((self.lower_edge, self._front_x(u, joint)), (self.bar_edge, self._bar_x(u, joint)))
+            if front is not None and z < blade.height
+        ]
+        return min(found, default=None)
 
     def _front_x(self, u: float, joint: Joint) -> float | None:
         """Least X of the jaw's part beyond F - side, for a jaw that begins at u along the work edge."""
@@ -104,16 +113,30 @@ class Jaw:
             return None
         return u * cos + out * sin
 
+    def _bar_x(self, u: float, joint: Joint) -> float | None:
+        """The same for the bar, which lies over board and sled: it comes beyond F - side before the jaw does."""
+        sin, cos = math.sin(joint.angle), math.cos(joint.angle)
+        out = (joint.gap - self.side_clearance + u * sin) / cos
+        return None if out > joint.thickness + self.stand_off else u * cos + out * sin
+
     def least_station(self, travel: float, joint: Joint, blade: Blade) -> float:
         """The least station whose limit is at least `travel` (or that has no limit) [mm]."""
-        if self.lower_edge >= blade.height:
-            return self.reach_along
         sin, cos = math.sin(joint.angle), math.cos(joint.angle)
         edge = joint.gap - self.side_clearance
-        front = travel + blade.reach(self.lower_edge)
+        wholly_clear = ((joint.thickness + self.stand_off) * cos - edge) / sin
+        least = 0.0
+        if self.lower_edge < blade.height:
+            least = min(self._least_by_jaw(travel + blade.reach(self.lower_edge), joint), wholly_clear)
+        if self.bar_edge < blade.height:
+            along_bar = (travel + blade.reach(self.bar_edge) - edge * sin / cos) * cos
+            least = max(least, min(along_bar, wholly_clear))
+        return max(least, 0.0) + self.reach_along
+
+    def _least_by_jaw(self, front: float, joint: Joint) -> float:
+        """The station at which the jaw's first point beyond F - side has this X."""
+        sin, cos = math.sin(joint.angle), math.cos(joint.angle)
+        edge = joint.gap - self.side_clearance
         on_face = (front - joint.thickness * sin) / cos
         if on_face * sin + edge <= joint.thickness * cos:  # the jaw's corner at the work's face governs
-            return max(on_face, 0.0) + self.reach_along
-        along_jaw = (front - edge * sin / cos) * cos
-        wholly_clear = ((joint.thickness + self.stand_off) * cos - edge) / sin
-        return max(min(along_jaw, wholly_clear), 0.0) + self.reach_along
+            return on_face
+        return (front - edge * sin / cos) * cos

@@ -20,6 +20,10 @@ class Say:
     def __call__(self, mm: float) -> str:
         return show(mm, self.units)
 
+    def fine(self, mm: float) -> str:
+        """For what no rule shows: to 0.001 mm or 0.001 in."""
+        return show(mm, self.units, places=3, sixtyfourths=False)
+
     def up(self, mm: float) -> str:
         """The next mark at or above."""
         return show(round_up(mm, rule_step(self.units)), self.units)

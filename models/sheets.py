@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, replace
+from itertools import product
 
-from scarfwright.models.outline import Loop, rectangle
+from scarfwright.models.crossings import holds
+from scarfwright.models.nesting import Block, blocks_of, nest
+from scarfwright.models.outline import Loop, Point, polygon, rectangle
 from scarfwright.models.part import Mark, Part
 from scarfwright.models.parts.sled import sizes, sled
+from scarfwright.models.routing import Tab, as_cut, fits_sheet, flat_pieces, sheet_of, spacing_of, tabs_of, too_tight
 from scarfwright.models.workup import Workup
-
-SPACING = 15.0  # between pieces on a sheet: a cutter and some wood to hold them; common practice, no source
 
 
 @dataclass(frozen=True)
@@ -24,6 +26,21 @@ class SheetPlan:
     thickness: float
     placed: tuple[Part, ...]
     marks: tuple[Mark, ...] = ()
+    notes: tuple[str, ...] = ()  # lines for the operator, written beside the sheet
+
+    @property
+    def filled(self) -> float:
+        """Share of the sheet's area that is parts."""
+        return sum(part.area for part in self.placed) / (self.length * self.width)
+
+    @property
+    def used(self) -> tuple[float, float]:
+        """Length and width of the least sheet that would do, from the origin, edges as clear as here [mm]."""
+        bounds = [part.outline.bounds for part in self.placed]
+        return (
+            max(b[2] for b in bounds) + min(b[0] for b in bounds),
+            max(b[3] for b in bounds) + min(b[1] for b in bounds),
+        )
 
     @property
     def outline(self) -> Loop:
@@ -48,41 +65,62 @@ def plank_plan(work: Workup) -> SheetPlan:
 
 def turned(part: Part, angle: float, about: tuple[float, float]) -> Part:
     """A part turned counter-clockwise [rad] about a point, its marks left out but for scored lines."""
-    c, s = math.cos(angle), math.sin(angle)
-
-    def point(p: tuple[float, float]) -> tuple[float, float]:
-        dx, dy = p[0] - about[0], p[1] - about[1]
-        return (about[0] + c * dx - s * dy, about[1] + s * dx + c * dy)
-
-    return replace(
-        part,
-        outline=part.outline.turned(angle, about),
-        features=tuple(replace(f, loop=f.loop.turned(angle, about)) for f in part.features),
-        marks=tuple(replace(m, points=tuple(point(p) for p in m.points)) for m in part.marks if m.scored),
-    )
+    whole = part.turned(angle, about)
+    return replace(whole, marks=tuple(m for m in whole.marks if m.scored))
 
 
 def sheet_plans(work: Workup) -> list[SheetPlan]:
-    """The layers of a sheet sled, one above the other with room for the cutter between."""
-    from scarfwright.models.parts import registry
+    """The sheets a router cuts: the flat parts as its cutter leaves them, one thickness a sheet, thickest first.
 
-    kind = registry()["sheet_layer"]
-    layer = kind.build(**(kind.from_job(work) or {}))
-    if work.job.saw.fence_side == "left":
-        layer = layer.mirrored_y()
-    low_x, low_y, high_x, high_y = layer.outline.bounds
-    step = high_y - low_y + SPACING
-    placed = tuple(
-        replace(layer.moved(SPACING - low_x, SPACING - low_y + i * step), name=f"layer_{i + 1}")
-        for i in range(work.job.sled.layers)
-    )
-    return [
-        SheetPlan(
-            "sheet-1",
-            "Sheet with the sled's layers",
-            high_x - low_x + 2 * SPACING,
-            work.job.sled.layers * step + SPACING,
-            layer.thickness,
-            placed,
-        )
-    ]
+    Parts with a finding of their own (too large, too tight for the cutter) are left out.
+    """
+    job = work.job
+    spacing, (length, width), cutter = spacing_of(job), sheet_of(job), float(job.router.cutter)
+    by_thickness: dict[float, list[Block]] = {}
+    for piece in flat_pieces(work):
+        if fits_sheet(piece, job) and not too_tight(piece.part, cutter):
+            ready = replace(piece, part=as_cut(piece.part, cutter))
+            found = blocks_of(ready, spacing, job.router.grain)
+            by_thickness.setdefault(round(piece.part.thickness, 3), []).extend(found)
+    plans: list[SheetPlan] = []
+    for thickness in sorted(by_thickness, reverse=True):
+        for parts in nest(by_thickness[thickness], length, width, spacing):
+            name = f"sheet-{len(plans) + 1}"
+            marks = tuple(_name_mark(part) for part in parts)
+            marks += tuple(tab_mark(tab) for part in parts for tab in tabs_of(part.outline, job.router.tabs, cutter))
+            plans.append(SheetPlan(name, "Sheet for the router", length, width, thickness, parts, marks))
+    return plans
+
+
+def _name_mark(part: Part) -> Mark:
+    """The part's name on it along its longer side, as large as it can well be, clear of its edges and openings."""
+    left, low, right, high = part.outline.bounds
+    long, short = max(right - left, high - low), min(right - left, high - low)
+    size = max(min(12.0, short / 5, long / (len(part.name) + 2)), 1.0)
+    flat = right - left >= high - low
+    half = (len(part.name) * size / 2, size / 2) if flat else (size / 2, len(part.name) * size / 2)
+    places = [(left + a * (right - left), low + b * (high - low)) for a, b in product(_SHARES, _SHARES)]
+    x, y = next((p for p in places if _is_free(part, p, half)), places[0])
+    at = (x - half[0], y - half[1]) if flat else (x + half[0], y - half[1])
+    return Mark((at,), part.name, size, 0.0 if flat else math.pi / 2, "part name")
+
+
+_SHARES = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)  # of the part's length and width, where its name is tried
+
+
+def _is_free(part: Part, middle: Point, half: Point) -> bool:
+    """Whether a box lies on the part's plain wood."""
+    (x, y), (w, h) = middle, half
+    corners = [(x - w, y - h), (x + w, y - h), (x + w, y + h), (x - w, y + h), (x, y - h), (x, y + h)]
+    if not all(holds(part.outline, p) for p in corners):
+        return False
+    taken = [f.loop.bounds for f in part.features]
+    taken += [polygon(m.points).bounds for m in part.marks if len(m.points) > 1]
+    return all(a > x + w or c < x - w or b > y + h or d < y - h for a, b, c, d in taken)
+
+
+def tab_mark(tab: Tab) -> Mark:
+    """A stroke across the outline where a tab holds the part."""
+    (x, y), (ux, uy) = tab.at, tab.along
+    half = tab.width / 2
+    return Mark(((x + uy * half, y - ux * half), (x - uy * half, y + ux * half)), name="tab")

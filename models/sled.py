@@ -51,6 +51,15 @@ class Sled:
         """Depth of the step at the inner end of the nose flat, f / N [mm]."""
         return self.nose_flat / self.ratio
 
+    @property
+    def across_nose(self) -> float:
+        """From the nose flat square to the work edge, nose cos(theta) [mm]: what a clamp closes on there."""
+        return self.nose * math.cos(self.angle)
+
+    def from_heel(self, x: float) -> float:
+        """Along the fence edge from the heel, for an x counted from the nose [mm]."""
+        return self.length - x
+
     def corners(self) -> list[Point]:
         """Outline in the exported frame, counter-clockwise, the nose flat included."""
         start: list[Point] = [(0.0, 0.0)]

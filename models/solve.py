@@ -5,14 +5,15 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 
-from scarfwright.models.checks import check_all
+from scarfwright.models.checks import check_all, check_machine
 from scarfwright.models.dividing import dividing
-from scarfwright.models.findings import faults
+from scarfwright.models.findings import faults, worst_first
 from scarfwright.models.job import Job
 from scarfwright.models.joint import Joint
 from scarfwright.models.layout import lay_out
 from scarfwright.models.saw import Blade, travels
 from scarfwright.models.sled import Sled, as_made, auto_nose_flat, from_plank, from_sheet, longest_from_plank
+from scarfwright.models.wanted import part_findings
 from scarfwright.models.workup import Workup
 
 LONGEST_SLED = 6000.0  # "auto" looks no further; longer boards are rarely sold (common practice, no source)
@@ -21,9 +22,16 @@ MOST_TRIALS = 400
 
 def work_up(job: Job) -> Workup:
     """Work a job out. Never raises for a valid job: what is impossible is a finding."""
-    if job.sled.length != "auto":
-        return _at_length(job, float(job.sled.length))
-    return _shortest_that_serves(job)
+    work = work_out(job)
+    if faults(list(work.findings)):
+        return work  # nothing is made, so nothing is said about parts and machines
+    work = replace(work, findings=tuple(check_machine(work)))
+    return replace(work, findings=tuple(worst_first([*work.findings, *part_findings(work)])))
+
+
+def work_out(job: Job) -> Workup:
+    """Joint, sled and cut alone: all but what the machines and the smaller parts have to say."""
+    return _shortest_that_serves(job) if job.sled.length == "auto" else _at_length(job, float(job.sled.length))
 
 
 def length_step(job: Job) -> float:

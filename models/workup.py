@@ -30,13 +30,15 @@ class Workup:
 
     @property
     def shortest(self) -> float:
-        """The least sled length this cut allows [mm]: the nose clamp stays before the fence's front end, and the
-        heel notch fits on the work edge."""
-        needed = self.layout.least_station + self.job.sled.notch_length / 2
-        lengths = [needed * math.cos(self.sled.angle)]
-        if any(c.where == "nose_flat" for c in self.layout.clamps):
-            end = self.travel_end + self.job.saw.travel_margin
-            lengths.append(end + self.sled.nose_flat + self.job.saw.fence_front)
+        """The least sled length the cut asked for allows [mm]."""
+        needed = self.travel_end + self.job.saw.travel_margin
+        return self.shortest_for(needed, self.layout.least_station)
+
+    def shortest_for(self, needed: float, station: float) -> float:
+        """The least sled length [mm] for a free travel `needed`: the nose clamp stays before the fence's front end,
+        and a heel notch at `station` fits on the work edge."""
+        lengths = [(station + self.job.sled.notch_length / 2) * math.cos(self.sled.angle)]
+        lengths += [self.sled.length + needed - c.at_fence for c in self.layout.clamps if c.at_fence is not None]
         return max(lengths)
 
     @property

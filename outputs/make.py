@@ -3,87 +3,164 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
+from textwrap import wrap
 from typing import Any
 
+from scarfwright.models.checks.parts import as_cut
 from scarfwright.models.jobfile import job_to_toml
 from scarfwright.models.numbers import numbers
+from scarfwright.models.operator import file_units, router_lines
+from scarfwright.models.paper import prints
 from scarfwright.models.part import Part
-from scarfwright.models.parts import registry
+from scarfwright.models.plates import Laid, Plate, plates
 from scarfwright.models.sheets import SheetPlan, plank_plan, sheet_plans
+from scarfwright.models.templates.laser import laser_templates
+from scarfwright.models.templates.summary import laser_lines, piece_notes
+from scarfwright.models.toolpath import PathPlan, tool_path
+from scarfwright.models.wanted import sided, wanted
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.table import write
 
 GROUPS = ("cad", "cut", "print", "paper")
+NOTE_COLUMNS = 96  # characters of the operator's lines, in the file and beside a sheet
 
 
 @dataclass(frozen=True)
 class Item:
-    """One file to make: its path in the folder, and what writes it."""
+    """One file to make: its path in the folder, what writes it, and what is told about it at the end."""
 
     path: str
     make: Callable[[Path], None]
+    told: str = ""
 
 
 def items(work: Workup, groups: Iterable[str] = GROUPS) -> list[Item]:
     """Every file the job leaves, in the order they are made: what every job has, then group by group."""
-    wanted = set(groups)
+    asked = set(groups)
     found = [
         Item("numbers.json", lambda path: write(numbers(work), path)),
         Item("job.toml", lambda path: write(job_to_toml(work.job), path)),
     ]
     makers: dict[str, Callable[[Workup], list[Item]]] = {"cut": _cut, "paper": _paper, "cad": _cad, "print": _print}
     for group, maker in makers.items():
-        if group in wanted:
+        if group in asked:
             found += maker(work)
     return found
 
 
 def parts_for(work: Workup, group: str) -> list[Part]:
-    """The registry's parts that this job puts into a group, as they are on the user's side of the blade."""
-    found = []
-    for kind in registry().values():
-        parameters = kind.from_job(work) if group in kind.goes_to else None
-        if parameters is not None:
-            part = kind.build(**parameters)
-            found.append(part.mirrored_y() if kind.handed and work.job.saw.fence_side == "left" else part)
-    return found
+    """The registry's parts that this job puts into a group, as they are on the user's side of the blade.
+
+    Parts with a fault are left out; the findings say so.
+    """
+    sound = [one for one in wanted(work) if not one.left_out and group in one.kind.goes_to]
+    if group == "flat":
+        return [sided(one.kind, as_cut(one.parameters), work) for one in sound]
+    return [one.part for one in sound if one.part is not None]
 
 
 def _cut(work: Workup) -> list[Item]:
-    things: list[Part | SheetPlan] = [*parts_for(work, "cut"), *_plans(work)]
-    return [_item(f"cut/{thing.name}.dxf", thing, units=work.job.units) for thing in things]
+    things: list[Part | SheetPlan] = [*parts_for(work, "cut")]
+    if work.job.sled.made_from == "plank":
+        things.append(plank_plan(work))
+    machines = {"router": _router, "laser": _laser}
+    return [*(_dxf(work, thing) for thing in things), *machines[work.job.files.machine](work)]
 
 
-def _plans(work: Workup) -> list[SheetPlan]:
-    return sheet_plans(work) if work.job.sled.made_from == "sheet" else [plank_plan(work)]
+def _router(work: Workup) -> list[Item]:
+    """Sheets with the flat parts, the same as tracks if asked for, and the operator's summary."""
+    job, plans = work.job, sheet_plans(work)
+    notes = _wrapped(router_lines(work, plans))
+    found = []
+    for plan in plans:
+        told = f"{len(plan.placed)} piece{'s' * (len(plan.placed) != 1)}, {plan.filled:.1%} filled"
+        found.append(replace(_dxf(work, replace(plan, notes=notes)), told=told))
+        if job.files.tool_path:
+            clockwise = job.files.direction == "clockwise"
+            found.append(
+                _dxf(work, tool_path(plan, job.router.cutter, job.router.tabs, clockwise=clockwise, notes=notes))
+            )
+    return [*found, _item("cut/README.txt", "\n".join(notes) + "\n")]
+
+
+def _wrapped(lines: list[str]) -> tuple[str, ...]:
+    return tuple(part for line in lines for part in wrap(line, NOTE_COLUMNS, subsequent_indent="    ") or [""])
+
+
+def _laser(work: Workup) -> list[Item]:
+    """Marking templates in sections that fit the bed, and the operator's summary."""
+    sections = laser_templates(work)
+    lines = laser_lines(work, sections)
+    files = [_dxf(work, section, notes=piece_notes(work, section)) for section in sections]
+    return [*files, _item("cut/README.txt", "\n".join(lines) + "\n")]
+
+
+def _dxf(work: Workup, thing: Part | SheetPlan | PathPlan, **options: Any) -> Item:
+    files = work.job.files
+    return _item(
+        f"cut/{thing.name}.dxf",
+        thing,
+        units=file_units(work.job),
+        version=files.dxf,
+        direction=files.direction,
+        **options,
+    )
 
 
 def _cad(work: Workup) -> list[Item]:
     things: list[Part | SheetPlan] = [*parts_for(work, "cad")]
     if work.job.sled.made_from == "plank":
         things.append(plank_plan(work))
-    return [_solid_item(f"cad/{thing.name}.step", thing) for thing in things]
+    return [*(_solid_item(f"cad/{thing.name}.step", thing) for thing in things), *_setup(work)]
+
+
+def _setup(work: Workup) -> list[Item]:
+    """The set-up at the saw, to measure in and to look at."""
+
+    def make(target: Path) -> None:
+        from scarfwright.models.setup_solids import setup_assembly
+
+        write(setup_assembly(work, target.stem), target)
+
+    return [Item(f"cad/saw-setup{suffix}", make) for suffix in (".step", ".glb")]
 
 
 def _print(work: Workup) -> list[Item]:
-    return [
-        _solid_item(f"print/{part.name}{suffix}", part)
-        for part in parts_for(work, "print")
-        for suffix in (".stl", ".3mf")
-    ]
+    """Every part alone, and all of them arranged on the bed."""
+    lying = [(laid, one.count) for one in wanted(work) for laid in one.laid]
+    alone = [_solid_item(f"print/{laid.name}{suffix}", laid) for laid, _ in lying for suffix in (".stl", ".3mf")]
+    return alone + [_solid_item(f"print/{plate.name}.3mf", plate) for plate in plates(lying, work.job.printer)]
 
 
-def _paper(_work: Workup) -> list[Item]:
-    return []
+def _paper(work: Workup) -> list[Item]:
+    from scarfwright.outputs.sled_sheet import sled_sheets
+    from scarfwright.outputs.templates_pdf import template_sheets
+
+    sheets = sled_sheets(work)
+    names = ("sled", "layer" if work.job.sled.made_from == "sheet" else "plank")
+    found = [_item(f"paper/{name}.svg", sheet) for name, sheet in zip(names, sheets, strict=True)]
+    found.append(_item("paper/sled.pdf", sheets))
+    if prints(work.job.files):
+        found.append(_item("paper/templates.pdf", template_sheets(work)))
+    return [*found, *_sheet_drawings(work)]
+
+
+def _sheet_drawings(work: Workup) -> list[Item]:
+    from scarfwright.outputs.cut_sheet import cut_sheets
+
+    plans = sheet_plans(work) if work.job.files.machine == "router" else []
+    pages = cut_sheets(work, plans)
+    found = [_item(f"paper/{plan.name}.svg", page) for plan, page in zip(plans, pages, strict=True)]
+    return [*found, _item("paper/sheets.pdf", pages)] if pages else []
 
 
 def _item(path: str, thing: Any, **options: Any) -> Item:
     return Item(path, lambda target: write(thing, target, **options))
 
 
-def _solid_item(path: str, thing: Part | SheetPlan) -> Item:
+def _solid_item(path: str, thing: Part | SheetPlan | Laid | Plate) -> Item:
     def make(target: Path) -> None:
         from scarfwright.models.solids import bodies
 

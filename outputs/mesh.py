@@ -10,6 +10,7 @@ import struct
 import zipfile
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from pathlib import Path
 from typing import Any
 from xml.sax.saxutils import quoteattr
@@ -19,8 +20,10 @@ import numpy.typing as npt
 from scarfwright.models.solids import Body
 
 SAGITTA = 0.01  # chords this close to arcs [mm]: a twentieth of what a good printer holds
-ANGLE = 0.1  # and no coarser than this [rad]
+ANGLE = 0.4  # and no coarser than this [rad]; finer would only multiply the triangles of small letters
 MERGE = 1e-5  # corners nearer than this are one [mm]; the kernel repeats them face by face
+
+Floats = npt.NDArray[np.float64]
 
 
 @dataclass(frozen=True)
@@ -29,20 +32,56 @@ class Mesh:
 
     name: str
     colour: str
-    corners: npt.NDArray[np.float64]
+    corners: Floats
     triangles: npt.NDArray[np.int64]
 
 
-def mesh_of(body: Body) -> Mesh:
-    """Mesh a body; shared corners are merged so that the mesh is closed."""
-    points, triangles = body.shape.tessellate(SAGITTA, ANGLE)
-    raw = np.array([(p.x, p.y, p.z) for p in points], dtype=np.float64)
+def mesh_of(body: Body, sagitta: float = SAGITTA) -> Mesh:
+    """Mesh a body, chords within `sagitta` of arcs [mm]; shared corners are merged so that the mesh is closed."""
+    import cadquery as cq
+
+    corners, triangles = _meshed(body.shape.located(cq.Location()), sagitta)
+    turn, shift = _placed(body.shape.wrapped.Location().Transformation())
+    return Mesh(body.name, body.colour, np.round(corners @ turn.T + shift, 5) + 0.0, triangles)
+
+
+@lru_cache(maxsize=64)
+def _meshed(shape: Any, sagitta: float) -> tuple[Floats, npt.NDArray[np.int64]]:
+    """Corners and triangles of a shape where it was made: one that lies in several files is meshed once."""
+    shape.mesh(sagitta, ANGLE)
+    found = [_face(face) for face in shape.Faces()]
+    offsets = np.cumsum([0, *(len(points) for points, _ in found)])
+    raw = np.concatenate([points for points, _ in found])
+    faces = np.concatenate([corners + offset for (_, corners), offset in zip(found, offsets, strict=False)])
     keys = np.round(raw / MERGE).astype(np.int64)
     _, first, inverse = np.unique(keys, axis=0, return_index=True, return_inverse=True)
-    corners = np.round(raw[first], 5) + 0.0
-    faces = inverse.reshape(-1)[np.array(triangles, dtype=np.int64)]
+    faces = inverse.reshape(-1)[faces]
     distinct = (faces[:, 0] != faces[:, 1]) & (faces[:, 1] != faces[:, 2]) & (faces[:, 2] != faces[:, 0])
-    return Mesh(body.name, body.colour, corners, faces[distinct])
+    return raw[first], faces[distinct]
+
+
+def _face(face: Any) -> tuple[Floats, npt.NDArray[np.int64]]:
+    """Points and triangles of one face, read straight from the kernel: its own wrappers take four times as long."""
+    from OCP.BRep import BRep_Tool
+    from OCP.TopAbs import TopAbs_Orientation
+    from OCP.TopLoc import TopLoc_Location
+
+    location = TopLoc_Location()
+    mesh = BRep_Tool.Triangulation_s(face.wrapped, location)
+    nodes = [mesh.Node(i) for i in range(1, mesh.NbNodes() + 1)]
+    points = np.array([(p.X(), p.Y(), p.Z()) for p in nodes], dtype=np.float64)
+    corners = np.array([mesh.Triangle(i).Get() for i in range(1, mesh.NbTriangles() + 1)], dtype=np.int64) - 1
+    if not location.IsIdentity():
+        turn, shift = _placed(location.Transformation())
+        points = points @ turn.T + shift
+    inside_out = face.wrapped.Orientation() == TopAbs_Orientation.TopAbs_REVERSED
+    return points, corners[:, ::-1] if inside_out else corners
+
+
+def _placed(transformation: Any) -> tuple[Floats, Floats]:
+    """Turn and shift of a placement."""
+    table = np.array([[transformation.Value(row, column) for column in (1, 2, 3, 4)] for row in (1, 2, 3)])
+    return table[:, :3], table[:, 3]
 
 
 def write_stl(bodies: Sequence[Body], path: Path) -> None:

@@ -3,31 +3,50 @@
 from __future__ import annotations
 
 import errno
-import re
 from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
-from scarfwright.models.solids import Body
+from scarfwright.models.solids import Assembly, Body
+from scarfwright.outputs.step_text import pinned
 
-_EPOCH = "2000-01-01T00:00:00"
 
+def write_step(things: Sequence[Body] | Assembly, path: Path) -> None:
+    """Write bodies as one assembly named after the file, or groups of them as its sub-assemblies.
 
-def write_step(bodies: Sequence[Body], path: Path) -> None:
-    """Write bodies as one assembly named after the file. Raises OSError if the file did not come out whole."""
-    import cadquery as cq
-
-    if len(bodies) == 1:
-        root = cq.Assembly(bodies[0].shape, name=bodies[0].name, color=_colour(bodies[0].colour))
-    else:
-        root = cq.Assembly(name=path.stem)
-        for body in bodies:
-            root.add(body.shape, name=body.name, color=_colour(body.colour))
+    Raises OSError if the file did not come out whole.
+    """
+    root = _grouped(things) if isinstance(things, Assembly) else _flat(things, path.stem)
     _export(root, path)
     text = path.read_text(encoding="ascii")
     if not text.rstrip().endswith("END-ISO-10303-21;"):
         raise OSError(errno.EIO, "the file was cut short, is the disk full?", str(path))
-    path.write_text(_pinned(text, path.stem), encoding="ascii", newline="\n")
+    path.write_text(pinned(text, path.stem), encoding="ascii", newline="\n")
+
+
+def _flat(bodies: Sequence[Body], name: str) -> Any:
+    import cadquery as cq
+
+    if len(bodies) == 1:
+        return cq.Assembly(bodies[0].shape, name=bodies[0].name, color=_colour(bodies[0].colour))
+    root = cq.Assembly(name=name)
+    for body in bodies:
+        root.add(body.shape, name=body.name, color=_colour(body.colour))
+    return root
+
+
+def _grouped(assembly: Assembly) -> Any:
+    """One sub-assembly a group. A shape that comes back in the same colour is written once and placed again."""
+    import cadquery as cq
+
+    root = cq.Assembly(name=assembly.name)
+    for group in assembly.groups:
+        branch = cq.Assembly(name=group.name)
+        for placed in group.placed:
+            body, at = placed.body, cq.Location(cq.Vector(*placed.at))
+            branch.add(body.shape, loc=at, name=body.name, color=_colour(body.colour))
+        root.add(branch, loc=cq.Location(cq.Vector(*group.at)))
+    return root
 
 
 def _export(root: Any, path: Path) -> None:
@@ -48,16 +67,3 @@ def _colour(text: str) -> Any:
 
     red, green, blue = (int(text[i : i + 2], 16) / 255 for i in (1, 3, 5))
     return cq.Color(red, green, blue, 1.0)
-
-
-def _pinned(text: str, stem: str) -> str:
-    """Time stamp, counters and the kernel's own names made the same for every run."""
-    text = re.sub(
-        r"FILE_NAME\(.*?\);",
-        f"FILE_NAME('{stem}','{_EPOCH}',(''),(''),'','scarfwright','');",
-        text,
-        count=1,
-        flags=re.DOTALL,
-    )
-    counter = iter(range(1, 1_000_000))
-    return re.sub(r"'Open CASCADE STEP translator [\d.]+ [\d.]+'", lambda _: f"'{stem} {next(counter)}'", text)

@@ -10,8 +10,12 @@ WRITERS = {
     ".step": "scarfwright.outputs.step:write_step",
     ".stl": "scarfwright.outputs.mesh:write_stl",
     ".3mf": "scarfwright.outputs.mesh:write_3mf",
+    ".glb": "scarfwright.outputs.glb:write_glb",
     ".dxf": "scarfwright.outputs.dxf:write_dxf",
+    ".svg": "scarfwright.outputs.svg:save_svg",
+    ".pdf": "scarfwright.outputs.pdf:save_pdf",
     ".json": "scarfwright.outputs.text:write_json",
+    ".txt": "scarfwright.outputs.text:write_text",
     ".toml": "scarfwright.outputs.text:write_text",
 }
 

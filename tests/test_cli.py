@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import json
+import signal
 import subprocess
 import sys
+import time
 from pathlib import Path
 
 import pytest
@@ -23,7 +25,7 @@ HEAVY = ("cadquery", "OCP", "trimesh", "matplotlib", "scipy", "ortools", "ezdxf"
 
 def run(*words: str | Path, cwd: Path, code: str | None = None) -> subprocess.CompletedProcess[str]:
     """The tool in a fresh process; `code` replaces the plain entry point."""
-    entry = code or "from scarfwright.cli.main import run; run()"
+    entry = code or "from scarfwright.cli.entry import run; run()"
     return subprocess.run(
         [sys.executable, "-c", entry, *map(str, words)], cwd=cwd, capture_output=True, text=True, timeout=120
     )
@@ -38,7 +40,7 @@ def write(folder: Path, text: str, name: str = "job.toml") -> Path:
 @pytest.mark.parametrize("words", [["--help"], ["check"], ["schema"], ["make", "--help"]])
 def test_light_commands_load_no_heavy_module(tmp_path: Path, words: list[str]) -> None:
     entry = (
-        "import sys\nfrom scarfwright.cli.main import run\n"
+        "import sys\nfrom scarfwright.cli.entry import run\n"
         "try: run()\nexcept SystemExit as e: assert not e.code, e.code\n"
         f"print('loaded', [m for m in {HEAVY!r} if m in sys.modules], file=sys.stderr)"
     )
@@ -214,10 +216,28 @@ def test_schema_is_json_schema_that_names_every_table(tmp_path: Path) -> None:
 
 
 def test_output_that_is_cut_off_is_no_traceback(tmp_path: Path) -> None:
-    entry = f"{sys.executable} -c 'from scarfwright.cli.main import run; run()' schema | head -c 10"
+    entry = f"{sys.executable} -c 'from scarfwright.cli.entry import run; run()' schema | head -c 10"
     done = subprocess.run(["bash", "-c", entry], cwd=tmp_path, capture_output=True, text=True, timeout=60)
     assert "Traceback" not in done.stderr
 
 
 def test_version(tmp_path: Path) -> None:
     assert run("--version", cwd=tmp_path).stdout.startswith("scarfwright ")
+
+
+@pytest.mark.parametrize("after", [0.25, 1.0, 2.0, 2.8])
+def test_interrupted_while_making(tmp_path: Path, after: float) -> None:
+    """At whatever moment, loading a compiled library included: exit 130, one message, nothing left."""
+    entry = "from scarfwright.cli.entry import run; run()"
+    maker = subprocess.Popen(
+        [sys.executable, "-c", entry, "make", "--out", "out"], cwd=tmp_path, stderr=subprocess.PIPE, text=True
+    )
+    time.sleep(after)
+    maker.send_signal(signal.SIGINT)
+    _, said = maker.communicate(timeout=60)
+    if maker.returncode == 0:  # a fast machine may have been done
+        return
+    assert maker.returncode == 130
+    assert "Traceback" not in said
+    assert "interrupted" in said
+    assert list(tmp_path.iterdir()) == []

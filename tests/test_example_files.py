@@ -37,7 +37,7 @@ class Made(NamedTuple):
 @pytest.fixture(scope="module", params=EXAMPLES, ids=lambda p: p.stem)
 def made(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Made:
     folder = tmp_path_factory.mktemp("made") / "out"
-    entry = "from scarfwright.cli.main import run; run()"
+    entry = "from scarfwright.cli.entry import run; run()"
     subprocess.run(
         [sys.executable, "-c", entry, "make", str(request.param), "--out", str(folder)],
         check=True,
@@ -76,7 +76,7 @@ def polygons(path: Path, scale: float) -> dict[str, list[Polygon]]:
         if entity.dxftype() == "LWPOLYLINE" and not entity.closed:  # type: ignore[attr-defined]
             assert layer in ("NOTES", "ENGRAVE")
         elif entity.dxftype() != "TEXT":
-            points = [(p.x * scale, p.y * scale) for p in make_path(entity).flattening(0.0005)]  # type: ignore[arg-type]
+            points = [(p.x * scale, p.y * scale) for p in make_path(entity).flattening(0.0005)]
             found.setdefault(layer, []).append(Polygon(points))
     return found
 
@@ -174,7 +174,7 @@ def test_prints_are_watertight_single_bodies(made: Made) -> None:
 
 def test_same_job_same_bytes(made: Made, tmp_path: Path) -> None:
     """Made again from the job as understood, in another process with another hash seed and time zone."""
-    entry = "from scarfwright.cli.main import run; run()"
+    entry = "from scarfwright.cli.entry import run; run()"
     job = made.folder / "job.toml"
     environment = {**os.environ, "PYTHONHASHSEED": "7", "TZ": "Asia/Tokyo"}
     command = [sys.executable, "-c", entry, "make", str(job), "--out", str(tmp_path / "again")]

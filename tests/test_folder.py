@@ -152,7 +152,7 @@ def test_a_disk_that_fills_up(tmp_path: Path, limit: int) -> None:
     entry = (
         "import resource, signal; signal.signal(signal.SIGXFSZ, signal.SIG_IGN);"
         f"resource.setrlimit(resource.RLIMIT_FSIZE, ({limit}, {limit}));"
-        "from scarfwright.cli.main import run; run()"
+        "from scarfwright.cli.entry import run; run()"
     )
     (tmp_path / "out").mkdir()
     done = subprocess.run(

@@ -4,10 +4,16 @@ from __future__ import annotations
 
 from scarfwright.models.checks.clamps import check_clamps
 from scarfwright.models.checks.cut import check_cut
+from scarfwright.models.checks.feed import check_feed
 from scarfwright.models.checks.joint import check_joint
+from scarfwright.models.checks.laser import check_laser
 from scarfwright.models.checks.notches import check_notches
+from scarfwright.models.checks.paper import check_paper
+from scarfwright.models.checks.riving import check_riving
+from scarfwright.models.checks.router import check_router
 from scarfwright.models.checks.saw import check_saw
 from scarfwright.models.checks.sled import check_sled
+from scarfwright.models.checks.stand import check_stand
 from scarfwright.models.findings import Finding, worst_first
 from scarfwright.models.say import say_in
 from scarfwright.models.workup import Workup
@@ -23,5 +29,15 @@ def check_all(work: Workup, *, unmeasurable: bool = False) -> list[Finding]:
         *check_clamps(work, say),
         *check_saw(work, say),
         *check_cut(work, say),
+        *check_riving(work, say),
+        *check_stand(work, say),
+        *check_feed(work, say),
     ]
     return worst_first(found)
+
+
+def check_machine(work: Workup) -> list[Finding]:
+    """Findings about machine and paper the files are for, after the others; asked of a sled that can be built."""
+    checks = {"router": check_router, "laser": check_laser}
+    say = say_in(work.job.units)
+    return worst_first([*work.findings, *checks[work.job.files.machine](work, say), *check_paper(work, say)])

@@ -13,6 +13,9 @@ from scarfwright.models.workup import Workup
 register(
     {
         "clamp.no_grip": Level.FAULT,
+        "clamp.grips_air": Level.FAULT,
+        "clamp.past_board": Level.NOTE,
+        "clamp.deep_meets_blade": Level.CAUTION,
         "clamp.pad_overhangs": Level.FAULT,
         "clamp.throat_short": Level.FAULT,
         "notch.jaw_wont_enter": Level.FAULT,
@@ -26,6 +29,8 @@ _PLACES = {"nose_flat": "across the nose flat", "heel": "in the heel notch", "no
 
 def check_clamps(work: Workup, say: Say) -> Iterator[Finding]:
     yield from _opening(work, say)
+    yield from _board(work, say)
+    yield from _pushed_down(work, say)
     yield from _bearing(work, say)
     yield from _slot(work, say)
 
@@ -43,6 +48,66 @@ def _opening(work: Workup, say: Say) -> Iterator[Finding]:
             station_mm=clamp.station,
             needed_mm=clamp.opening,
             opening_mm=has,
+        )
+
+
+def _board(work: Workup, say: Say) -> Iterator[Finding]:
+    """Two clamps must hold the board, each with its whole pad, wherever it slides in its slot."""
+    length = work.job.stock.length
+    if length is None:
+        return
+    clamps = sorted(work.layout.clamps, key=lambda c: c.least_board)
+    past = [c for c in clamps if c.least_board > length + 1e-6]
+    if len(clamps) - len(past) < 2:
+        needed = clamps[1].least_board if len(clamps) > 1 else None
+        longer = "" if needed is None else f" Take boards {say.up(needed)} long or more{_closer(work, length, say)}."
+        held = "only one clamp" if len(clamps) > len(past) else "no clamp"
+        yield finding(
+            "clamp.grips_air",
+            f"A board {say(length)} long reaches {held}: the others grip air, and two must hold it.{longer}",
+            length_mm=length,
+            needed_length_mm=needed,
+            station_mm=past[0].station if past else None,
+        )
+    elif past:
+        told = ", ".join(say(c.station) for c in past)
+        yield finding(
+            "clamp.past_board",
+            f"A board {say(length)} long does not reach the clamp at {told}: it is held by the others.",
+            length_mm=length,
+            station_mm=past[0].station,
+        )
+
+
+def _closer(work: Workup, length: float, say: Say) -> str:
+    """A further notch behind the heel's, where the board reaches and the sled has room for one."""
+    job = work.job
+    half = max(job.clamp.pad_width, job.sled.notch_length) / 2
+    last = length - half
+    heel = next((c.station for c in work.layout.clamps if c.where == "heel"), None)
+    first = max(work.layout.least_station, 0.0 if heel is None else heel + job.sled.notch_length + LEAST_LEFT)
+    if last < first or heel is None or heel + half > length:
+        return ""
+    return f", or give the sled a notch between {say.up(first)} and {say.down(last)} (extra_stations)"
+
+
+def _pushed_down(work: Workup, say: Say) -> Iterator[Finding]:
+    """The limits hold for pads as high as they may sit; pushed down to the bar a clamp meets the blade sooner."""
+    end = work.travel_end
+    for clamp in work.layout.clamps:
+        sooner = clamp.pushed_down
+        if sooner is None or sooner >= end or (clamp.limit is not None and clamp.limit < end):
+            continue
+        low = pad_lower_edge(work.job, work.sled)
+        yield finding(
+            "clamp.deep_meets_blade",
+            f"The clamp at {say(clamp.station)} is safe with its pads' lower edge {say(low)} above the table, but "
+            f"pushed down as far as it goes it would meet the blade at {say(sooner)}, before the end of the cut at "
+            f"{say(end)}. Keep its pads flush with the lower of sled and work, or put a packing piece under its bar.",
+            station_mm=clamp.station,
+            limit_mm=sooner,
+            end_mm=end,
+            lower_edge_mm=low,
         )
 
 

@@ -35,7 +35,7 @@ def check_cut(work: Workup, say: Say) -> Iterator[Finding]:
         numbers = {"station_mm": clamp.station, "limit_mm": clamp.limit, "end_mm": end, "needed_mm": needed}
         where = f"The {clamp.where.replace('_', ' ')} clamp at {say(clamp.station)} from the heel"
         if clamp.meets == "fence":
-            longer = _length_for(work, needed)
+            longer = _length_for(work, needed - clamp.limit)
             yield finding(
                 "clamp.meets_fence",
                 f"{where} meets the fence's front end at a travel of {say(clamp.limit)}, {when} the end of the cut "
@@ -65,9 +65,10 @@ def check_cut(work: Workup, say: Say) -> Iterator[Finding]:
         )
 
 
-def _length_for(work: Workup, needed: float) -> float:
-    """Sled length [mm] at which the nose clamp stays before the fence, whichever way its own mark is rounded."""
-    return (needed + work.sled.nose_flat) * work.stretch + work.job.saw.fence_front
+def _length_for(work: Workup, lacking: float) -> float:
+    """Sled length [mm] at which the nose clamp has the travel it lacks, whichever way its own mark is rounded."""
+    front = work.job.saw.fence_front
+    return (work.sled.length + lacking - front) * work.stretch + front
 
 
 def least_for(clamp: ClampPlace, work: Workup) -> float:
@@ -75,7 +76,7 @@ def least_for(clamp: ClampPlace, work: Workup) -> float:
     if clamp.where != "nose_flat":
         return work.layout.least_station
     needed = work.travel_end + work.job.saw.travel_margin
-    return flat_jaw(work.job, work.sled).least_station(needed, work.joint, work.blade)
+    return flat_jaw(work.job, work.sled, clamp.station).least_station(needed, work.joint, work.blade)
 
 
 def _further_back(clamp: ClampPlace, work: Workup, say: Say) -> str:

@@ -11,7 +11,9 @@ from scarfwright.models.workup import Workup
 
 register(
     {
+        "blade.smaller_than_work": Level.FAULT,
         "blade.axis_above_table": Level.FAULT,
+        "blade.max_depth_beyond": Level.CAUTION,
         "blade.too_low": Level.FAULT,
         "fence.cuts_sled": Level.FAULT,
         "dividing.blade_too_low": Level.CAUTION,
@@ -23,7 +25,16 @@ THINNEST_CARRIER = 6.0  # a thinner board bends under the plank; common practice
 
 def check_saw(work: Workup, say: Say) -> Iterator[Finding]:
     saw, blade = work.job.saw, work.blade
-    if blade.axis_depth < 0:
+    if blade.diameter <= blade.height:
+        yield finding(
+            "blade.smaller_than_work",
+            f"The whole blade ({say(blade.diameter)}) is smaller than it must stand above the table "
+            f"({say(blade.height)}, the work and {say(saw.blade_above_work)}). Take {_lower(blade.radius, work, say)}a "
+            f"blade of {say.up(2 * blade.height)} or more.",
+            diameter_mm=blade.diameter,
+            blade_height_mm=blade.height,
+        )
+    elif blade.axis_depth < 0:
         yield finding(
             "blade.axis_above_table",
             f"A blade of {say(blade.diameter)} raised {say(blade.height)} would have its axis "
@@ -40,6 +51,14 @@ def check_saw(work: Workup, say: Say) -> Iterator[Finding]:
             f"a saw whose blade rises {say.up(blade.height)}.",
             blade_height_mm=blade.height,
             max_depth_mm=saw.max_depth,
+        )
+    if saw.max_depth > blade.radius:
+        yield finding(
+            "blade.max_depth_beyond",
+            f"max_depth ({say(saw.max_depth)}) is more than half the blade's diameter ({say(blade.diameter)}): no saw "
+            f"raises a blade past its axis. Measure how far yours rises, less than {say.down(blade.radius)}.",
+            max_depth_mm=saw.max_depth,
+            radius_mm=blade.radius,
         )
     if saw.fence_gap <= 0:
         yield finding(

@@ -77,6 +77,14 @@ KIND = PartKind(
     summary="board and batten that carry the plank through the dividing cut",
     build=carrier,
     from_job=_from_job,
-    goes_to=frozenset({"cad", "cut"}),
+    goes_to=frozenset({"cad", "cut", "flat"}),
     handed=True,
+    ranges={
+        "length": (1515.0, 3000.0),
+        "width": (200.0, 400.0),
+        "thickness": (9.0, 30.0),
+        "batten_height": (6.0, 60.0),
+        "screw_hole": (2.0, 8.0),
+    },
+    along_grain=True,
 )

@@ -53,4 +53,12 @@ KIND = PartKind(
     build=hand_stop,
     from_job=_from_job,
     goes_to=frozenset({"cad", "print"}),
+    ranges={
+        "length": (60.0, 160.0),
+        "width": (16.0, 50.0),
+        "height": (10.0, 60.0),
+        "hole": (2.0, 7.0),
+        "spacing": (15.0, 50.0),
+        "corner": (0.0, 7.5),
+    },
 )

@@ -49,4 +49,5 @@ KIND = PartKind(
     build=nose_wedge,
     from_job=_from_job,
     goes_to=frozenset({"cad", "print"}),
+    ranges={"ratio": (5.0, 40.0), "length": (15.0, 120.0), "height": (8.0, 60.0), "thin": (1.0, 12.0)},
 )

@@ -1,43 +1,208 @@
-"""A riser: the block that lifts the work off the bench while the joint is glued."""
+"""A riser: lifts the work off the bench while the joint is glued. Its outline is its side; it is printed lying so.
+
+    ____        ____
+   /    |______|    \\    rounded top edges; a groove for packing tape, to which squeezed-out glue does not stick
+  |                  |
+  |__________________|    along the board ->
+
+Heights of two neighbours, each out by `tolerance`: ± 2 sqrt(2 / 3) tolerance. A step d between risers `apart` under
+each board opens a stiff joint by 2 d X_o / apart, which may be the gap limit.
+"""
 
 from __future__ import annotations
 
 from typing import Any
 
-from scarfwright.models.outline import rounded
-from scarfwright.models.part import Part, PartKind
+from scarfwright.models import labels
+from scarfwright.models.findings import Finding, Level, finding, register
+from scarfwright.models.gluing import CLEAR, LONGEST_SPAN, GlueUp, glue_up
+from scarfwright.models.outline import Loop, Point, rounded_each
+from scarfwright.models.part import Parameters, Part, PartKind, Place
+from scarfwright.models.resolution import FEELER, expanded, instead
+from scarfwright.models.say import say_in
 from scarfwright.models.workup import Workup
 
-FINGER_ROOM = 25.0  # room to turn the clamp under the work; common practice, no source
+register(
+    {
+        "riser.top_too_small": Level.FAULT,
+        "riser.uneven": Level.NOTE,
+        "riser.long_span": Level.NOTE,
+    }
+)
+
+ROUND, TAPE, GROOVE = 3.0, 19.0, 1.5  # 19 mm: a common width of packing tape, common practice, no source
+LEAST_SHAPE = 0.2  # of groove and rounding [mm]
+LEAST_LAND = 1.0  # of flat top beside the groove
 
 
-def riser(length: float = 60.0, width: float = 40.0, height: float = 37.0, corner: float = 3.0) -> Part:
-    """Build a riser, lying on its base.
+def riser(
+    length: float = 60.0,
+    width: float = 40.0,
+    height: float = 37.0,
+    edge: float = ROUND,
+    tape: float = TAPE,
+    groove: float = GROOVE,
+    label: str = "",
+) -> Part:
+    """Build a riser, lying on its side.
 
     length: across the board [mm]
     width: along the board [mm]
     height: bench to work [mm]
-    corner: radius of the upright corners [mm]
+    edge: radius of the two top edges [mm]
+    tape: width of the groove that takes the tape [mm]
+    groove: its depth [mm]
+    label: text cut into the side
     """
-    corners = [(0.0, 0.0), (length, 0.0), (length, width), (0.0, width)]
-    return Part(
+    part = Part(
         name="riser",
         title="Riser for the glue-up",
-        outline=rounded(corners, corner),
-        thickness=height,
+        outline=side(width, height, edge, tape, groove),
+        thickness=length,
         colour="#8aa0b8",
-        use="Under the boards, clear of every clamp, so that the lower jaws pass.",
+        use="Under the boards, clear of every clamp, so that the lower jaws pass. Packing tape in the groove and over "
+        "the top: glue does not hold on it.",
     )
+    return labels.engraved(part, label, place(width, height))
 
 
-def _from_job(work: Workup) -> dict[str, Any]:
-    return {"length": float(work.job.stock.height), "height": work.job.clamp.jaw + FINGER_ROOM}
+def side(width: float, height: float, edge: float, tape: float, groove: float) -> Loop:
+    """The side of a riser, counter-clockwise from the foot; what is too small to print is left out."""
+    corners: list[Point] = [(0.0, 0.0), (width, 0.0), (width, height)]
+    left = (width - tape) / 2
+    if groove >= LEAST_SHAPE and tape >= LEAST_SHAPE:
+        corners += [(x, y) for x, y in ((width - left, height), (width - left, height - groove))]
+        corners += [(left, height - groove), (left, height)]
+    corners.append((0.0, height))
+    radius = edge if edge >= LEAST_SHAPE else 0.0
+    radii = [radius if p in ((width, height), (0.0, height)) else 0.0 for p in corners]
+    return rounded_each(corners, radii)
+
+
+def place(width: float, height: float) -> Place:
+    """Where the label stands on the side."""
+    return Place(2.0, height / 3 - 4.0, width - 4.0, 8.0)
+
+
+def top_findings(p: Parameters) -> list[Finding]:
+    """A top that has no room for rounding, groove and flat."""
+    needed = p["tape"] + 2 * (p["edge"] + LEAST_LAND)
+    high = max(p["edge"], p["groove"]) + LEAST_LAND
+    if p["width"] >= needed and p["height"] > high:
+        return []
+    return [
+        finding(
+            "riser.top_too_small",
+            f"A riser {p['width']:g} mm wide and {p['height']:g} mm high has no room for a groove of {p['tape']:g} mm "
+            f"and edges rounded by {p['edge']:g} mm: make it {needed:g} mm wide and over {high:g} mm high, or take "
+            "narrower tape.",
+            width_mm=p["width"],
+            needed_width_mm=needed,
+            height_mm=p["height"],
+            needed_height_mm=high,
+        )
+    ]
+
+
+def shape(work: Workup, glue: GlueUp, width: float) -> Parameters:
+    """Sizes both kinds of riser take from the job: tape as wide as the top allows."""
+    high = glue.riser_height
+    own = {
+        "length": float(work.job.stock.height),
+        "width": width,
+        "height": high,
+        "tape": min(TAPE, width - 2 * (ROUND + LEAST_LAND)),
+    }
+    return {**own, "label": labels.job_label(work, place(width, high))}
+
+
+def level(work: Workup) -> dict[str, Any]:
+    """How level printed risers are, what the joint wants, and where they stand."""
+    glue, tolerance = glue_up(work), float(work.job.printer.tolerance)
+    mine = sorted(s.place for s in glue.supports if s.place < 0)
+    apart = mine[-1] - mine[0]
+    gap, overlap = work.job.adhesive.gap_limit, max(work.joint.overlap, 1.0)
+    return {
+        "resolution_mm": expanded((1.0, tolerance), (1.0, tolerance)),
+        "needed_mm": gap * apart / (2 * overlap) if apart > 0 else gap,
+        "by_feeler_mm": expanded((1.0, FEELER), (1.0, FEELER)),
+        "places_mm": [s.place for s in glue.supports],
+    }
+
+
+def _from_job(work: Workup) -> Parameters | None:
+    glue = glue_up(work)
+    if not any(not s.lip for s in glue.supports):
+        return None
+    return shape(work, glue, glue.riser_width)
+
+
+def _count(work: Workup) -> int:
+    return sum(not s.lip for s in glue_up(work).supports)
+
+
+def _resolution(work: Workup, _parameters: Parameters) -> dict[str, Any]:
+    return {"count": _count(work), **level(work)}
+
+
+def _check(work: Workup | None, p: Parameters) -> list[Finding]:
+    found = top_findings(p)
+    if work is None or found:
+        return found
+    return [*_uneven(work), *_span(work)]
+
+
+def _uneven(work: Workup) -> list[Finding]:
+    r = level(work)
+    reads, needed = r["resolution_mm"], r["needed_mm"]
+    if reads <= needed:
+        return []
+    return [
+        finding(
+            "riser.uneven",
+            f"Printed risers differ by up to {reads:.2f} mm, and a stiff joint wants them level to {needed:.2f} mm: "
+            "print them together, try them under a straight edge, pack low ones with paper. "
+            + instead(reads, [("a straight edge and a feeler gauge", r["by_feeler_mm"])], lambda v: f"{v:.2f} mm"),
+            resolution_mm=reads,
+            needed_mm=needed,
+            by_feeler_mm=r["by_feeler_mm"],
+        )
+    ]
+
+
+def _span(work: Workup) -> list[Finding]:
+    glue, say = glue_up(work), say_in(work.job.units)
+    most = LONGEST_SPAN * work.joint.thickness
+    if glue.span <= most:
+        return []
+    return [
+        finding(
+            "riser.long_span",
+            f"Clamps stand too close for a riser between them ({say(CLEAR)} clear of each pad), so the joint spans "
+            f"{say(glue.span)} from riser to riser, over {LONGEST_SPAN:g} thicknesses. Prop its middle once the clamps "
+            "are on, or use narrower pads.",
+            span_mm=glue.span,
+            most_mm=most,
+        )
+    ]
 
 
 KIND = PartKind(
     name="riser",
-    summary="block that lifts the work for gluing",
+    summary="block that lifts the work for gluing, rounded above, with a groove for tape",
     build=riser,
     from_job=_from_job,
     goes_to=frozenset({"cad", "print"}),
+    check=_check,
+    count=_count,
+    ranges={
+        "length": (10, 200),
+        "width": (32, 100),
+        "height": (8, 120),
+        "edge": (0, 5),
+        "tape": (0, 19),
+        "groove": (0, 5),
+    },
+    resolution=_resolution,
+    label_place=lambda p: place(p["width"], p["height"]),
 )

@@ -5,17 +5,37 @@ from __future__ import annotations
 from typing import Any
 
 from scarfwright.models.part import Part, PartKind
-from scarfwright.models.parts.sled import shape_of, sled
+from scarfwright.models.parts.sled import KIND as SLED
+from scarfwright.models.parts.sled import Hole, shape_of, sled
 from scarfwright.models.workup import Workup
 
 
-def sheet_layer(thickness: float = 18.0, **shape: Any) -> Part:
+def sheet_layer(
+    length: float = 1500.0,
+    heel: float = 150.0,
+    nose: float = 25.0,
+    thickness: float = 18.0,
+    nose_flat: float = 30.0,
+    web: float = 25.0,
+    notch_length: float = 50.0,
+    notch_width: float = 16.0,
+    stations: tuple[float, ...] = (400.0,),
+    holes: tuple[Hole, ...] = (),
+    hand_line: float = 0.0,
+    label: str = "",
+) -> Part:
     """Build one layer.
 
-    thickness: of the sheet [mm]; all other parameters as the sled's
+    length, heel, nose: outer sizes [mm]
+    thickness: of the sheet [mm]
+    nose_flat: length of the flat parallel to the work edge [mm], 0 for none
+    web, notch_length, notch_width: clamp notches [mm]
+    stations: middles of the notches along the work edge from the heel [mm]
+    holes: (x from the nose, y from the fence edge, diameter) [mm], drilled through
+    hand_line: from the heel along the fence edge [mm], 0 for none
+    label: text beside the fence edge
     """
-    named = {"name": "sheet_layer", "title": "Sled layer", "label": "", **shape}
-    return sled(thickness=thickness, **named)
+    return sled(**locals(), name="sheet_layer", title="Sled layer")
 
 
 def _from_job(work: Workup) -> dict[str, Any] | None:
@@ -29,7 +49,9 @@ KIND = PartKind(
     summary="one layer of a sheet sled, with dowel holes",
     build=sheet_layer,
     from_job=_from_job,
-    goes_to=frozenset({"cad"}),
+    goes_to=frozenset({"cad", "flat"}),
     count=lambda work: int(work.job.sled.layers),
     handed=True,
+    ranges={**SLED.ranges, "thickness": (6.0, 30.0)},
+    along_grain=True,
 )

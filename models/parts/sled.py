@@ -62,6 +62,8 @@ def sled(
         marks=tuple(_marks(shape, hand_line, label)),
         colour="#c8a878",
         use="Straight edge along the fence, board clamped to the sloping edge, heel first.",
+        # a clamp's pad may bear on the nose flat right up to its step
+        sharp=((nose_flat, shape.flat_step),) if nose_flat > 0 else (),
     )
 
 
@@ -71,7 +73,7 @@ def _marks(shape: Sled, hand_line: float, label: str) -> list[Mark]:
         x = shape.length - hand_line
         line: tuple[Point, ...] = ((x, 0.0), (x, shape.width_at(x)))
         marks.append(Mark(line, name="hand line", scored=True))
-        marks.append(Mark(((x - 4, 4.0),), "HANDS BEHIND", 6.0, 1.5707963267948966, "hand line text"))
+        marks.append(Mark(((x - 9, 4.0),), "HANDS BEHIND", 6.0, 1.5707963267948966, "hand line text"))
     if label:
         marks.append(Mark(((shape.nose_flat + 40, 6.0),), label, 6.0, 0.0, "label"))
     marks.append(Mark(((shape.length - 40, shape.heel / 2),), "HEEL", 8.0, 0.0, "heel"))
@@ -112,4 +114,15 @@ KIND = PartKind(
     from_job=shape_of,
     goes_to=frozenset({"cad", "cut"}),
     handed=True,
+    ranges={
+        "length": (900.0, 3000.0),
+        "heel": (130.0, 240.0),
+        "nose": (25.0, 60.0),
+        "thickness": (18.0, 60.0),
+        "nose_flat": (0.0, 80.0),
+        "web": (15.0, 35.0),
+        "notch_length": (30.0, 90.0),
+        "notch_width": (8.0, 20.0),
+        "hand_line": (0.0, 600.0),
+    },
 )

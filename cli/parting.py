@@ -1,0 +1,117 @@
+"""`scarfwright parts` and `scarfwright part`: the registry listed, and one part built alone."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import tempfile
+from collections.abc import Sequence
+from pathlib import Path
+
+from rich.console import Console
+from rich.table import Table
+from rich.text import Text
+from scarfwright.cli import say
+from scarfwright.cli.problems import problem
+from scarfwright.models.bed import height, size
+from scarfwright.models.checks.parts import check_part
+from scarfwright.models.findings import Finding, Level
+from scarfwright.models.part import Part, PartKind
+from scarfwright.models.part_words import WordError, find_kind, read, words
+from scarfwright.models.parts import registry
+from scarfwright.models.units import show
+from scarfwright.outputs.text import as_json
+
+SUFFIXES = (".stl", ".3mf", ".step", ".dxf")
+
+
+def list_parts(name: str | None, json: bool) -> int:
+    """Returns the exit code: 2 for a part that is none."""
+    try:
+        kinds = list(registry().values()) if name is None else [find_kind(name)]
+    except WordError as error:
+        problem(str(error))
+        return 2
+    if json:
+        print(as_json({"parts": [_as_json(kind) for kind in kinds]}), end="")
+        return 0
+    out = say.console()
+    for kind in kinds:
+        out.print(Text.assemble((kind.name, "bold"), f"  {kind.summary}"))
+        out.print(_table(kind))
+    out.print("One alone: scarfwright part NAME key=value ... --out FILE, a suffix of " + ", ".join(SUFFIXES))
+    return 0
+
+
+def _as_json(kind: PartKind) -> dict[str, object]:
+    return {
+        "name": kind.name,
+        "summary": kind.summary,
+        "goes_to": sorted(kind.goes_to),
+        "parameters": [word.as_json() for word in words(kind)],
+    }
+
+
+def _table(kind: PartKind) -> Table:
+    table = Table(show_header=False, box=None, padding=(0, 1, 0, 4))
+    table.add_column(no_wrap=True)
+    table.add_column(overflow="fold", max_width=36)
+    table.add_column()
+    for word in words(kind):
+        unit = f" {word.unit}" if word.unit and word.shown() else ""
+        table.add_row(Text(word.name), Text(f"{word.shown()}{unit}"), Text(word.about))
+    return table
+
+
+def make_part(name: str, given: Sequence[str], out: Path) -> int:
+    """Build one part and put its file in place whole. Returns the exit code: 1 if it can't be so, 2 for bad words."""
+    if out.suffix not in SUFFIXES:
+        problem(f"{out}: expected a file name that ends in one of {', '.join(SUFFIXES)}")
+        return 2
+    if out.is_dir() or not out.parent.is_dir():
+        what = "is a folder" if out.is_dir() else f"there is no folder {out.parent}"
+        problem(f"{out}: {what}; expected a file to write in a folder that is there")
+        return 2
+    try:
+        kind = find_kind(name)
+        parameters = read(kind, given)
+    except WordError as error:
+        problem(str(error))
+        return 2
+    found = check_part(kind, None, parameters)
+    if any(f.level is Level.FAULT for f in found):
+        say.findings(found, Console(stderr=True, highlight=False))
+        problem(f"{name}: can't be made in these sizes, so nothing was written")
+        return 1
+    part = kind.build(**parameters)
+    _write(part, out)
+    _report(part, out, found)
+    return 0
+
+
+def _write(part: Part, out: Path) -> None:
+    """Beside the target first, so that what was there stays until the new file is whole. Raises OSError."""
+    from scarfwright.outputs.table import write
+
+    room = Path(tempfile.mkdtemp(prefix=".scarfwright-building-", dir=out.parent))
+    try:
+        beside = room / out.name
+        if out.suffix == ".dxf":
+            write(part, beside)
+        else:
+            from scarfwright.models.solids import bodies
+
+            write(bodies(part), beside)
+        os.replace(beside, out)
+    finally:
+        shutil.rmtree(room, ignore_errors=True)
+
+
+def _report(part: Part, out: Path, found: Sequence[Finding]) -> None:
+    long, wide = size(part)
+    sides = " x ".join(show(side, "mm") for side in (long, wide, height(part)))
+    to = say.console()
+    to.print(f"{out}: {part.title}, {sides}, {part.volume / 1000:.1f} cm3", soft_wrap=True)
+    if part.use:
+        to.print(part.use)
+    say.findings(found, to)

@@ -1,0 +1,168 @@
+"""The gap shim: as thick as the fence gap, in whole printed layers; the fence number follows the shim that results.
+
+   ______
+  |      |__________________   grip, and a tongue layers x layer thick
+  |______|__________________|
+
+A tongue of whole layers is out by the first layer's squeeze, at most half a layer (common practice, no source) and not
+more than `tolerance`: ± 2 min(tolerance, layer / 2) / sqrt(3).
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+from typing import Any
+
+from scarfwright.models import labels
+from scarfwright.models.findings import Finding, Level, finding, register
+from scarfwright.models.outline import rectangle
+from scarfwright.models.part import Parameters, Part, PartKind, Place, Raised
+from scarfwright.models.resolution import FEELER, expanded, instead
+from scarfwright.models.say import say_in
+from scarfwright.models.units import round_to
+from scarfwright.models.workup import Workup
+
+register(
+    {
+        "gap_shim.layer_thick": Level.FAULT,
+        "gap_shim.coarse": Level.CAUTION,
+        "gap_shim.off": Level.NOTE,
+    }
+)
+
+GRIP, GRIP_THICK = 40.0, 4.0
+
+
+def gap_shim(gap: float = 0.4, layer: float = 0.2, length: float = 60.0, width: float = 20.0, label: str = "") -> Part:
+    """Build the shim, lying flat: a grip with a tongue.
+
+    gap: thickness asked for [mm]
+    layer: the printer's layer height; the tongue is a whole number of them [mm]
+    length: of the tongue [mm]
+    width: of grip and tongue [mm]
+    label: text cut into the grip
+    """
+    thick = shim_thickness(gap, layer)
+    part = Part(
+        name="gap_shim",
+        title=f"Gap shim, {thick:.2f} mm",
+        outline=rectangle(0.0, 0.0, GRIP, width),
+        thickness=thick + GRIP_THICK,
+        raised=(Raised(rectangle(GRIP, 0.0, length, width), 0.0, thick, "tongue"),),
+        colour="#c77f6b",
+        use="Saw unplugged: tongue on the sled's work edge at the heel, fence moved until a tooth just touches the "
+        "tongue; the fence then stands at the heel as measured plus the shim.",
+    )
+    return labels.engraved(part, label, _place(width))
+
+
+def shim_layers(gap: float, layer: float) -> int:
+    """The whole number of layers nearest to the gap, at least one."""
+    return max(1, round(round_to(gap / layer, 1.0)))
+
+
+def shim_thickness(gap: float, layer: float) -> float:
+    """Thickness of the shim that results [mm]."""
+    return shim_layers(gap, layer) * layer
+
+
+def _place(width: float) -> Place:
+    return Place(2.0, 2.0, GRIP - 4.0, width - 4.0)
+
+
+def _from_job(work: Workup) -> Parameters | None:
+    if work.job.gap <= 0:
+        return None
+    layer = float(work.job.printer.layer)
+    text = f"{shim_thickness(work.job.gap, layer):.2f}".rstrip("0").rstrip(".") + " mm"
+    return {"gap": work.job.gap, "layer": layer, "label": text}
+
+
+def _resolution(work: Workup, p: Parameters) -> dict[str, Any]:
+    thick = shim_thickness(p["gap"], p["layer"])
+    squeeze = min(float(work.job.printer.tolerance), p["layer"] / 2)
+    joint = replace(work.joint, gap=thick)
+    return {
+        "layers": shim_layers(p["gap"], p["layer"]),
+        "thickness_mm": thick,
+        "fence_mm": work.sled.heel + thick,
+        "tip_mm": joint.tip,
+        "overlap_mm": joint.overlap,
+        "resolution_mm": expanded((1.0, squeeze)),
+        "needed_mm": thick / 2,
+        "by_feeler_mm": expanded((1.0, FEELER)),
+    }
+
+
+def _check(work: Workup | None, p: Parameters) -> list[Finding]:
+    gap, layer = p["gap"], p["layer"]
+    if layer <= 0 or math.floor(gap / layer + 0.5) < 1:
+        return [
+            finding(
+                "gap_shim.layer_thick",
+                f"One printed layer ({layer:.2f} mm) is over twice the asked gap ({gap:.2f} mm): there is no shim for "
+                f"it. Print layers of {2 * gap:.2f} mm or less, widen fence_gap, or take steel feeler "
+                "strips.",
+                layer_mm=layer,
+                gap_mm=gap,
+                needed_layer_mm=2 * gap,
+            )
+        ]
+    return [] if work is None else [*_off(work, p), *_coarse(work, p)]
+
+
+def _off(work: Workup, p: Parameters) -> list[Finding]:
+    say, r = say_in(work.job.units), _resolution(work, p)
+    if abs(r["thickness_mm"] - p["gap"]) < 0.005:
+        return []
+    return [
+        finding(
+            "gap_shim.off",
+            f"The nearest shim of whole layers is {r['thickness_mm']:.2f} mm ({r['layers']} of {p['layer']:.2f} mm), "
+            f"the asked gap {p['gap']:.2f} mm. Set with it the fence stands at {say(r['fence_mm'])} and the joint "
+            f"takes {say(r['overlap_mm'])}; set by the fence number it stays as asked.",
+            thickness_mm=r["thickness_mm"],
+            gap_mm=p["gap"],
+            layers=r["layers"],
+            fence_mm=r["fence_mm"],
+            overlap_mm=r["overlap_mm"],
+        )
+    ]
+
+
+def _coarse(work: Workup, p: Parameters) -> list[Finding]:
+    r = _resolution(work, p)
+    reads = r["resolution_mm"]
+    if reads <= r["needed_mm"]:
+        return []
+    return [
+        finding(
+            "gap_shim.coarse",
+            f"A printed shim of {r['thickness_mm']:.2f} mm is sure only to ±{reads:.2f} mm, more than half of it: the "
+            "blade could touch the sled. "
+            + instead(reads, [("steel feeler strips", r["by_feeler_mm"])], lambda value: f"{value:.2f} mm"),
+            thickness_mm=r["thickness_mm"],
+            resolution_mm=reads,
+            needed_mm=r["needed_mm"],
+            by_feeler_mm=r["by_feeler_mm"],
+        )
+    ]
+
+
+KIND = PartKind(
+    name="gap_shim",
+    summary="tongue of whole printed layers that sets the fence gap",
+    build=gap_shim,
+    from_job=_from_job,
+    goes_to=frozenset({"cad", "print"}),
+    check=_check,
+    ranges={
+        "gap": (0.3, 5),
+        "layer": (0.05, 0.6),
+        "length": (10, 150),
+        "width": (8, 60),
+    },
+    resolution=_resolution,
+    label_place=lambda p: _place(p["width"]),
+)

@@ -1,0 +1,173 @@
+"""The slope gauge: hooks over the sled's fence edge, and its long edge shows where the work edge should run.
+
+ wide ____
+     |    ----____            long edge, 1 in N
+     |            ----____  narrow
+     |____________________|   y = 0: against the fence edge
+     |____ hook __________|   y = -hook, stands up in print, hangs down over the edge in use
+
+A width out by `tolerance` at each end and an end read to `EYE` give ± N^2 2 sqrt((2 tolerance^2 + EYE^2) / 3) / L,
+see models.resolution.slope_from_ends. Heel and nose by rule give the same with RULE at both ends and the sled's length.
+"""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+from scarfwright.models import labels
+from scarfwright.models.checks.joint import MOST_OFF
+from scarfwright.models.findings import Finding, Level, finding, register
+from scarfwright.models.outline import polygon, rectangle
+from scarfwright.models.part import Parameters, Part, PartKind, Place, Raised
+from scarfwright.models.resolution import EYE, instead, length_for_slope, slope_by_rule, slope_from_ends
+from scarfwright.models.say import Say, say_in
+from scarfwright.models.workup import Workup
+
+register(
+    {
+        "slope_gauge.no_room": Level.FAULT,
+        "slope_gauge.coarse": Level.CAUTION,
+        "slope_gauge.rule_better": Level.NOTE,
+    }
+)
+
+BED_EDGE = 5.0  # of the bed left free on every side; common practice, no source
+MOST_SECTIONS = 4
+LEAST_LENGTH = 60.0
+SLED_END = 10.0  # gauge clear of the nose flat's step and of the heel
+HOOK = 5.0
+LABEL_LENGTH = 140.0
+
+
+def slope_gauge(
+    ratio: float = 12.0,
+    length: float = 210.0,
+    narrow: float = 30.0,
+    thickness: float = 4.0,
+    hook: float = HOOK,
+    drop: float = 10.0,
+    label: str = "",
+) -> Part:
+    """Build the gauge, lying on the face that is up in use, its hook standing up.
+
+    ratio: N of the slope it shows
+    length: along the fence edge [mm]
+    narrow: width at the end towards the nose, from the fence edge [mm]
+    thickness: of the plate [mm]
+    hook: thickness of the strip that hooks over the fence edge [mm]
+    drop: how far the hook reaches down the fence edge [mm]
+    label: text cut into the plate's inner face
+    """
+    wide = narrow + length / ratio
+    plain = Part(
+        name="slope_gauge",
+        title="Slope gauge",
+        outline=polygon([(0.0, -hook), (length, -hook), (length, narrow), (0.0, wide)]),
+        thickness=thickness,
+        raised=(Raised(rectangle(0.0, -hook, length, hook), thickness, thickness + drop, "hook"),),
+        colour="#d6b25e",
+        use="Hooked over the fence edge near the nose, narrow end to the nose, one end of its long edge level with "
+        "the work edge: the other end is level too if the slope is right.",
+    )
+    return labels.engraved(plain, label, _place(length, narrow))
+
+
+def _place(length: float, narrow: float) -> Place:
+    """Near the wide end: a joint between two sections goes where no letter is."""
+    return Place(4.0, 3.0, min(length - 8.0, LABEL_LENGTH), narrow - 6.0)
+
+
+def _from_job(work: Workup) -> Parameters | None:
+    """As long as the bed; in more sections where that does not tell the slope well enough and the sled is longer."""
+    printer, sled = work.job.printer, work.nominal
+    start = sled.nose_flat + SLED_END
+    room = sled.length - start - SLED_END
+    section = printer.bed[0] - 2 * BED_EDGE
+    ratio = sled.ratio
+    needed = length_for_slope(ratio, MOST_OFF * ratio, float(printer.tolerance), EYE)
+    sections = min(max(math.ceil(needed / max(section, 1.0)), 1), MOST_SECTIONS)
+    length = max(min(sections * section, room), LEAST_LENGTH)
+    narrow = sled.width_at(start)
+    return {
+        "ratio": ratio,
+        "length": length,
+        "narrow": narrow,
+        "label": labels.job_label(work, _place(length, narrow)),
+    }
+
+
+def _resolution(work: Workup, p: Parameters) -> dict[str, Any]:
+    ratio, tolerance = p["ratio"], float(work.job.printer.tolerance)
+    return {
+        "resolution_ratio": slope_from_ends(ratio, p["length"], tolerance, EYE),
+        "needed_ratio": MOST_OFF * ratio,
+        "needed_two_sleds_ratio": ratio**2 * work.job.adhesive.gap_limit / max(work.joint.overlap, 1.0),
+        "by_rule_ratio": slope_by_rule(ratio, work.nominal.length),
+        "place_from_nose_mm": work.nominal.nose_flat + SLED_END,
+    }
+
+
+def _check(work: Workup | None, p: Parameters) -> list[Finding]:
+    if work is None:
+        return []
+    say = say_in(work.job.units)
+    return [*_room(work, p, say), *_coarse(work, p, say)]
+
+
+def _room(work: Workup, p: Parameters, say: Say) -> list[Finding]:
+    room = work.nominal.length - work.nominal.nose_flat - 2 * SLED_END
+    if room >= p["length"]:
+        return []
+    return [
+        finding(
+            "slope_gauge.no_room",
+            f"A slope gauge {say(p['length'])} long finds only {say(max(room, 0.0))} of fence edge. Measure heel and "
+            "nose with a rule instead.",
+            length_mm=p["length"],
+            room_mm=room,
+        )
+    ]
+
+
+def _coarse(work: Workup, p: Parameters, say: Say) -> list[Finding]:
+    r = _resolution(work, p)
+    reads, needed, rule = r["resolution_ratio"], r["needed_ratio"], r["by_rule_ratio"]
+    if rule >= reads and reads <= needed:
+        return []
+    coarse = reads > needed
+    verdict = f"and ±{needed:.2f} is wanted (2 %)" if coarse else "which is enough"
+    name = f"heel and nose by rule, {say(work.nominal.length)} apart"
+    return [
+        finding(
+            "slope_gauge.coarse" if coarse else "slope_gauge.rule_better",
+            f"The slope gauge, {say(p['length'])} long, reads 1 in {p['ratio']:.4g} to within ±{reads:.2f}, {verdict}. "
+            + instead(reads, [(name, rule)], lambda value: f"{value:.2f}"),
+            resolution_ratio=reads,
+            needed_ratio=needed,
+            by_rule_ratio=rule,
+            length_mm=p["length"],
+            sled_length_mm=work.nominal.length,
+        )
+    ]
+
+
+KIND = PartKind(
+    name="slope_gauge",
+    summary="hooks over the fence edge; its long edge shows the work edge's slope",
+    build=slope_gauge,
+    from_job=_from_job,
+    goes_to=frozenset({"cad", "print"}),
+    check=_check,
+    ranges={
+        "ratio": (1, 100),
+        "length": (40, 1000),
+        "narrow": (8, 200),
+        "thickness": (2, 12),
+        "hook": (2, 12),
+        "drop": (2, 40),
+    },
+    units={"ratio": ""},
+    resolution=_resolution,
+    label_place=lambda p: _place(p["length"], p["narrow"]),
+)

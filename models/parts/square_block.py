@@ -1,0 +1,181 @@
+"""The square block: one face square to its base, the other leaning in by a small angle; upside down it leans out.
+
+   ______________
+  /            \\     left: 90 degrees to base and top
+ |              \\    right: 90 - angle to the base, so 90 + angle to the top
+ |               \\   bevelled corners keep clear of dust
+  \\______________/
+
+Set against work or blade at 90 - angle and at 90 + angle, light shows once at the top and once at the bottom if the
+thing stands square to within that angle.
+
+Ends of face and base out by `tolerance`, light seen from `EYE`: ± 2 sqrt((2 tol^2 + EYE^2) / H^2 + 2 tol^2 / B^2) /
+sqrt(3) rad, H and B the straight lengths of face and base, see models.resolution.square.
+
+A lean of e opens the joint by 2 h tan(e) at one edge: it may be gap_limit / (2 h).
+"""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+from scarfwright.models import labels
+from scarfwright.models.findings import Finding, Level, finding, register
+from scarfwright.models.outline import polygon
+from scarfwright.models.part import Parameters, Part, PartKind, Place
+from scarfwright.models.resolution import EYE, FEELER, expanded, instead, square
+from scarfwright.models.units import round_up
+from scarfwright.models.workup import Workup
+
+register(
+    {
+        "square_block.angle_lost": Level.FAULT,
+        "square_block.leans_too_far": Level.FAULT,
+        "square_block.coarse": Level.CAUTION,
+    }
+)
+
+BEVEL = 2.0
+BASE = 60.0
+ANGLE_STEP = 0.1
+ROOM_FOR_ANGLES = 40.0  # lower blocks have room for the label only
+
+
+def square_block(
+    height: float = 60.0, base: float = BASE, angle: float = 0.5, width: float = 20.0, label: str = ""
+) -> Part:
+    """Build the block, lying on its side.
+
+    height: base to top [mm]
+    base: length of the base [mm]
+    angle: how far the leaning face is off square [deg]
+    width: how wide its faces are [mm]
+    label: text cut into the side
+    """
+    lean = math.tan(math.radians(angle))
+
+    def right(y: float) -> float:
+        return base - y * lean
+
+    points = [
+        (BEVEL, 0.0),
+        (base - BEVEL, 0.0),
+        (right(BEVEL), BEVEL),
+        (right(height - BEVEL), height - BEVEL),
+        (right(height) - BEVEL, height),
+        (BEVEL, height),
+        (0.0, height - BEVEL),
+        (0.0, BEVEL),
+    ]
+    part = Part(
+        name="square_block",
+        title="Square block",
+        outline=polygon(points),
+        thickness=width,
+        colour="#8f8fb8",
+        use=f"On the saw table against work or blade (between two teeth): square face to see, leaning face on its base "
+        f"and on its top to bracket. Light at opposite ends: within {angle:g} degrees of square.",
+    )
+    if height >= ROOM_FOR_ANGLES:
+        part = labels.engraved(part, "90", Place(4.0, height / 2 - 3.0, 12.0, 6.0))
+        part = labels.engraved(part, f"-{angle:.2g}", Place(right(height) - 24.0, 5.0, 18.0, 5.0))
+    return labels.engraved(part, label, _place(height, base, angle))
+
+
+def _place(height: float, base: float, angle: float) -> Place:
+    top = base - height * math.tan(math.radians(angle))
+    return Place(5.0, height - 14.0, top - 10.0, 8.0)
+
+
+def _straight(length: float) -> float:
+    """Length of a face between its bevels [mm]."""
+    return max(length - 2 * BEVEL, 1.0)
+
+
+def _block_resolution(work: Workup, height: float, base: float) -> float:
+    return square(_straight(height), _straight(base), float(work.job.printer.tolerance), EYE)
+
+
+def _from_job(work: Workup) -> Parameters:
+    """As high as the work, its angle the least that the printer can be trusted with."""
+    height = float(work.job.stock.height)
+    angle = round_up(1.2 * _block_resolution(work, height, BASE), ANGLE_STEP)
+    own = {"height": height, "base": BASE, "angle": max(angle, ANGLE_STEP)}
+    return {**own, "label": labels.job_label(work, _place(**own))}
+
+
+def _resolution(work: Workup, p: Parameters) -> dict[str, Any]:
+    gap, high = work.job.adhesive.gap_limit, work.job.stock.height
+    return {
+        "resolution_deg": _block_resolution(work, p["height"], p["base"]),
+        "needed_deg": math.degrees(math.atan(gap / (2 * high))),
+        "by_test_joint_deg": math.degrees(expanded((1 / (2 * high), FEELER), (1 / (2 * high), FEELER))),
+    }
+
+
+def _check(work: Workup | None, p: Parameters) -> list[Finding]:
+    left = p["base"] - p["height"] * math.tan(math.radians(p["angle"]))
+    least = 3 * BEVEL
+    if left < least or p["height"] < least or p["base"] < least:
+        return [
+            finding(
+                "square_block.leans_too_far",
+                f"A block {p['height']:g} mm high on a base of {p['base']:g} mm, leaning {p['angle']:g} degrees, has "
+                f"{left:g} mm left at its top; at least {least:g} mm are wanted every way. Give it a longer base, more "
+                "height or a smaller angle.",
+                top_mm=left,
+                height_mm=p["height"],
+                base_mm=p["base"],
+                least_mm=least,
+            )
+        ]
+    return [] if work is None else _useful(_resolution(work, p), p)
+
+
+def _useful(r: dict[str, Any], p: Parameters) -> list[Finding]:
+    reads, needed = r["resolution_deg"], r["needed_deg"]
+    other = (
+        "two test pieces closed half-turned, the opening at both edges taken by feeler gauge",
+        r["by_test_joint_deg"],
+    )
+    way = instead(reads, [other], lambda value: f"{value:.2f} degrees")
+    numbers = {"angle_deg": p["angle"], **r}
+    if p["angle"] <= reads:
+        return [
+            finding(
+                "square_block.angle_lost",
+                f"The square block's faces lean by {p['angle']:.2f} degrees, and printed they are only sure to "
+                f"±{reads:.2f}. Give it an angle over that, or more height. {way}",
+                **numbers,
+            )
+        ]
+    if max(reads, p["angle"]) > needed:
+        return [
+            finding(
+                "square_block.coarse",
+                f"The square block brackets square to ±{p['angle']:.2f} degrees (sure to ±{reads:.2f}), and the joint "
+                f"wants ±{needed:.2f}. It finds a blade or fence that is well out. {way}",
+                **numbers,
+            )
+        ]
+    return []
+
+
+KIND = PartKind(
+    name="square_block",
+    summary="faces at 90 and 90 ± a small angle, for work and blade to the table",
+    build=square_block,
+    from_job=_from_job,
+    goes_to=frozenset({"cad", "print"}),
+    check=_check,
+    ranges={
+        "height": (10, 120),
+        "base": (30, 200),
+        "angle": (0.05, 10),
+        "width": (5, 60),
+    },
+    units={"angle": "deg"},
+    resolution=_resolution,
+    label_place=lambda p: _place(p["height"], p["base"], p["angle"]),
+)

@@ -1,0 +1,182 @@
+"""The taper fork: slots of 1/4, 1/2 and 3/4 of the thickness slide along a cut taper and stop where it is that thick.
+
+Held square to the board's face, a slot stops where the taper is as thick as the slot is wide: the distance between two
+stops is N times the slots' difference, whatever the tip. Slots are drawn wider by `compensation`, because printed ones
+come out narrower.
+
+Slots out by `tolerance` each, two pencil lines, and the scale: ± 2 sqrt(2 (N tolerance)^2 + 2 PENCIL^2 + tolerance^2)
+/ (sqrt(3) w), w = t / 2 between the outer slots, see models.resolution.slope_from_stops.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from scarfwright.models import labels
+from scarfwright.models.checks.joint import MOST_OFF
+from scarfwright.models.comb import comb, comb_width, slot_middles
+from scarfwright.models.findings import Finding, Level, finding, register
+from scarfwright.models.part import Parameters, Part, PartKind, Place
+from scarfwright.models.resolution import (
+    instead,
+    slope_by_calliper,
+    slope_by_rule,
+    slope_from_stops,
+    tolerance_for_stops,
+)
+from scarfwright.models.say import say_in
+from scarfwright.models.workup import Workup
+
+register(
+    {
+        "taper_fork.slots_alike": Level.FAULT,
+        "taper_fork.tip_too_thick": Level.FAULT,
+        "taper_fork.coarse": Level.CAUTION,
+    }
+)
+
+SHARES = (0.25, 0.5, 0.75)
+NAMES = ("1/4", "1/2", "3/4")
+BACK, WALL, NAME_HEIGHT = 19.0, 10.0, 5.0
+MOST_DEPTH = 30.0
+LEAST_TOLERANCE = 0.05  # no printer of this kind holds less; common practice, no source
+
+
+def taper_fork(
+    thickness: float = 22.0,
+    depth: float = 30.0,
+    wall: float = WALL,
+    plate: float = 8.0,
+    compensation: float = 0.2,
+    label: str = "",
+) -> Part:
+    """Build the fork, lying flat.
+
+    thickness: of the board the taper runs through [mm]
+    depth: of the slots [mm]
+    wall: between the slots [mm]
+    plate: thickness of the fork; what lies against the board's face keeps it square [mm]
+    compensation: what printed slots come out narrower by, added to each [mm]
+    label: text cut into the back
+    """
+    slots = _slots(thickness, compensation)
+    part = Part(
+        name="taper_fork",
+        title="Taper fork",
+        outline=comb(slots, depth, wall, BACK),
+        thickness=plate,
+        colour="#7fa58f",
+        use="Square across the taper, one slot side flat on the uncut face: slide each slot up from the tip until it "
+        "stops and draw a line there. The lines of 1/4 and 3/4 lie N times half the thickness apart.",
+    )
+    room = min(wall + slots[0] - 1.0, 14.0)
+    for middle, name in zip(slot_middles(slots, wall), NAMES, strict=True):
+        part = labels.engraved(part, name, Place(middle - room / 2, depth + 2.0, room, NAME_HEIGHT))
+    return labels.engraved(part, label, _place(thickness, depth, wall, compensation))
+
+
+def _slots(thickness: float, compensation: float) -> list[float]:
+    return [share * thickness + compensation for share in SHARES]
+
+
+def _place(thickness: float, depth: float, wall: float, compensation: float) -> Place:
+    width = comb_width(_slots(thickness, compensation), wall)
+    return Place(3.0, depth + NAME_HEIGHT + 4.0, width - 6.0, BACK - NAME_HEIGHT - 6.0)
+
+
+def _from_job(work: Workup) -> Parameters:
+    stock = work.job.stock
+    own = {
+        "thickness": float(stock.thickness),
+        "depth": min(float(stock.height), MOST_DEPTH),
+        "compensation": float(work.job.printer.tolerance),
+    }
+    return {**own, "label": labels.job_label(work, _place(wall=WALL, **own))}
+
+
+def _resolution(work: Workup, p: Parameters) -> dict[str, Any]:
+    tolerance, ratio = float(work.job.printer.tolerance), work.nominal.ratio
+    apart = p["thickness"] * (SHARES[-1] - SHARES[0])
+    return {
+        "slots_mm": [share * p["thickness"] for share in SHARES],
+        "slots_drawn_mm": _slots(p["thickness"], p["compensation"]),
+        "stops_apart_mm": apart * ratio,
+        "resolution_ratio": slope_from_stops(ratio, apart, tolerance),
+        "needed_ratio": MOST_OFF * ratio,
+        "needed_tolerance_mm": tolerance_for_stops(ratio, apart, MOST_OFF * ratio),
+        "by_calliper_ratio": slope_by_calliper(ratio, max(apart * ratio, 1.0)),
+        "by_rule_ratio": slope_by_rule(ratio, work.nominal.length),
+    }
+
+
+def _check(work: Workup | None, p: Parameters) -> list[Finding]:
+    if work is None:
+        return []
+    say, tolerance = say_in(work.job.units), float(work.job.printer.tolerance)
+    first = SHARES[0] * p["thickness"]
+    if tolerance >= first:
+        return [
+            finding(
+                "taper_fork.slots_alike",
+                f"The taper fork's slots differ by {say(first)} and the printer is out by {say(tolerance)}: they can't "
+                "be told apart. Measure the taper's thickness at two lines with a calliper instead.",
+                difference_mm=first,
+                tolerance_mm=tolerance,
+            )
+        ]
+    if work.joint.tip + tolerance >= first:
+        return [
+            finding(
+                "taper_fork.tip_too_thick",
+                f"The taper's tip is {say(work.joint.tip)} thick, the fork's narrowest slot {say(first)} to within "
+                f"{say(tolerance)}: it would not go on. Measure the taper at two lines with a calliper instead, or "
+                "set a smaller fence_gap.",
+                tip_mm=work.joint.tip,
+                slot_mm=first,
+                tolerance_mm=tolerance,
+            )
+        ]
+    return _coarse(_resolution(work, p), work.nominal.ratio)
+
+
+def _coarse(r: dict[str, Any], ratio: float) -> list[Finding]:
+    reads, needed = r["resolution_ratio"], r["needed_ratio"]
+    if reads <= needed:
+        return []
+    others = [
+        ("a calliper at two pencil lines as far apart as the fork's stops", r["by_calliper_ratio"]),
+        ("heel and nose of the sled by rule", r["by_rule_ratio"]),
+    ]
+    true_to = r["needed_tolerance_mm"]
+    printer = f"A printer true to {true_to:.2f} mm would do. " if true_to >= LEAST_TOLERANCE else ""
+    return [
+        finding(
+            "taper_fork.coarse",
+            f"The taper fork reads 1 in {ratio:.4g} to within ±{reads:.2f}, ±{needed:.2f} (2 %) is wanted. {printer}"
+            + instead(reads, others, lambda value: f"{value:.2f}"),
+            resolution_ratio=reads,
+            needed_ratio=needed,
+            needed_tolerance_mm=true_to,
+            by_calliper_ratio=r["by_calliper_ratio"],
+            by_rule_ratio=r["by_rule_ratio"],
+        )
+    ]
+
+
+KIND = PartKind(
+    name="taper_fork",
+    summary="slots of 1/4, 1/2 and 3/4 of the thickness that stop on a cut taper",
+    build=taper_fork,
+    from_job=_from_job,
+    goes_to=frozenset({"cad", "print", "flat"}),
+    check=_check,
+    ranges={
+        "thickness": (3, 150),
+        "depth": (5, 80),
+        "wall": (3, 30),
+        "plate": (2, 20),
+        "compensation": (0, 1),
+    },
+    resolution=_resolution,
+    label_place=lambda p: _place(p["thickness"], p["depth"], p["wall"], p["compensation"]),
+)

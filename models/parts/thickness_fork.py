@@ -1,0 +1,147 @@
+"""The thickness fork for the glue-up: one slot goes over the board, the other over a joint that is not slid too far.
+
+Mated pieces slid together by dx make the joint thicker by d = dx / N; held flat at the board's thickness instead, the
+glue line opens by d cos(theta). With d = gap_limit / cos(theta) it opens by just the gap limit: the second slot is
+that much wider than the board is thick, and dx = N d is how far off the pieces may be.
+
+A slot out by `tolerance`: ± 2 tolerance / sqrt(3). Slots are drawn wider by `compensation`, because printed ones come
+out narrower.
+"""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+from scarfwright.models import labels
+from scarfwright.models.comb import comb, comb_width, slot_middles
+from scarfwright.models.findings import Finding, Level, finding, register
+from scarfwright.models.part import Parameters, Part, PartKind, Place
+from scarfwright.models.resolution import CALLIPER, FEELER, expanded, instead
+from scarfwright.models.say import say_in
+from scarfwright.models.workup import Workup
+
+register(
+    {
+        "thickness_fork.slots_alike": Level.FAULT,
+        "thickness_fork.coarse": Level.CAUTION,
+    }
+)
+
+BACK, WALL, NAME_HEIGHT = 19.0, 12.0, 5.0
+DEPTH = 25.0
+
+
+def thickness_fork(
+    thickness: float = 22.0,
+    allowed: float = 0.5,
+    depth: float = DEPTH,
+    wall: float = WALL,
+    plate: float = 6.0,
+    compensation: float = 0.2,
+    label: str = "",
+) -> Part:
+    """Build the fork, lying flat: the go slot on the left, the no-go slot on the right.
+
+    thickness: of the board [mm]
+    allowed: how much thicker the joint may be [mm]
+    depth: of the slots [mm]
+    wall: beside and between the slots [mm]
+    plate: thickness of the fork [mm]
+    compensation: what printed slots come out narrower by, added to each [mm]
+    label: text cut into the back
+    """
+    slots = _slots(thickness, allowed, compensation)
+    part = Part(
+        name="thickness_fork",
+        title="Thickness fork",
+        outline=comb(slots, depth, wall, BACK),
+        thickness=plate,
+        colour="#6f9fb0",
+        use="Over the joint's edge before the glue sets: where GO goes on, the joint is as thick as the board; where "
+        "even LIMIT won't, slide the pieces apart until it does.",
+    )
+    room = min(wall + slots[0] - 1.0, 24.0)
+    for middle, name in zip(slot_middles(slots, wall), ("GO", "LIMIT"), strict=True):
+        part = labels.engraved(part, name, Place(middle - room / 2, depth + 2.0, room, NAME_HEIGHT))
+    return labels.engraved(part, label, _place(thickness, allowed, depth, wall, compensation))
+
+
+def _slots(thickness: float, allowed: float, compensation: float) -> list[float]:
+    return [thickness + compensation, thickness + allowed + compensation]
+
+
+def _place(thickness: float, allowed: float, depth: float, wall: float, compensation: float) -> Place:
+    width = comb_width(_slots(thickness, allowed, compensation), wall)
+    return Place(3.0, depth + NAME_HEIGHT + 4.0, width - 6.0, BACK - NAME_HEIGHT - 6.0)
+
+
+def _from_job(work: Workup) -> Parameters:
+    own = {
+        "thickness": float(work.job.stock.thickness),
+        "allowed": work.job.adhesive.gap_limit / math.cos(work.joint.angle),
+        "depth": min(DEPTH, float(work.job.stock.height)),
+        "compensation": float(work.job.printer.tolerance),
+    }
+    return {**own, "label": labels.job_label(work, _place(wall=WALL, **own))}
+
+
+def _resolution(work: Workup, p: Parameters) -> dict[str, Any]:
+    return {
+        "slots_mm": _slots(p["thickness"], p["allowed"], 0.0),
+        "slots_drawn_mm": _slots(p["thickness"], p["allowed"], p["compensation"]),
+        "slide_mm": p["allowed"] * work.joint.ratio,
+        "resolution_mm": expanded((1.0, float(work.job.printer.tolerance))),
+        "needed_mm": p["allowed"],
+        "by_calliper_mm": expanded((1.0, CALLIPER)),
+        "by_feeler_mm": expanded((1.0, FEELER)),
+    }
+
+
+def _check(work: Workup | None, p: Parameters) -> list[Finding]:
+    if work is None:
+        return []
+    r, say = _resolution(work, p), say_in(work.job.units)
+    reads, tolerance = r["resolution_mm"], float(work.job.printer.tolerance)
+    alike = tolerance >= p["allowed"]
+    if not alike and reads <= p["allowed"]:
+        return []
+    others = [
+        ("a straight edge across the joint and a feeler gauge under it", r["by_feeler_mm"]),
+        ("a calliper", r["by_calliper_mm"]),
+    ]
+    way = instead(reads, others, lambda value: f"{value:.2f} mm")
+    verdict = "can't be told apart" if alike else "are hard to tell apart"
+    return [
+        finding(
+            "thickness_fork.slots_alike" if alike else "thickness_fork.coarse",
+            f"The joint may be {p['allowed']:.2f} mm thicker than the board (pieces within {say(r['slide_mm'])} of "
+            f"their place), and printed slots are out by {tolerance:.2f} mm: the fork's two slots {verdict}. {way}",
+            allowed_mm=p["allowed"],
+            slide_mm=r["slide_mm"],
+            tolerance_mm=tolerance,
+            resolution_mm=reads,
+            by_calliper_mm=r["by_calliper_mm"],
+            by_feeler_mm=r["by_feeler_mm"],
+        )
+    ]
+
+
+KIND = PartKind(
+    name="thickness_fork",
+    summary="go and no-go slots for the joint's thickness while it can still be slid",
+    build=thickness_fork,
+    from_job=_from_job,
+    goes_to=frozenset({"cad", "print", "flat"}),
+    check=_check,
+    ranges={
+        "thickness": (3, 150),
+        "allowed": (0.05, 5),
+        "depth": (5, 80),
+        "wall": (3, 30),
+        "plate": (2, 20),
+        "compensation": (0, 1),
+    },
+    resolution=_resolution,
+    label_place=lambda p: _place(p["thickness"], p["allowed"], p["depth"], p["wall"], p["compensation"]),
+)

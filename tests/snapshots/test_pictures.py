@@ -1,0 +1,38 @@
+"""Regression snapshot: the README's pictures are what the tool draws now.
+
+To renew them after looking at the change: python tests/snapshots/test_pictures.py
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from scarfwright.models.jobfile import read_job
+from scarfwright.models.solve import work_up
+from scarfwright.outputs.sled_sheet import sled_sheets
+from scarfwright.outputs.svg import write_svg
+
+ROOT = Path(__file__).resolve().parents[2]
+PICTURES = ROOT / "examples" / "pictures"
+
+
+def drawn() -> dict[str, str]:
+    sheets = sled_sheets(work_up(read_job(ROOT / "examples" / "plank-metric.toml")))
+    return {f"{name}.svg": write_svg(sheet) for name, sheet in zip(("sled", "plank"), sheets, strict=True)}
+
+
+def test_pictures_are_what_the_tool_draws() -> None:
+    for name, text in drawn().items():
+        assert (PICTURES / name).read_text(encoding="utf-8") == text, f"{name}: look at it, then renew"
+
+
+def test_every_picture_in_the_readme_is_there() -> None:
+    readme = (ROOT / "README.md").read_text(encoding="utf-8")
+    for name in drawn():
+        assert f"examples/pictures/{name}" in readme
+
+
+if __name__ == "__main__":
+    PICTURES.mkdir(exist_ok=True)
+    for name, text in drawn().items():
+        (PICTURES / name).write_text(text, encoding="utf-8", newline="\n")
