@@ -143,8 +143,8 @@ def _height_step(work: Workup, part: Part, n: Numbers) -> Scene:
     scene.box(n["column"] + n["arm"] / 2, -8.0, blade.kerf, blade.height + 8.0, METAL)
     _put(scene, part, lambda p: p)
     say = say_in(work.job.units)
-    scene.say((left, joint.height / 2), f"work {say(joint.height)} ", "end")
-    scene.say((right, blade.height / 2), f" blade {say(blade.height)}", "start")
+    scene.say((-n["arm"] / 2 - joint.thickness, joint.height / 2), f"work {say(joint.height)} ", "end")
+    scene.say((n["column"] + n["arm"] / 2 + blade.kerf, blade.height / 2), f" blade {say(blade.height)}", "start")
     scene.say(((left + right) / 2, -8.0), "table", lift=-3.4)
     return scene
 
@@ -183,10 +183,10 @@ def _riser(work: Workup, part: Part, _n: Numbers) -> Scene:
     glue, joint = glue_up(work), work.joint
     mine = [s.place for s in glue.supports if _mine(part, s.lip)]
     left = min(-120.0, max((p for p in mine if p < 0), default=0.0) - 60.0)
-    right = max(joint.overlap + 120.0, min((p for p in mine if p > joint.overlap), default=0.0) + 60.0)
+    right = joint.overlap + 120.0  # one side is enough where they stand far off
     near = [s for s in glue.supports if left < s.place < right]
     high, t = glue.riser_height, joint.thickness
-    scene = Scene("joint from the side; clamps on both edges, risers with a lip in outline")
+    scene = Scene("joint from the side, risers with a lip in outline")
     scene.box(left, -8.0, right - left, 8.0, TABLE)
     top = high + t
     scene.area([(left, high), (joint.overlap, high), (0.0, top), (left, top)], WOOD)
