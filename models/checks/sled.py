@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 
 from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.layout import HAND_ROOM, WOOD_AROUND
+from scarfwright.models.layout import HAND_ROOM, WOOD_AROUND, hand_step
 from scarfwright.models.outline import between, inside_by
 from scarfwright.models.say import Say
 from scarfwright.models.sled import (
@@ -15,6 +15,7 @@ from scarfwright.models.sled import (
     plank_width_for,
     rounding_slack,
 )
+from scarfwright.models.units import round_up
 from scarfwright.models.workup import Workup
 
 register(
@@ -138,7 +139,8 @@ def _length(work: Workup, say: Say) -> Iterator[Finding]:
                 needed_length_mm=needed,
             )
     if layout.hand_line > sled.length - HAND_ROOM:
-        room_for = layout.hand_line * _slack(work) + HAND_ROOM
+        stretched = round_up(layout.hand_line * _slack(work), hand_step(work.job))
+        room_for = (stretched if work.job.sled.hand_line == "auto" else layout.hand_line) + HAND_ROOM
         yield finding(
             "sled.hands_have_no_room",
             f"The hand line belongs {say(layout.hand_line)} from the heel, which leaves no room for a hand on a sled "
