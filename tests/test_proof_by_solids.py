@@ -56,7 +56,7 @@ class Bench:
         self.side = -1.0 if self.job["saw"]["fence_side"] == "left" else 1.0
         box = self.sled.BoundingBox()
         self.length, self.top = box.xmax, box.zmax
-        self.heel_width = max(self.side * v.Y for v in self.sled.Vertices() if v.X > self.length - 1e-6)
+        self.heel_width = max(self.side * v.Y for v in self.sled.Vertices() if self.length - 1e-6 < v.X)
         self.normal = self._work_edge()
 
     def _work_edge(self) -> Point:
