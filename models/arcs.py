@@ -154,7 +154,7 @@ def pieces(curves: Sequence[Edge], near: float) -> list[list[Edge]]:
 
 
 def joined(edges: Sequence[Edge], near: float) -> list[Loop]:
-    """Closed loops of edges that follow on each other, ends within `near` [mm].
+    """Closed loops of edges that follow on each other: the nearest start, at most `near` [mm] away.
 
     Where several edges leave a point, the one that turns most to the left is taken, so that loops that only touch
     stay apart. Raises ValueError if an edge has no successor.
@@ -163,21 +163,27 @@ def joined(edges: Sequence[Edge], near: float) -> list[Loop]:
     loops = []
     while left:
         ring = [left.pop(0)]
-        while math.dist(ring[-1].end, ring[0].start) > near or _goes_on(ring, left, near):
-            following = [e for e in left if math.dist(e.start, ring[-1].end) <= near]
-            if not following:
-                raise ValueError(f"the edges do not close at {ring[-1].end}")
-            best = max(following, key=lambda e: _turn(ring[-1], e))
-            left.remove(best)
-            ring.append(best)
-        loops.append(Loop(tuple(Vertex(*e.start, e.bulge) for e in ring)))
+        while (following := _following(ring, left, near)) is not None:
+            left.remove(following)
+            ring.append(following)
+        if len(ring) > 1:
+            loops.append(Loop(tuple(Vertex(*e.start, e.bulge) for e in ring)))
     return loops
 
 
-def _goes_on(ring: list[Edge], left: list[Edge], near: float) -> bool:
-    """Whether a ring that is back at its start has a sharper left turn than closing."""
-    following = [e for e in left if math.dist(e.start, ring[-1].end) <= near]
-    return any(_turn(ring[-1], e) > _turn(ring[-1], ring[0]) for e in following)
+def _following(ring: list[Edge], left: list[Edge], near: float) -> Edge | None:
+    """The edge that goes on where a ring ends; None if the ring closes there."""
+    end = ring[-1].end
+    home = math.dist(ring[0].start, end)
+    closest = min((math.dist(e.start, end) for e in left), default=math.inf)
+    if min(home, closest) > near:
+        raise ValueError(f"the edges do not close at {end}")
+    reach = min(home, closest) + near / 50  # points that are meant to be one
+    there = [e for e in left if math.dist(e.start, end) <= reach]
+    best = max(there, key=lambda e: _turn(ring[-1], e), default=None)
+    if best is None or (home <= reach and _turn(ring[-1], ring[0]) >= _turn(ring[-1], best)):
+        return None
+    return best
 
 
 def _turn(one: Edge, other: Edge) -> float:

@@ -26,11 +26,12 @@ def inside(loop: Loop, point: Point) -> bool:
     for edge in loop.edges():
         (ax, ay), (bx, by) = edge.start, edge.end
         ux, uy, vx, vy = ax - px, ay - py, bx - px, by - py
-        turned += math.atan2(ux * vy - uy * vx, ux * vx + uy * vy)
-        if edge.bulge:
-            right = (bx - ax) * (py - ay) - (by - ay) * (px - ax) < 0
-            if right == (edge.bulge > 0) and math.dist(point, edge.centre) < edge.radius:
-                turned += math.copysign(math.tau, edge.bulge)
+        # one number tells the side for the angle and for the segment alike, also for a point on the chord itself
+        side = ux * vy - uy * vx + 0.0
+        turned += math.atan2(side, ux * vx + uy * vy)
+        on_arcs_side = edge.bulge != 0 and (side < 0) == (edge.bulge > 0)
+        if on_arcs_side and math.dist(point, edge.centre) < edge.radius:
+            turned += math.copysign(math.tau, edge.bulge)
     return abs(turned) > math.pi
 
 
