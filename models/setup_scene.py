@@ -197,7 +197,7 @@ def _saw(work: Workup) -> list[Piece]:
         Piece("table", TABLE, Block(table, "z", -TABLE_THICKNESS, 0.0, holes=(slot,))),
         Piece("fence", FENCE, Block(fence, "z", 0.0, float(saw.fence_height))),
         Piece("blade", BLADE, Block(disc, "y", near, far, holes=(bore,))),
-        Piece("riving_knife", KNIFE, Block(knife, "y", middle - half, middle + half)),
+        *([Piece("riving_knife", KNIFE, Block(knife, "y", middle - half, middle + half))] if half > 0 else []),
     ]
 
 
