@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from scarfwright.models.outline import Edge, Loop, Point, Vertex
 
 Box = tuple[float, float, float, float]
+ONE = 2e-6  # points this near are meant to be one [mm]
 
 
 def box(edge: Edge) -> Box:
@@ -178,7 +179,7 @@ def _following(ring: list[Edge], left: list[Edge], near: float) -> Edge | None:
     closest = min((math.dist(e.start, end) for e in left), default=math.inf)
     if min(home, closest) > near:
         raise ValueError(f"the edges do not close at {end}")
-    reach = min(home, closest) + near / 50  # points that are meant to be one
+    reach = min(home, closest) + ONE
     there = [e for e in left if math.dist(e.start, end) <= reach]
     best = max(there, key=lambda e: _turn(ring[-1], e), default=None)
     if best is None or (home <= reach and _turn(ring[-1], ring[0]) >= _turn(ring[-1], best)):
