@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from scarfwright.models.layout import safe_station, slot_jaw
 from scarfwright.models.say import Say, say_in
 from scarfwright.models.sides import sides
+from scarfwright.models.sled import rounding_slack
 from scarfwright.models.units import round_up, rule_step
 from scarfwright.models.workup import Workup
 
@@ -153,7 +154,7 @@ def _ending(work: Workup, name: str, say: Say) -> Ending:
     lacks = tuple(b for b in every if b.travel < needed - 1e-6)
     least = slot_jaw(work.job, work.sled).least_station(needed, work.joint, work.blade)
     station = safe_station(work.job, work.sled, least)
-    length = work.shortest_for(needed, station)
+    length = _least_length(work, needed, station)
     return Ending(
         name=name,
         asked=name == work.job.saw.end_of_cut,
@@ -165,10 +166,19 @@ def _ending(work: Workup, name: str, say: Say) -> Ending:
         least_station=station,
         least_length=length,
         how=_HOW[name],
-        why=_why(travel, needed, every, lacks, say) + f" It takes a heel station of {say.up(station)} or more"
-        f" and a sled of {say.up(length)} or more.",
+        why=_why(travel, needed, every, lacks, say) + f" It takes, at this slope, a heel station of {say.up(station)}"
+        f" or more and a sled of {say.up(length)} or more.",
         risk=_RISKS[name],
     )
+
+
+def _least_length(work: Workup, needed: float, station: float) -> float:
+    """Sled length [mm] that has the travel, whichever way the mark of a plank sled of that length is rounded."""
+    job, exact = work.job, work.shortest_for(needed, station)
+    if job.sled.made_from == "sheet":
+        return exact
+    slack = rounding_slack(job.joint.ratio, exact, float(job.sled.round_marks))
+    return max(exact, (exact - job.saw.fence_front) * slack + job.saw.fence_front)
 
 
 def _why(travel: float, needed: float, every: list[Bound], lacks: tuple[Bound, ...], say: Say) -> str:
@@ -240,6 +250,6 @@ def _start(work: Workup, say: Say) -> Start:
     return Start(
         work.travel.start,
         inward,
-        f"Start with the heel {say.down(inward)} inside the table's front edge, {say.up(-work.travel.start)} before the "
-        "blade's axis, the blade at full speed and touching nothing.",
+        f"Start with the heel {say.down(inward)} inside the table's front edge, {say.up(-work.travel.start)} before "
+        "the blade's axis, the blade at full speed and touching nothing.",
     )

@@ -177,6 +177,8 @@ def _wanted(error: ErrorDetails, path: tuple[str, ...]) -> str:
         return str(limits["expected"]).replace("'", '"')
     if kind in ("greater_than_equal", "less_than_equal"):
         return f"{limits['ge']:g} or more" if "ge" in limits else f"{limits['le']:g} or less"
+    if kind == "greater_than":
+        return f"more than {limits['gt']:g}"
     if kind == "string_too_long":
         return f"at most {limits['max_length']} characters"
     if kind == "too_long":

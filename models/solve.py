@@ -22,11 +22,16 @@ MOST_TRIALS = 400
 
 def work_up(job: Job) -> Workup:
     """Work a job out. Never raises for a valid job: what is impossible is a finding."""
-    work = _shortest_that_serves(job) if job.sled.length == "auto" else _at_length(job, float(job.sled.length))
+    work = work_out(job)
     if faults(list(work.findings)):
         return work  # nothing is made, so nothing is said about parts and machines
     work = replace(work, findings=tuple(check_machine(work)))
     return replace(work, findings=tuple(worst_first([*work.findings, *part_findings(work)])))
+
+
+def work_out(job: Job) -> Workup:
+    """Joint, sled and cut alone: all but what the machines and the smaller parts have to say."""
+    return _shortest_that_serves(job) if job.sled.length == "auto" else _at_length(job, float(job.sled.length))
 
 
 def length_step(job: Job) -> float:

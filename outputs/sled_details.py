@@ -60,7 +60,8 @@ def nose_detail(work: Workup, part: Part, area: Area) -> list[Item]:
     x, y, width, height = area
     rows = [row for text in notes for row in wrap(text, NOTE, width - 4)]
     foot = len(rows) * NOTE * 1.34 + 2.0
-    left, right, below = width_of(say(sled.nose), SIZE) + 10.0, 9.0, 8.0
+    left = max(width_of(say(sled.nose), SIZE) + 10.0, width_of(say(flat), SIZE) + 5.5)
+    right, below = 9.0, 8.0
     head = 7.0
     room = width - left - max(right, width_of(f"step {say(step)}", SIZE) + 7.0)
     scale = fitting_scale(reach, tall, width - left - right, height - foot - head - below - 5.0)

@@ -131,3 +131,46 @@ def raw_jobs() -> st.SearchStrategy[dict[str, Any]]:
 def jobs() -> st.SearchStrategy[Job]:
     """Valid jobs, many of which can't be built."""
     return raw_jobs().map(job_from_dict)
+
+
+def likely_jobs() -> st.SearchStrategy[Job]:
+    """Jobs near what people build: most have few findings, many have none."""
+    clamp = {
+        "opening": lengths(60, 150),
+        "throat": lengths(60, 120),
+        "pad_width": lengths(15, 35),
+        "pad_height": lengths(8, 25),
+        "jaw": lengths(8, 15),
+    }
+    sled = {
+        "made_from": st.sampled_from(["plank", "sheet"]),
+        "plank": st.tuples(lengths(30, 45), lengths(120, 300)).map(list),
+        "length": auto_or(lengths(500, 2400)),
+        "layers": st.integers(2, 3),
+        "round_marks": st.sampled_from(["0.5 mm", "1 mm", "1/16 in", 0]),
+        "nose_flat": auto_or(or_zero(lengths(20, 90))),
+        "notch_length": lengths(45, 80),
+        "notch_width": lengths(13, 20),
+        "heel_station": auto_or(lengths(250, 900)),
+        "nose_station": auto_or(lengths(5, 400)),
+        "handle_station": auto_or(lengths(500, 1500)),
+        "extra_stations": st.lists(lengths(300, 1200), max_size=2),
+    }
+    saw = {
+        "kerf": lengths(2, 3.5),
+        "fence_gap": lengths(0.2, 1),
+        "fence_front": lengths(150, 500),
+        "end_of_cut": st.sampled_from(["hold", "run_on", "draw_back"]),
+        "fence_side": st.sampled_from(["left", "right"]),
+    }
+    raw = st.fixed_dictionaries(
+        {
+            "units": st.sampled_from(["mm", "in"]),
+            "stock": st.fixed_dictionaries({"thickness": lengths(10, 40), "height": lengths(40, 72)}),
+            "joint": st.fixed_dictionaries({"ratio": st.floats(6, 20).map(lambda n: round(n, 2))}),
+            "saw": st.fixed_dictionaries({}, optional=saw),
+            "clamp": st.fixed_dictionaries(clamp),
+            "sled": st.fixed_dictionaries({}, optional=sled),
+        }
+    )
+    return raw.map(job_from_dict)

@@ -69,9 +69,12 @@ def test_the_shortest_sled_that_serves(units: str, end: str, made_from: str) -> 
 
 
 def test_the_shortest_is_held_by_the_fence_as_the_formula_says() -> None:
-    """L >= T_end + margin + f + fence_front: short sleds jam at the fence's front end."""
+    """L >= T_end + margin + f + jaw sin(theta) + fence_front: short sleds jam at the fence's front end.
+
+    The jaw, 12 thick, stands off the flat square to the work edge, so its outer corner leads by 12 sin(theta).
+    """
     work = worked()
-    need = work.travel_end + 50 + work.sled.nose_flat + 450
+    need = work.travel_end + 50 + work.sled.nose_flat + 12 * math.sin(work.sled.angle) + 450
     assert need <= work.sled.length < need + 50 + 10  # a step, and what rounding the mark does to the slope
     assert "clamp.meets_fence" in codes(at_length(work.job, work.sled.length - 50))
     assert work.shortest == pytest.approx(need)

@@ -7,7 +7,7 @@ from scarfwright.models.findings import Level
 from scarfwright.models.jobfile import job_from_text
 from scarfwright.models.joint import Joint
 from scarfwright.models.sled import from_plank
-from scarfwright.models.solve import work_up
+from scarfwright.models.solve import work_out
 from scarfwright.models.units import parse_length
 from scarfwright.models.workup import Workup
 
@@ -42,7 +42,7 @@ heel_station = "{station}"
 
 
 def thumb(station: str) -> Workup:
-    return work_up(job_from_text(RULE_OF_THUMB.replace("{station}", station)))
+    return work_out(job_from_text(RULE_OF_THUMB.replace("{station}", station)))
 
 
 def test_sixty_inches_marked_at_four_and_a_half_is_1_in_17_14() -> None:

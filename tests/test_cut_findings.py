@@ -1,0 +1,223 @@
+"""Each finding of the cut: a job that raises it, one that just doesn't, and whether the way out it names holds."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+from pathlib import Path
+from typing import Any
+
+import pytest
+from scarfwright.models.findings import CODES, Level
+from scarfwright.models.jobfile import JobError, job_from_dict, job_to_toml
+
+from tests.cut_jobs import job, of_code, raw, worked
+
+Tables = dict[str, dict[str, Any]]
+
+THICK: Tables = {"stock": {"thickness": "50 mm", "length": "1400 mm"}, "sled": {"length": "1400 mm"}}
+
+
+def run_on(table_back: str) -> Tables:
+    return {"saw": {"end_of_cut": "run_on", "table_back": table_back}}
+
+
+# code: (raises it, just doesn't)
+CASES: dict[str, tuple[Tables, Tables]] = {
+    # the blade must stand 66 mm: a blade of 66 is no blade, one of 131.9 has its axis above the table
+    "blade.smaller_than_work": ({"saw": {"blade_diameter": "66 mm"}}, {"saw": {"blade_diameter": "66.1 mm"}}),
+    "blade.axis_above_table": ({"saw": {"blade_diameter": "131.9 mm"}}, {"saw": {"blade_diameter": "132 mm"}}),
+    "blade.max_depth_beyond": (
+        {"saw": {"blade_diameter": "254 mm", "max_depth": "127.1 mm"}},
+        {"saw": {"blade_diameter": "254 mm", "max_depth": "127 mm"}},
+    ),
+    "blade.plate_too_thick": ({"saw": {"plate": "2.5 mm"}}, {"saw": {"plate": "2.4 mm"}}),
+    "blade.not_for_ripping": ({"saw": {"teeth": 31}}, {"saw": {"teeth": 30}}),
+    "knife.thicker_than_kerf": ({"saw": {"riving_knife": "2.5 mm"}}, {"saw": {"riving_knife": "2.4 mm"}}),
+    "knife.too_thin": ({"saw": {"riving_knife": "1.9 mm"}}, {"saw": {"riving_knife": "2 mm"}}),
+    "knife.none": ({"saw": {"riving_knife": 0}}, {}),
+    # the hood must lift over the work, 60 mm, and stay before the heel clamp
+    "guard.cannot_pass": (
+        {"saw": {"guard_height": "59 mm", "guard_front": "100 mm"}},
+        {"saw": {"guard_height": "60 mm", "guard_front": "100 mm"}},
+    ),
+    # heel clamp at 394.5, nose clamp at 842.5 with half a pad: a board of 858 reaches both
+    "clamp.grips_air": (
+        {"stock": {"length": "857 mm"}},
+        {"stock": {"length": "858 mm"}},
+    ),
+    "clamp.past_board": (
+        {"stock": {"length": "857 mm"}, "sled": {"extra_stations": ["500 mm"]}},
+        {"stock": {"length": "858 mm"}, "sled": {"extra_stations": ["500 mm"]}},
+    ),
+    "clamp.deep_meets_blade": (
+        {"saw": {"travel_margin": 0}},
+        {"saw": {"travel_margin": "12 mm"}},
+    ),
+    # the heel starts 111.4 + 25 before the axis and is 126.2 wide
+    "table.no_room_to_start": ({"saw": {"table_front": "136.3 mm"}}, {"saw": {"table_front": "136.4 mm"}}),
+    "fence.behind_blade": ({"saw": {"fence_front": "136.3 mm"}}, {"saw": {"fence_front": "136.4 mm"}}),
+    "fence.short_lead": ({"saw": {"fence_front": "262.6 mm"}}, {"saw": {"fence_front": "262.7 mm"}}),
+    # taper complete at 220.93, the block on the next mark
+    "stop.off_table": ({"saw": {"table_back": "220.9 mm"}}, {"saw": {"table_back": "221 mm"}}),
+    # centre of mass 392.4 from the heel, so 50 mm inside an edge 578.8 before the axis
+    "support.infeed_needed": ({"saw": {"table_front": "578 mm"}}, {"saw": {"table_front": "579 mm"}}),
+    # clear at 766.8, the centre of mass 664.8 from the heel: it comes within 50 mm of an edge 152.1 behind the axis
+    "support.outfeed_needed": ({**THICK, **run_on("152 mm")}, {**THICK, **run_on("152.2 mm")}),
+    # 332.3 mm at 24 teeth and 4000 rpm: 0.02 mm a tooth is 10.39 s, 0.1 mm is 2.08 s
+    "feed.too_slow": (
+        {"saw": {"teeth": 24, "rpm": 4000, "feed_time": 10.4}},
+        {"saw": {"teeth": 24, "rpm": 4000, "feed_time": 10.3}},
+    ),
+    "feed.too_fast": (
+        {"saw": {"teeth": 24, "rpm": 4000, "feed_time": 2.0}},
+        {"saw": {"teeth": 24, "rpm": 4000, "feed_time": 2.1}},
+    ),
+    # 60 J/cm3 x 2.5 x 60 mm2 x 332.3 mm / 5 s = 598.2 W
+    "feed.saw_too_weak": (
+        {"saw": {"feed_time": 5, "cutting_energy": 60, "motor_power": 598}},
+        {"saw": {"feed_time": 5, "cutting_energy": 60, "motor_power": 599}},
+    ),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("code", CASES)
+def test_raised_and_just_not_raised(code: str) -> None:
+    raised, quiet = CASES[code]
+    found = of_code(worked(**raised), code)
+    assert len(found) == 1
+    assert found[0].level is CODES[code]
+    assert of_code(worked(**quiet), code) == []
+
+
+def test_the_quiet_job_has_no_finding_of_the_cut() -> None:
+    own = {code.split(".")[0] for code in CASES} - {"blade", "clamp"}
+    found = [f.code for f in worked().findings if f.code.split(".")[0] in own or f.code in CASES]
+    assert found == []
+
+
+def test_a_finding_says_numbers_and_what_would_do() -> None:
+    for code, (raised, _) in CASES.items():
+        (found,) = of_code(worked(**raised), code)
+        assert found.numbers, code
+        assert any(c.isdigit() for c in found.text), code
+        assert found.text.endswith("."), code
+
+
+# -- the way out that is told does away with the finding ---------------------------------------------------
+
+WAYS_OUT: dict[str, tuple[str, str, str]] = {
+    "blade.axis_above_table": ("saw", "blade_diameter", "or a blade of {} or more"),
+    "blade.smaller_than_work": ("saw", "blade_diameter", "or a blade of {} or more"),
+    "clamp.grips_air": ("stock", "length", "boards {} long"),
+    "fence.short_lead": ("saw", "fence_front", "forward to {} before"),
+    "table.no_room_to_start": ("saw", "table_front", "front edge, {} or more"),
+}
+
+
+@pytest.mark.parametrize("code", WAYS_OUT)
+def test_the_way_out_holds(code: str) -> None:
+    raised, _ = CASES[code]
+    (found,) = of_code(worked(**raised), code)
+    table, key, phrase = WAYS_OUT[code]
+    before, after = phrase.split("{}")
+    told = found.text.split(before)[1].split(after)[0]
+    changed = {**raised, table: {**raised.get(table, {}), key: told}}
+    work = worked(**changed)
+    assert not of_code(work, code)
+    assert not [f for f in work.findings if f.code.split(".")[0] == code.split(".")[0] and f.level is Level.FAULT]
+
+
+def test_a_further_notch_takes_up_a_short_board() -> None:
+    """The notch that grips_air proposes does hold the board."""
+    (found,) = of_code(worked(stock={"length": "560 mm"}), "clamp.grips_air")
+    low = found.text.split("a notch between ")[1].split(" and ")[0]
+    work = worked(stock={"length": "560 mm"}, sled={"extra_stations": [low]})
+    assert not of_code(work, "clamp.grips_air")
+    assert not [f for f in work.findings if f.code == "notch.overlap"]
+
+
+def test_no_notch_is_proposed_where_none_would_do() -> None:
+    (found,) = of_code(worked(stock={"length": "400 mm"}), "clamp.grips_air")
+    assert "extra_stations" not in found.text
+    assert "no clamp" in found.text
+
+
+def test_no_knife_for_a_blade_that_leaves_none_room() -> None:
+    (found,) = of_code(worked(saw={"plate": "2.4 mm"}), "knife.too_thin")
+    assert "No knife fits this blade" in found.text
+
+
+def test_slower_by_the_told_time_the_motor_keeps_up() -> None:
+    raised, _ = CASES["feed.saw_too_weak"]
+    (found,) = of_code(worked(saw={**raised["saw"], "motor_power": 300}), "feed.saw_too_weak")
+    time = float(found.text.split("Take ")[1].split(" s")[0]) + 0.05  # told to a tenth
+    assert not of_code(worked(saw={**raised["saw"], "motor_power": 300, "feed_time": time}), "feed.saw_too_weak")
+
+
+# -- bad input ---------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("key", "value", "told"),
+    [
+        ("fence_gap", "-0.4 mm", "not negative"),
+        ("riving_knife", "-2 mm", "not negative"),
+        ("feed_time", 0, "more than 0"),
+        ("feed_time", "6", "number"),
+        ("tooth_feed", ["0.1 mm", "0.02 mm"], "the least first"),
+        ("tooth_feed", ["0.1 mm"], "found 1 value"),
+        ("cutting_energy", -5, "more than 0"),
+        ("motor_power", float("nan"), "motor_power"),
+        ("guard_height", 0, "more than zero"),
+    ],
+)
+def test_bad_input_is_one_message(key: str, value: object, told: str) -> None:
+    with pytest.raises(JobError) as caught:
+        job_from_dict(raw(saw={key: value}))
+    message = str(caught.value)
+    assert key in message
+    assert told in message
+    assert "\n" not in message
+
+
+def test_a_zero_gap_would_cut_the_sled() -> None:
+    assert of_code(worked(saw={"fence_gap": 0}), "fence.cuts_sled")[0].level is Level.FAULT
+
+
+NOTCH = {"nose_flat": 0}  # a nose notch instead of a clamp on the nose, which would be stopped first
+
+
+def run(*words: str, cwd: Path) -> subprocess.CompletedProcess[str]:
+    code = "from scarfwright.cli.entry import run; run()"
+    return subprocess.run([sys.executable, "-c", code, *words], cwd=cwd, capture_output=True, text=True, timeout=120)
+
+
+@pytest.mark.parametrize(
+    ("changes", "code"),
+    [
+        ({"sled": {"heel_station": "300 mm"}}, "clamp.meets_blade"),
+        ({"saw": {"fence_front": "620 mm"}}, "clamp.meets_fence"),
+        ({"saw": {"end_of_cut": "run_on"}}, "clamp.meets_fence"),
+        ({"saw": {"fence_front": "1300 mm"}, "stock": {"length": "3 m"}, "sled": NOTCH}, "board.meets_fence"),
+        ({"saw": {"riving_knife": "3 mm"}}, "knife.thicker_than_kerf"),
+        ({"saw": {"fence_front": "100 mm"}}, "fence.behind_blade"),
+    ],
+)
+def test_make_writes_nothing_where_a_clamp_would_meet_blade_or_fence(
+    tmp_path: Path, changes: Tables, code: str
+) -> None:
+    (tmp_path / "job.toml").write_text(job_to_toml(job(**changes)))
+    done = run("make", "job.toml", "--out", "out", cwd=tmp_path)
+    assert done.returncode == 1, done.stderr
+    assert code in done.stderr
+    assert [p.name for p in tmp_path.iterdir()] == ["job.toml"]
+
+
+def test_a_negative_gap_stops_the_command_with_one_message(tmp_path: Path) -> None:
+    text = job_to_toml(job()).replace('fence_gap = "0.4 mm"', 'fence_gap = "-0.4 mm"')
+    (tmp_path / "job.toml").write_text(text)
+    done = run("check", "job.toml", cwd=tmp_path)
+    assert done.returncode == 2
+    assert len(done.stderr.strip().splitlines()) == 1
+    assert "fence_gap" in done.stderr
