@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import sys
 
@@ -14,6 +15,9 @@ def run() -> None:
     An interruption that falls into the loading of a compiled library comes out as that library's import error, so
     what was asked for is remembered and decides what is said.
     """
+    gc.set_threshold(
+        100_000
+    )  # short-lived: the collector's many early rounds find nothing and take a tenth of the time
     try:
         listen()
         from scarfwright.cli.main import main

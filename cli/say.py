@@ -23,7 +23,9 @@ def findings(found: Iterable[Finding], to: Console | None = None) -> None:
     """Each finding: its level and code on a line, its text below."""
     out = to or console()
     for item in found:
-        out.print(Text.assemble((item.level.value, _STYLES[item.level]), f"  {item.code}"))
+        stops_the_part_only = item.level is Level.FAULT and item.part
+        word, style = ("left out", _STYLES[Level.CAUTION]) if stops_the_part_only else (item.level, _STYLES[item.level])
+        out.print(Text.assemble((word, style), f"  {item.code}"))
         out.print(Padding(Text(item.text), (0, 0, 0, 4)))
 
 

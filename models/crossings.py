@@ -99,8 +99,9 @@ def crossings(one: Edge, other: Edge) -> list[Point]:
         found = _line_circle(other, one)
     else:
         found = _circles(one, other)
-    found += [one.start, one.end, other.start, other.end]
-    return [p for p in found if share_at(one, p) is not None and share_at(other, p) is not None]
+    met = [p for p in found if share_at(one, p) is not None and share_at(other, p) is not None]
+    met += [p for p in (one.start, one.end) if share_at(other, p) is not None]
+    return met + [p for p in (other.start, other.end) if share_at(one, p) is not None]
 
 
 def _lines(one: Edge, other: Edge) -> list[Point]:

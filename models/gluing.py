@@ -62,7 +62,7 @@ def glue_up(work: Workup) -> GlueUp:
     pitch = overlap / count
     clamps = tuple((i + 0.5) * pitch for i in range(count))
     length = ASSUMED_LENGTH if work.job.stock.length is None else float(work.job.stock.length)
-    outer = _outer(max(length - overlap, 0.0))
+    outer = _outer(max(length - overlap, 0.0), max(pad - pitch, 0.0) / 2)
     between = pitch - pad - 2 * CLEAR
     middle = count > 1 and between >= LEAST_WIDTH
     plain = min(between, RISER_WIDTH) if middle else RISER_WIDTH
@@ -82,12 +82,14 @@ def glue_up(work: Workup) -> GlueUp:
     )
 
 
-def _outer(reach: float) -> list[tuple[float, bool]]:
+def _outer(reach: float, overhang: float) -> list[tuple[float, bool]]:
     """Risers under one board outside the joint, from the joint's end: the first beside it, the last near the end.
+
+    `overhang`: how far the outermost clamp's pad reaches past the joint's end.
 
     The first and the last have a lip: two lips a board make a line.
     """
-    first = CLEAR + RISER_WIDTH / 2
+    first = overhang + CLEAR + RISER_WIDTH / 2
     last = reach - RISER_WIDTH
     if last - first < 2 * RISER_WIDTH:
         return [(first, True)]

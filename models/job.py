@@ -172,7 +172,7 @@ def auto(about: str) -> Any:
 class Table(BaseModel):
     """Base of all tables: unknown keys are errors, values are frozen."""
 
-    model_config = ConfigDict(extra="forbid", frozen=True, arbitrary_types_allowed=True)
+    model_config = ConfigDict(extra="forbid", frozen=True, arbitrary_types_allowed=True, defer_build=True)
 
 
 class Stock(Table):
@@ -383,14 +383,14 @@ class Job(Table):
     units: Unit = Field(default="mm", description="mm or in: reading of bare numbers, and how lengths are shown.")
     stock: Stock
     joint: JointTable
-    saw: Saw = Field(default_factory=Saw)
-    clamp: Clamp = Field(default_factory=Clamp)
-    sled: Sled = Field(default_factory=Sled)
-    adhesive: Adhesive = Field(default_factory=Adhesive)
-    printer: Printer = Field(default_factory=Printer)
-    laser: Laser = Field(default_factory=Laser)
-    router: Router = Field(default_factory=Router)
-    files: Files = Field(default_factory=Files)
+    saw: Saw = Field(default_factory=Saw.model_construct)
+    clamp: Clamp = Field(default_factory=Clamp.model_construct)
+    sled: Sled = Field(default_factory=Sled.model_construct)
+    adhesive: Adhesive = Field(default_factory=Adhesive.model_construct)
+    printer: Printer = Field(default_factory=Printer.model_construct)
+    laser: Laser = Field(default_factory=Laser.model_construct)
+    router: Router = Field(default_factory=Router.model_construct)
+    files: Files = Field(default_factory=Files.model_construct)
 
     @property
     def gap(self) -> float:

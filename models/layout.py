@@ -224,8 +224,12 @@ def _hand_line(job: Job, blade: Blade, travel: Travels) -> float:
     if asked != "auto":
         return float(asked)
     end = max(travel.end(job.saw.end_of_cut), 0.0) + job.saw.travel_margin
-    step = 10.0 if job.units == "mm" else 25.4 / 2
-    return round_up(end + blade.reach(0.0) + HANDS_CLEAR, step)
+    return round_up(end + blade.reach(0.0) + HANDS_CLEAR, hand_step(job))
+
+
+def hand_step(job: Job) -> float:
+    """The hand line is drawn on multiples of this [mm]: 10 mm, or 1/2 in."""
+    return 10.0 if job.units == "mm" else 25.4 / 2
 
 
 def _handle_holes(job: Job, sled: Sled, hand_line: float, taken: list[Capsule]) -> tuple[Point, ...]:

@@ -162,7 +162,7 @@ def _parts(work: Workup) -> dict[str, Any]:
     found = {}
     for one in wanted(work):
         kind = one.kind
-        if kind.resolution is None or one.part is None:
+        if kind.resolution is None or one.left_out:
             continue
         parameters = kind.filled(one.parameters)
         sizes = {_key(kind, name): value for name, value in parameters.items()}

@@ -68,7 +68,8 @@ def _sheets(work: Workup, plans: Sequence[SheetPlan]) -> Iterator[str]:
     for plan in plans:
         yield (
             f"{plan.name}.dxf: sheet {say(plan.length)} x {say(plan.width)}, {say(plan.thickness)} thick, "
-            f"{len(plan.placed)} piece{'s' * (len(plan.placed) != 1)}, {plan.filled:.1%} of it filled."
+            f"{len(plan.placed)} piece{'s' * (len(plan.placed) != 1)}, {plan.filled:.1%} of it filled. "
+            f"An offcut of {say.up(plan.used[0])} x {say.up(plan.used[1])} would do, from the origin."
         )
         on_it = Counter(kind_of(part.name, counts) for part in plan.placed)
         for name, count in on_it.items():

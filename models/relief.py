@@ -15,10 +15,11 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable
 from functools import lru_cache
+from itertools import combinations
 
 from scarfwright.models.crossings import SAME, chain, holds, room_to, split, tangents, tidied, turn
 from scarfwright.models.offset import offset
-from scarfwright.models.outline import Edge, Loop, Point, circle
+from scarfwright.models.outline import Edge, Loop, Point, circle, segment_distance
 
 WIDEST_TURN = math.radians(120)  # a corner that turns more than this is a slot, not a corner to be rounded
 
@@ -124,12 +125,33 @@ def _loss(angle: float, radius: float) -> float:
 
 
 def widest_cutter(loop: Loop, *, void: bool, limit: float) -> float:
-    """The widest cutter diameter that reaches all of a loop, up to `limit` [mm], to 0.1 mm below."""
+    """The widest cutter diameter that reaches all of a loop, up to `limit` [mm], to 0.01 mm below."""
+    narrowest = _narrowest_slot(loop, void=void)
+    if narrowest < limit:  # nearly always right, and a good deal quicker than looking for it
+        below, above = narrowest - 0.005, narrowest + 0.005
+        if not unreached(loop, below / 2, void=void) and unreached(loop, above / 2, void=void):
+            return below
     low, high = 0.0, limit
-    while high - low > 0.1:
+    while high - low > 0.01:
         middle = (low + high) / 2
         if unreached(loop, middle / 2, void=void):
             high = middle
         else:
             low = middle
     return low
+
+
+def _narrowest_slot(loop: Loop, *, void: bool) -> float:
+    """Least distance between two straight edges that face each other across what is cut away [mm]."""
+    ring = loop.clockwise() if void else loop.counter_clockwise()
+    lines = [e for e in ring.edges() if e.bulge == 0]
+    found = [segment_distance(*a[:2], *b[:2]) for a, b in combinations(lines, 2) if _faces(a, b) and _faces(b, a)]
+    return min((width for width in found if width > 0), default=math.inf)
+
+
+def _faces(edge: Edge, other: Edge) -> bool:
+    """Whether `other` runs the opposite way on the cut-away side of `edge`, which has wood on its left."""
+    dx, dy = edge.end[0] - edge.start[0], edge.end[1] - edge.start[1]
+    ox, oy = other.end[0] - other.start[0], other.end[1] - other.start[1]
+    mx, my = other.middle[0] - edge.middle[0], other.middle[1] - edge.middle[1]
+    return dx * ox + dy * oy < 0 and dy * mx - dx * my > 0

@@ -34,6 +34,15 @@ class SheetPlan:
         return sum(part.area for part in self.placed) / (self.length * self.width)
 
     @property
+    def used(self) -> tuple[float, float]:
+        """Length and width of the least sheet that would do, from the origin, edges as clear as here [mm]."""
+        bounds = [part.outline.bounds for part in self.placed]
+        return (
+            max(b[2] for b in bounds) + min(b[0] for b in bounds),
+            max(b[3] for b in bounds) + min(b[1] for b in bounds),
+        )
+
+    @property
     def outline(self) -> Loop:
         return rectangle(0, 0, self.length, self.width)
 

@@ -175,7 +175,8 @@ def labels(work: Workup, frame: Frame) -> list[list[list[Item]]]:
     ]
     return [
         level(-float(saw.fence_front), back, -FENCE_THICKNESS / 2, "FENCE", bold=True),
-        level(travel, travel + 60.0, work.sled.heel / 3, "STOP"),
+        level(travel, travel + 60.0, work.sled.heel / 3, "STOP")
+        or pointed([at(travel + 55.0, work.sled.heel / 3)], "stop", size=LABEL),
         _outward(falls, at(0.0, outer), out),
         pointed(blade, "blade", size=LABEL),
         _outward(hands, at(hand, wide), out),

@@ -7,13 +7,28 @@ from collections.abc import Sequence
 
 from scarfwright.models.crossings import holds
 from scarfwright.models.operator import kind_of
+from scarfwright.models.outline import rectangle
 from scarfwright.models.part import Part
 from scarfwright.models.routing import flat_pieces, spacing_of
 from scarfwright.models.say import say_in
 from scarfwright.models.sheets import SheetPlan
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.dimension import linear, scale_bar
-from scarfwright.outputs.drawing import EDGE, THIN, Item, Sheet, Text, View, box, fitting_scale, line, scale_text, shape
+from scarfwright.outputs.drawing import (
+    EDGE,
+    OUTLINE,
+    PHANTOM,
+    THIN,
+    Item,
+    Sheet,
+    Text,
+    View,
+    box,
+    fitting_scale,
+    line,
+    scale_text,
+    shape,
+)
 from scarfwright.outputs.job_cells import DEFER, job_cells
 from scarfwright.outputs.lettering import fit
 from scarfwright.outputs.panels import Row, inner, panel, table, title_block
@@ -35,20 +50,26 @@ def _page(work: Workup, plan: SheetPlan, number: int, count: int) -> Sheet:
     sheet = Sheet(f"{job.title or 'Sled'}: {plan.name}")
     x, y, width, height = inner(sheet)
     area = (x, y + LOWER, width, height - LOWER)
-    scale = fitting_scale(plan.length, plan.width, width - 2 * SIDE_ROOM, area[3] - 2 * SIDE_ROOM, 1.0)
-    across, up = plan.length / scale, plan.width / scale
+    shown = _shown(plan)
+    scale = fitting_scale(*shown, width - 2 * SIDE_ROOM, area[3] - 2 * SIDE_ROOM, 1.0)
+    across, up = shown[0] / scale, shown[1] / scale
     low = (x + (width - across) / 2, area[1] + (area[3] - up) / 2)
     view = View(scale, low)
-    items: list[Item] = [shape(view.loop(plan.outline), EDGE, None, plan.name)]
+    whole = shown == (plan.length, plan.width)
+    frame = view.loop(rectangle(0, 0, *shown))
+    items: list[Item] = [shape(frame, EDGE if whole else PHANTOM, None, plan.name)]
+    if not whole:  # the sheet's own edges meet at the origin
+        items.append(line([(low[0], low[1] + up), low, (low[0] + across, low[1])], OUTLINE, "sheet corner"))
     for part in plan.placed:
         items += part_items(part, view, part.name)
         items += [line([view.point(p) for p in m.points], THIN, m.name) for m in part.marks if m.scored]
     items += [line([view.point(p) for p in m.points], EDGE, m.name) for m in plan.marks if len(m.points) > 1]
     right, top = low[0] + across, low[1] + up
-    items += linear(low, (right, low[1]), (low[0], low[1] - 6.0), say(plan.length), "horizontal")
-    items += linear((right, low[1]), (right, top), (right + 6.0, low[1]), say(plan.width), "vertical", beside="right")
+    items += linear(low, (right, low[1]), (low[0], low[1] - 6.0), say.up(shown[0]), "horizontal")
+    items += linear((right, low[1]), (right, top), (right + 6.0, low[1]), say.up(shown[1]), "vertical", beside="right")
     grain = "length" if job.router.grain == "x" else "width"
-    heading = f"{plan.name}.dxf, scale {scale_text(scale)}, face grain along the {grain}"
+    what = "" if whole else ", the corner of the sheet that is used"
+    heading = f"{plan.name}.dxf{what}, scale {scale_text(scale)}, face grain along the {grain}"
     items.append(Text(x + 2, y + height - 5.5, heading, 3.4, bold=True))
     items += scale_bar((x + width - 72, y + height - 6.5), view, job.units)
     room = Room(area)
@@ -59,6 +80,13 @@ def _page(work: Workup, plan: SheetPlan, number: int, count: int) -> Sheet:
     _lower(sheet, work, plan, (x, y, width, LOWER))
     sheet.add(title_block(sheet, job_cells(work, "Sheet for the router", scale_text(scale), number, count)))
     return sheet
+
+
+def _shown(plan: SheetPlan) -> tuple[float, float]:
+    """The whole sheet, or only the corner that is used where that is less than half of it each way."""
+    across, up = plan.used
+    small = across < plan.length / 2 and up < plan.width / 2
+    return (across, up) if small else (plan.length, plan.width)
 
 
 def _names(part: Part, view: View) -> list[list[Item]]:
@@ -83,6 +111,7 @@ def _lower(sheet: Sheet, work: Workup, plan: SheetPlan, area: tuple[float, float
     rows = [
         Row(f"{say(plan.length)} x {say(plan.width)}, {say(plan.thickness)} thick", "Sheet", True),
         Row(f"{len(plan.placed)}, {plan.filled:.1%} of the sheet", "Pieces"),
+        Row(f"{say.up(plan.used[0])} x {say.up(plan.used[1])} would do", "Offcut"),
         Row(say(job.router.cutter), "Cutter", True),
         Row(f"{say(spacing_of(job))} between pieces and to the edges", "Spacing"),
         Row(f"{job.router.tabs} an outline" if job.router.tabs else "none", "Tabs"),

@@ -55,7 +55,7 @@ def parts_for(work: Workup, group: str) -> list[Part]:
 
     Parts with a fault are left out; the findings say so.
     """
-    sound = [one for one in wanted(work) if one.part is not None and group in one.kind.goes_to]
+    sound = [one for one in wanted(work) if not one.left_out and group in one.kind.goes_to]
     if group == "flat":
         return [sided(one.kind, as_cut(one.parameters), work) for one in sound]
     return [one.part for one in sound if one.part is not None]
@@ -135,6 +135,7 @@ def _print(work: Workup) -> list[Item]:
 
 
 def _paper(work: Workup) -> list[Item]:
+    from scarfwright.outputs.gauge_sheet import gauge_sheets
     from scarfwright.outputs.setup_card import setup_card
     from scarfwright.outputs.sled_sheet import sled_sheets
     from scarfwright.outputs.templates_pdf import template_sheets
@@ -145,6 +146,9 @@ def _paper(work: Workup) -> list[Item]:
     found.append(_item("paper/sled.pdf", sheets))
     card = setup_card(work)
     found += [_item("paper/setup-card.svg", card), _item("paper/setup-card.pdf", [card])]
+    gauges = gauge_sheets(work)
+    if gauges:
+        found.append(_item("paper/gauges.pdf", gauges))
     if prints(work.job.files):
         found.append(_item("paper/templates.pdf", template_sheets(work)))
     return [*found, *_sheet_drawings(work)]

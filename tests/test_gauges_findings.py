@@ -5,12 +5,13 @@ from __future__ import annotations
 from typing import Any
 
 import pytest
-from scarfwright.models.checks.parts import check_part, job_parts
-from scarfwright.models.findings import Finding, Level
+from scarfwright.models.checks.parts import check_part
+from scarfwright.models.findings import Finding, Level, faults
 from scarfwright.models.jobfile import job_from_dict
 from scarfwright.models.numbers import numbers
 from scarfwright.models.parts import registry
 from scarfwright.models.solve import work_up
+from scarfwright.models.wanted import wanted
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.make import items, parts_for
 
@@ -36,15 +37,17 @@ def one(work: Workup, code: str) -> Finding:
     return found[0]
 
 
+def one_of(work: Workup, code: str, name: str) -> Finding:
+    return next(f for f in work.findings if f.code == code and f.part == name)
+
+
 def absent(work: Workup, code: str) -> None:
     assert code not in [f.code for f in work.findings]
 
 
 # what the job changes, the finding, whether the part is left out, and a change that mends it
 CASES: list[tuple[dict[str, Any], str, str, bool, dict[str, Any]]] = [
-    ({"sled": {"length": "700 mm"}, "printer": {"bed": ["70 mm", "60 mm", "200 mm"]}},
-     "slope_gauge.bed_small", "slope_gauge", True, {"printer": {"bed": ["220 mm", "220 mm", "240 mm"]}}),
-    ({"printer": {"tolerance": "0.6 mm"}}, "slope_gauge.coarse", "slope_gauge", False,
+    ({"printer": {"tolerance": "1.5 mm"}}, "slope_gauge.coarse", "slope_gauge", False,
      {"printer": {"tolerance": "0.1 mm"}}),
     ({}, "slope_gauge.rule_better", "slope_gauge", False,
      {"printer": {"tolerance": "0.05 mm", "bed": ["600 mm", "600 mm", "300 mm"]}}),
@@ -55,8 +58,8 @@ CASES: list[tuple[dict[str, Any], str, str, bool, dict[str, Any]]] = [
     ({}, "taper_fork.coarse", "taper_fork", False, {"printer": {"tolerance": "0.12 mm"}}),
     ({}, "square_block.coarse", "square_block", False,
      {"printer": {"tolerance": "0.01 mm"}, "adhesive": {"gap_limit": "2.5 mm"}}),
-    ({"printer": {"tolerance": "2 mm"}}, "height_step.coarse", "height_step", False,
-     {"saw": {"blade_above_work": "9.5 mm"}, "printer": {"tolerance": "0.2 mm"}}),
+    ({"saw": {"blade_above_work": "0.5 mm"}}, "height_step.coarse", "height_step", False,
+     {"saw": {"blade_above_work": "0.6 mm"}}),
     ({"saw": {"fence_gap": "0.1 mm"}, "printer": {"layer": "0.3 mm"}}, "gap_shim.layer_thick", "gap_shim", True,
      {"printer": {"layer": "0.2 mm"}}),
     ({"saw": {"fence_gap": "0.5 mm"}}, "gap_shim.off", "gap_shim", False, {"printer": {"layer": "0.25 mm"}}),
@@ -66,7 +69,7 @@ CASES: list[tuple[dict[str, Any], str, str, bool, dict[str, Any]]] = [
      {"adhesive": {"gap_limit": "0.3 mm"}}),
     ({"printer": {"tolerance": "1 mm"}}, "riser.uneven", "riser", False, {"printer": {"tolerance": "0.1 mm"}}),
     ({"stock": {"thickness": "8 mm"}, "joint": {"ratio": 20}}, "riser.long_span", "riser", False,
-     {"clamp": {"pad_width": "6 mm"}}),
+     {"joint": {"ratio": 12}}),
     ({"sled": {"notch_width": "12.2 mm"}}, "notch_guide.coarse", "notch_guide", False,
      {"sled": {"notch_width": "13 mm"}}),
     ({"stock": {"thickness": "2.8 mm"}, "saw": {"fence_gap": "0.2 mm"}}, "taper_scale.marks_crowd", "taper_scale", True,
@@ -80,7 +83,9 @@ def test_finding_of_a_job(
 ) -> None:
     work = worked(**change)
     found = one(work, code)
-    assert found.level is not Level.FAULT  # a part is optional: the job goes on without it
+    assert not faults(list(work.findings))  # a part is optional: the job goes on without it
+    assert (found.level is Level.FAULT) == left_out
+    assert found.part == name
     assert found.text.endswith("is left out.") == left_out
     assert all(value is not None for value in found.numbers.values())
     assert (name in [p.name for p in parts_for(work, "print")]) != left_out
@@ -91,7 +96,7 @@ def test_finding_of_a_job(
 
 def test_a_sled_too_short_for_any_gauge() -> None:
     """Only a sled of a few hand widths; put straight to the part, since such a sled has faults of its own."""
-    kind, work = registry()["slope_gauge"], worked(sled={"length": "150 mm"})
+    kind, work = registry()["slope_gauge"], worked(sled={"length": "100 mm"})
     parameters = kind.from_job(work)
     assert parameters is not None
     assert "slope_gauge.no_room" in [f.code for f in check_part(kind, work, parameters)]
@@ -120,6 +125,12 @@ def test_finding_of_a_part_alone(name: str, parameters: dict[str, Any], code: st
     assert code in [f.code for f in found]
 
 
+def test_a_bed_too_small_even_for_sections() -> None:
+    """A bed of two fingers: the wide end of the gauge fits it no way."""
+    found = one_of(worked(printer={"bed": ["30 mm", "30 mm", "200 mm"]}), "split.no_place", "slope_gauge")
+    assert found.numbers["bed_x_mm"] == 30
+
+
 def test_square_block_with_an_angle_the_printer_loses() -> None:
     work, kind = worked(), registry()["square_block"]
     found = check_part(kind, work, {"height": 60.0, "angle": 0.1})
@@ -142,7 +153,7 @@ def test_no_gap_no_shim() -> None:
 def test_numbers_have_units_and_every_gauge() -> None:
     work = worked(adhesive={"gap_limit": "0.5 mm"})
     parts = numbers(work)["parts"]
-    assert set(parts) == {k.name for k, _, _ in job_parts(work) if k.resolution is not None}
+    assert set(parts) == {one.kind.name for one in wanted(work) if one.kind.resolution is not None}
     units = ("_mm", "_deg", "_ratio", "ratio", "first", "last", "label", "layers", "count")
     for name, values in parts.items():
         assert all(key.endswith(units) for key in values), (name, list(values))
@@ -161,8 +172,9 @@ def test_gauges_are_made_for_both_fence_sides() -> None:
 def test_flat_plates_are_offered_to_the_cutters_without_allowance() -> None:
     work = worked(adhesive={"gap_limit": "0.5 mm"})
     flat = {p.name: p for p in parts_for(work, "flat")}
-    assert set(flat) == {"taper_fork", "taper_scale", "thickness_fork"}
-    assert not any(p.raised for p in flat.values())
+    gauges = {"taper_fork", "taper_scale", "thickness_fork"}
+    assert gauges <= set(flat)
+    assert not any(flat[name].raised for name in gauges)
     corners = sorted(v.x for v in flat["thickness_fork"].outline.vertices if v.y == 0)
     assert corners[2] - corners[1] == pytest.approx(22.0)
 

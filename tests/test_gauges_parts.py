@@ -111,7 +111,7 @@ def test_label_is_cut_in_where_it_fits_and_reported_where_it_does_not(name: str)
 def test_meshes_read_back_are_closed_and_true(name: str, suffix: str, tmp_path: Path) -> None:
     part = registry()[name].build(label="1:12")
     mesh = mesh_of(bodies(part), tmp_path / f"{name}{suffix}")
-    whole = mesh.to_geometry() if isinstance(mesh, trimesh.Scene) else mesh
+    whole: Any = mesh.to_geometry() if isinstance(mesh, trimesh.Scene) else mesh
     assert whole.is_watertight
     assert whole.is_winding_consistent
     assert whole.body_count == 1
@@ -131,7 +131,8 @@ def crossings(mesh: Any, line: tuple[int, float], axes: tuple[int, int], level: 
     along, at = line
     normal, origin = np.zeros(3), np.zeros(3)
     normal[axes[1]], origin[axes[1]] = 1.0, level
-    cuts = trimesh.intersections.mesh_plane(mesh, normal, origin)
+    sliced: Any = trimesh.intersections.mesh_plane
+    cuts = sliced(mesh, normal, origin)
     found = []
     for a, b in cuts:
         low, high = a[axes[0]], b[axes[0]]

@@ -158,7 +158,8 @@ def worked(**tables: Any) -> Workup:
 @pytest.mark.parametrize("side", ["right", "left"])
 def test_layers_are_on_the_sheets_as_often_as_asked_with_all_their_holes(side: str) -> None:
     work = worked(saw={"fence_side": side})
-    (plan,) = sheet_plans(work)
+    plan, *gauges = sheet_plans(work)
+    assert all(g.thickness != plan.thickness for g in gauges)
     assert [p.name for p in plan.placed] == ["sheet_layer_1", "sheet_layer_2", "sheet_layer_3"]
     assert plan.thickness == 15
     assert work.layout.dowels
@@ -171,7 +172,7 @@ def test_layers_are_on_the_sheets_as_often_as_asked_with_all_their_holes(side: s
 
 def test_dowel_holes_meet_when_the_layers_are_stacked() -> None:
     """Each layer's dowel holes, measured from its own heel corners, are the same: the stack registers."""
-    (plan,) = sheet_plans(worked())
+    plan, *_ = sheet_plans(worked())
 
     def gauge(part: Part) -> list[float]:
         ring = shape(part)
@@ -194,7 +195,7 @@ def test_each_thickness_has_sheets_of_its_own(monkeypatch: pytest.MonkeyPatch) -
 
 def test_filled_share_is_parts_over_sheet() -> None:
     work = worked()
-    (plan,) = sheet_plans(work)
+    plan, *_ = sheet_plans(work)
     slots = sum(Polygon(f.loop.points(0.001)).area for p in plan.placed for f in p.features)
     outlines = sum(shape(p).area for p in plan.placed)
     assert plan.filled == pytest.approx((outlines - slots) / (2440 * 1220), rel=1e-4)

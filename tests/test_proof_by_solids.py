@@ -22,6 +22,7 @@ from tests import proof_jobs
 FAST, SLOW = range(12), range(1000, 1200)
 TRAVEL = 0.05  # travels are right to this [mm]
 LENGTH = 0.01  # and lengths to this [mm]
+HAIR = 0.001  # what passes at exactly a clearance does not meet [mm]
 ROOM_AT_START = 25.0  # before the blade, while it comes up to speed [mm]
 PAST = 400.0  # board beyond what a given length leaves open [mm]
 BAR = 12.0  # height of a clamp's bar [mm]; its lower edge is what counts
@@ -271,14 +272,16 @@ def prove_limits(bench: Bench) -> None:
         bodies = bench.clamp(where, bench.pads_low(where))
         limit = where["limit_mm"]
         until = never if limit is None else limit - TRAVEL
-        assert not meet(bench.blade(start, until, grown), *bodies), where
+        # a clamp that never comes into the way may pass at exactly the clearance
+        assert not meet(bench.blade(start, until, grown - HAIR * (limit is None)), *bodies), where
         assert not meet(bench.fence(until), *bodies), where
         if limit is not None:
             hit = bench.blade(start, limit + TRAVEL, grown), bench.fence(limit + TRAVEL)
             assert meet(hit[0 if where["meets"] == "blade" else 1], *bodies), where
         deepest = max(max(bench.top, bench.of("stock", "height")) - bench.of("clamp", "throat"), 0.0)
         deep, limit = bench.clamp(where, deepest), where["limit_pushed_down_mm"]
-        assert not meet(bench.blade(start, never if limit is None else limit - TRAVEL, grown), *deep), where
+        until = never if limit is None else limit - TRAVEL
+        assert not meet(bench.blade(start, until, grown - HAIR * (limit is None)), *deep), where
         if limit is not None:
             assert meet(bench.blade(start, limit + TRAVEL, grown), *deep), where
 
@@ -294,7 +297,7 @@ def prove_limit_of_all(bench: Bench) -> None:
     bodies = [body for where in bench.clamps() for body in bench.clamp(where, bench.pads_low(where))]
     grown, start = bench.of("saw", "side_clearance"), saw["start_mm"]
     until = never if limit is None else limit - TRAVEL
-    assert not meet(bench.blade(start, until, grown), *bodies)
+    assert not meet(bench.blade(start, until, grown - HAIR), *bodies)
     assert not meet(bench.fence(until), board, *bodies)
     if limit is not None:
         after = limit + TRAVEL

@@ -26,7 +26,7 @@ register(
         "router.sled_too_large": Level.FAULT,
         "router.part_too_large": Level.CAUTION,
         "router.sled_too_tight": Level.FAULT,
-        "router.part_too_tight": Level.CAUTION,
+        "router.part_too_tight": Level.NOTE,
         "router.few_tabs": Level.NOTE,
     }
 )

@@ -101,7 +101,7 @@ def _check(work: Workup | None, p: Parameters) -> list[Finding]:
         return [
             finding(
                 "gap_shim.layer_thick",
-                f"One printed layer ({layer:.2f} mm) is more than twice the asked gap ({gap:.2f} mm): there is no shim for "
+                f"One printed layer ({layer:.2f} mm) is over twice the asked gap ({gap:.2f} mm): there is no shim for "
                 f"it. Print layers of {2 * gap:.2f} mm or less, widen fence_gap, or take steel feeler "
                 "strips.",
                 layer_mm=layer,

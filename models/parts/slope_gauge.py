@@ -27,7 +27,6 @@ from scarfwright.models.workup import Workup
 register(
     {
         "slope_gauge.no_room": Level.FAULT,
-        "slope_gauge.bed_small": Level.FAULT,
         "slope_gauge.coarse": Level.CAUTION,
         "slope_gauge.rule_better": Level.NOTE,
     }
@@ -38,6 +37,7 @@ MOST_SECTIONS = 4
 LEAST_LENGTH = 60.0
 SLED_END = 10.0  # gauge clear of the nose flat's step and of the heel
 HOOK = 5.0
+LABEL_LENGTH = 140.0
 
 
 def slope_gauge(
@@ -74,7 +74,8 @@ def slope_gauge(
 
 
 def _place(length: float, narrow: float) -> Place:
-    return Place(4.0, 3.0, length - 8.0, narrow - 6.0)
+    """Near the wide end: a joint between two sections goes where no letter is."""
+    return Place(4.0, 3.0, min(length - 8.0, LABEL_LENGTH), narrow - 6.0)
 
 
 def _from_job(work: Workup) -> Parameters | None:
@@ -116,34 +117,17 @@ def _check(work: Workup | None, p: Parameters) -> list[Finding]:
 
 def _room(work: Workup, p: Parameters, say: Say) -> list[Finding]:
     room = work.nominal.length - work.nominal.nose_flat - 2 * SLED_END
-    bed_x, bed_y, _ = (float(side) for side in work.job.printer.bed)
-    wide = p["hook"] + p["narrow"] + p["length"] / p["ratio"]
-    found = []
-    if room < p["length"]:
-        found.append(
-            finding(
-                "slope_gauge.no_room",
-                f"A slope gauge {say(p['length'])} long finds only {say(max(room, 0.0))} of fence edge. Measure heel and nose "
-                "with a rule instead.",
-                length_mm=p["length"],
-                room_mm=room,
-            )
+    if room >= p["length"]:
+        return []
+    return [
+        finding(
+            "slope_gauge.no_room",
+            f"A slope gauge {say(p['length'])} long finds only {say(max(room, 0.0))} of fence edge. Measure heel and "
+            "nose with a rule instead.",
+            length_mm=p["length"],
+            room_mm=room,
         )
-    if bed_x - 2 * BED_EDGE < LEAST_LENGTH or bed_y - 2 * BED_EDGE < wide:
-        found.append(
-            finding(
-                "slope_gauge.bed_small",
-                f"The slope gauge is {say(wide)} wide and its shortest useful section {say(LEAST_LENGTH)} long: with "
-                f"{say(BED_EDGE)} free all round that is more than the bed of {say(bed_x)} x {say(bed_y)}, split or "
-                "not. Use a larger bed, or measure heel and nose with a rule.",
-                width_mm=wide,
-                bed_x_mm=bed_x,
-                bed_y_mm=bed_y,
-                needed_x_mm=LEAST_LENGTH + 2 * BED_EDGE,
-                needed_y_mm=wide + 2 * BED_EDGE,
-            )
-        )
-    return found
+    ]
 
 
 def _coarse(work: Workup, p: Parameters, say: Say) -> list[Finding]:
