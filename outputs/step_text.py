@@ -8,8 +8,11 @@ their content: entities nobody refers to (the roots) sorted by what they say, ea
 from __future__ import annotations
 
 import hashlib
+import itertools
 import re
 
+_USE = "NEXT_ASSEMBLY_USAGE_OCCURRENCE"
+_UNCOUNTED = f"{_USE}(''"
 _EPOCH = "2000-01-01T00:00:00"
 _ENTITY = re.compile(r"#(\d+)\s*=\s*(.*?);\s*(?=#\d+\s*=|$)", re.DOTALL)
 _REFERENCE = re.compile(r"#(\d+)")
@@ -28,7 +31,7 @@ def pinned(text: str, name: str) -> str:
     )
     entities = {int(number): _joined(body) for number, body in _ENTITY.findall(data.strip())}
     entities = {number: _unbranded(body, name) for number, body in entities.items()}
-    lines = _in_order_of_content(entities)
+    lines = _counted(_in_order_of_content(entities))
     return header + "DATA;\n" + "\n".join(lines) + "\nENDSEC;\nEND-ISO-10303-21;\n"
 
 
@@ -38,7 +41,14 @@ def _joined(body: str) -> str:
 
 
 def _unbranded(body: str, name: str) -> str:
+    body = re.sub(rf"^{_USE}\('\d+'", _UNCOUNTED, body)
     return re.sub(r"'Open CASCADE STEP translator [\d. ]+'", f"'{name}'", body)
+
+
+def _counted(lines: list[str]) -> list[str]:
+    """Uses of a part in an assembly numbered from 1: the kernel counts on from file to file."""
+    count = itertools.count(1)
+    return [line.replace(_UNCOUNTED, f"{_USE}('{next(count)}'", 1) if _UNCOUNTED in line else line for line in lines]
 
 
 def _references(body: str) -> list[int]:
