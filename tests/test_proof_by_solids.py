@@ -420,15 +420,19 @@ def bench(tmp_path_factory: pytest.TempPathFactory) -> Bench:
     return Bench(proof_jobs.write_job(proof_jobs.picked("worked case"), tmp_path_factory.mktemp("proof")))
 
 
+def prove_travels(bench: Bench) -> None:
+    prove_pieces(bench)
+    prove_clear(bench, bench.cut(bench.saw["travel_clear_mm"])[0])
+    prove_limit_of_all(bench)
+
+
 @pytest.mark.parametrize("off", [-2.5, 2.5])
 @pytest.mark.parametrize("key", ["offcut_free", "done", "clear", "limit"])
 def test_a_travel_a_little_off_is_noticed(bench: Bench, key: str, off: float, monkeypatch: pytest.MonkeyPatch) -> None:
     saw = bench.saw
     monkeypatch.setitem(saw, f"travel_{key}_mm", saw[f"travel_{key}_mm"] + off * TRAVEL)
     with pytest.raises((AssertionError, ValueError)):
-        prove_pieces(bench)
-        prove_clear(bench, bench.cut(saw["travel_clear_mm"])[0])
-        prove_limit_of_all(bench)
+        prove_travels(bench)
 
 
 @pytest.mark.parametrize("off", [-2.5, 2.5])
