@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from functools import lru_cache
 
 from scarfwright.models.outline import Edge, Loop, Point, Vertex
 
 Box = tuple[float, float, float, float]
+ONE = 2e-6  # points this near are meant to be one [mm]
 
 
 def box(edge: Edge) -> Box:
@@ -33,11 +35,11 @@ def share_at(edge: Edge, point: Point, near: float) -> float | None:
         share, slack = along / length, near / length
         off = abs(across)
     else:
-        cx, cy = edge.centre
-        radius = edge.radius
+        (cx, cy), radius, sweep, start = _arc(edge)
         off = abs(math.dist(point, (cx, cy)) - radius)
-        sweep = abs(4 * math.atan(edge.bulge))
-        turn = math.atan2(point[1] - cy, point[0] - cx) - math.atan2(ay - cy, ax - cx)
+        if off > near:
+            return None
+        turn = math.atan2(point[1] - cy, point[0] - cx) - start
         turned = turn % math.tau if edge.bulge > 0 else -turn % math.tau
         slack = near / (radius * sweep)
         share = turned / sweep
@@ -46,6 +48,14 @@ def share_at(edge: Edge, point: Point, near: float) -> float | None:
     if off > near or not -slack <= share <= 1 + slack:
         return None
     return min(max(share, 0.0), 1.0)
+
+
+@lru_cache(maxsize=4096)
+def _arc(edge: Edge) -> tuple[Point, float, float, float]:
+    """Centre, radius, size of the turn and direction of the start, asked for over and over."""
+    cx, cy = edge.centre
+    start = math.atan2(edge.start[1] - cy, edge.start[0] - cx)
+    return (cx, cy), edge.radius, abs(4 * math.atan(edge.bulge)), start
 
 
 def crossings(one: Edge, other: Edge, near: float) -> list[Point]:
@@ -70,10 +80,10 @@ def _common(one: Edge, other: Edge) -> list[Point]:
     if one.bulge == 0 and other.bulge == 0:
         return _lines(one, other)
     if one.bulge == 0:
-        return _line_circle(one, other.centre, other.radius)
+        return _line_circle(one, *_arc(other)[:2])
     if other.bulge == 0:
-        return _line_circle(other, one.centre, one.radius)
-    return _circles(one.centre, one.radius, other.centre, other.radius)
+        return _line_circle(other, *_arc(one)[:2])
+    return _circles(*_arc(one)[:2], *_arc(other)[:2])
 
 
 def _lines(one: Edge, other: Edge) -> list[Point]:
@@ -178,7 +188,7 @@ def _following(ring: list[Edge], left: list[Edge], near: float) -> Edge | None:
     closest = min((math.dist(e.start, end) for e in left), default=math.inf)
     if min(home, closest) > near:
         raise ValueError(f"the edges do not close at {end}")
-    reach = min(home, closest) + near / 50  # points that are meant to be one
+    reach = min(home, closest) + ONE
     there = [e for e in left if math.dist(e.start, end) <= reach]
     best = max(there, key=lambda e: _turn(ring[-1], e), default=None)
     if best is None or (home <= reach and _turn(ring[-1], ring[0]) >= _turn(ring[-1], best)):

@@ -12,6 +12,7 @@ from scarfwright.models.arcs import box, heading, joined, pieces, share_at
 from scarfwright.models.outline import Edge, Loop, Point
 
 NEAR = 1e-6  # points nearer than this are one [mm]
+JOIN = 0.1  # where loops graze each other, ends of pieces may be this far apart and still follow on each other [mm]
 SLIVER = 1e-3  # clipped pieces smaller than this are nothing [mm2]
 
 
@@ -38,7 +39,7 @@ def inside(loop: Loop, point: Point) -> bool:
 def meet(loop: Loop, region: Loop) -> list[Loop]:
     """What lies inside both loops, counter-clockwise."""
     kept = _kept(loop.counter_clockwise(), region.counter_clockwise())
-    return [found for found in joined(kept, 100 * NEAR) if found.area > SLIVER] if kept else []
+    return [found for found in joined(kept, JOIN) if found.area > SLIVER] if kept else []
 
 
 def meet_area(loop: Loop, region: Loop) -> float:
@@ -67,7 +68,7 @@ def uncovered(loop: Loop, covers: Iterable[Loop]) -> list[Loop]:
             hidden = any(_hidden(piece, o, first=j < i) for j, o in enumerate(over) if j != i)
             if not hidden and _strictly_within(piece, rings[0]):
                 kept.append(Edge(piece.end, piece.start, -piece.bulge))
-    return [found for found in joined(kept, 100 * NEAR) if abs(found.area) > SLIVER] if kept else []
+    return [found for found in joined(kept, JOIN) if abs(found.area) > SLIVER] if kept else []
 
 
 def _kept(loop: Loop, region: Loop) -> list[Edge]:

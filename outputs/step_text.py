@@ -12,6 +12,7 @@ import re
 
 _EPOCH = "2000-01-01T00:00:00"
 _ENTITY = re.compile(r"#(\d+)\s*=\s*(.*?);\s*(?=#\d+\s*=|$)", re.DOTALL)
+_BRAND = re.compile(r"'Open CASCADE STEP translator [\d.]+\s+[\d.]+'")
 _REFERENCE = re.compile(r"#(\d+)")
 
 
@@ -26,19 +27,16 @@ def pinned(text: str, name: str) -> str:
         count=1,
         flags=re.DOTALL,
     )
-    entities = {int(number): _joined(body) for number, body in _ENTITY.findall(data.strip())}
-    entities = {number: _unbranded(body, name) for number, body in entities.items()}
-    lines = _in_order_of_content(entities)
-    return header + "DATA;\n" + "\n".join(lines) + "\nENDSEC;\nEND-ISO-10303-21;\n"
+    data = _BRAND.sub(f"'{name}'", data.strip())
+    if data.count("STYLED_ITEM(") > 1:  # with one colour there is no order to differ
+        entities = {int(number): _joined(body) for number, body in _ENTITY.findall(data)}
+        data = "\n".join(_in_order_of_content(entities))
+    return header + "DATA;\n" + data + "\nENDSEC;\nEND-ISO-10303-21;\n"
 
 
 def _joined(body: str) -> str:
     """The writer wraps long entities; the breaks carry no meaning."""
     return "".join(line.lstrip() for line in body.splitlines())
-
-
-def _unbranded(body: str, name: str) -> str:
-    return re.sub(r"'Open CASCADE STEP translator [\d. ]+'", f"'{name}'", body)
 
 
 def _references(body: str) -> list[int]:

@@ -56,7 +56,7 @@ def test_the_stop_block_stops_the_sled_when_the_taper_is_complete(end: str, unit
     block = box(front_edge + stop.from_front, 0.0, front_edge + stop.from_front + 60.0, work.sled.heel * 0.9)
 
     def touches(travel: float) -> bool:
-        return sled_at(work, travel).distance(block) <= 0.0
+        return bool(sled_at(work, travel).distance(block) <= 0.0)
 
     stopped = push_until(touches, work.travel.start, stop.travel + 50.0)
     assert stopped == pytest.approx(stop.travel, abs=1e-6)
@@ -167,7 +167,7 @@ def test_go_on_is_what_the_blade_still_has_to_do_when_the_offcut_drops() -> None
     def whole_kerf_cut(far_side: bool) -> float:
         plane = work.fence + (work.blade.kerf if far_side else 0.0)
         beyond = outer.intersection(box(-WIDE, plane, WIDE, WIDE))
-        return sled.length - beyond.bounds[0] - ahead
+        return float(sled.length - beyond.bounds[0] - ahead)
 
     free, done = whole_kerf_cut(True), whole_kerf_cut(False)
     advice = travel_advice(work)
@@ -189,7 +189,7 @@ def wedge_length(wedge: Polygon, work: Workup) -> float:
     """Extent of the wedge along the board."""
     cos, sin = math.cos(work.sled.angle), math.sin(work.sled.angle)
     along = [x * cos + y * sin for x, y in wedge.exterior.coords]
-    return max(along) - min(along)
+    return float(max(along) - min(along))
 
 
 def test_the_offcut_falls_on_the_free_side() -> None:
@@ -239,7 +239,7 @@ def test_the_nose_clamp_against_the_fence_by_moving_its_jaw(
     fence = box(-front, -WIDE, WIDE, 0.0)
 
     def meets(travel: float) -> bool:
-        return affinity.translate(below, travel - sled.length, 0.0).distance(fence) <= 0
+        return bool(affinity.translate(below, travel - sled.length, 0.0).distance(fence) <= 0)
 
     assert clamp.at_fence == pytest.approx(push_until(meets, -WIDE, WIDE), abs=1e-4)
 

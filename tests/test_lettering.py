@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import math
 from pathlib import Path
+from typing import Any
 
-import ezdxf
 import pytest
+from ezdxf.filemanagement import readfile
+from ezdxf.path import make_path
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from scarfwright.models.glyphs import GLYPHS, skeleton
@@ -173,10 +175,10 @@ def test_engraved_and_raised_letters_are_valid_solids(text: str) -> None:
 def test_letters_in_a_dxf_keep_their_openings(tmp_path: Path) -> None:
     part = lettered(blank(), "B8", 3.0, 6.0, 6.0)
     write_dxf(part, tmp_path / "label.dxf")
-    rings = [e for e in ezdxf.readfile(tmp_path / "label.dxf").modelspace() if e.dxf.layer == "POCKET_4"]
+    rings: list[Any] = [e for e in readfile(tmp_path / "label.dxf").modelspace() if e.dxf.layer == "POCKET_4"]
     assert len(rings) == 6  # two letters, two openings each
     assert all(e.is_closed for e in rings)
-    flat = [Polygon([(p.x, p.y) for p in ezdxf.path.make_path(e).flattening(1e-4)]) for e in rings]
+    flat = [Polygon([(p.x, p.y) for p in make_path(e).flattening(1e-4)]) for e in rings]
     whole = [p for p in flat if not any(p.within(q) and p is not q for q in flat)]
     inner = [p for p in flat if p not in whole]
     ink = sum(p.area for p in whole) - sum(p.area for p in inner)

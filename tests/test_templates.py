@@ -204,6 +204,10 @@ def expected_centres(made: Made) -> list[tuple[float, float]]:
     return [(z.real, side * z.imag) for z in found]
 
 
+def _nearest(point: tuple[float, float], places: list[tuple[float, float]]) -> tuple[float, float]:
+    return min(places, key=lambda place: math.dist(place, point))
+
+
 def test_every_piece_lies_on_the_bed_with_its_corner_at_the_origin(made: Made) -> None:
     bed_x, bed_y = made.work.job.laser.bed
     for piece in itertools.chain(*made.pieces.values()):
@@ -235,11 +239,11 @@ def test_sections_joined_by_their_keys_are_the_whole(made: Made) -> None:
     assert translate(wanted, *shift).hausdorff_distance(whole) < 0.48 * made.kerf / 2 + 0.006
     centres = [(x + shift[0], y + shift[1]) for x, y in expected_centres(made)]
     assert len(holes) == len(centres)
-    found = [min(holes, key=lambda h, c=centre: math.dist(h[:2], c))[:2] for centre in centres]
+    found = [_nearest(centre, [h[:2] for h in holes]) for centre in centres]
     assert len(set(found)) == len(centres)
     features = [*centres, *translate(wanted, *shift).exterior.coords[:-1]]
     corners = list(whole.exterior.coords)
-    places = [*found, *(min(corners, key=lambda p, f=f: math.dist(p, f)) for f in features[len(centres) :])]
+    places = [*found, *(_nearest(f, corners) for f in features[len(centres) :])]
     for (a, b), (p, q) in zip(itertools.combinations(features, 2), itertools.combinations(places, 2), strict=True):
         assert math.dist(p, q) == pytest.approx(math.dist(a, b), abs=0.09)
 

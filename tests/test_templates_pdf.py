@@ -137,7 +137,7 @@ def assembled(made: Made) -> list[Polygon]:
 
 def _is_window(line: LineString, page: Page) -> bool:
     low_x, low_y, high_x, high_y = line.bounds
-    return high_y - low_y > 0.7 * page.height and high_x - low_x > 0.5 * page.width
+    return bool(high_y - low_y > 0.7 * page.height and high_x - low_x > 0.5 * page.width)
 
 
 def expected(made: Made) -> tuple[Polygon, Polygon]:
