@@ -10,6 +10,8 @@ from hypothesis import strategies as st
 from scarfwright.models.joint import Joint
 from scarfwright.models.saw import Blade, Jaw, travels
 
+STEPS = 200  # of the grid of points
+
 joints = st.builds(
     Joint, ratio=st.floats(2, 40), thickness=st.floats(4, 80), height=st.floats(15, 90), gap=st.floats(0.1, 2)
 )
@@ -25,6 +27,7 @@ def cases(draw: st.DrawFn) -> tuple[Joint, Blade, Jaw]:
         reach_along=draw(st.floats(2, 60)),
         stand_off=draw(st.floats(2, 40)),
         side_clearance=draw(st.floats(0, 25)),
+        bar_edge=joint.height + draw(st.one_of(st.just(math.inf), st.floats(0, 30))),
     )
     return joint, blade, jaw
 
@@ -39,24 +42,34 @@ def blade_front(blade: Blade, lower_edge: float) -> float:
     )  # fmt: skip
 
 
-def brute_limit(joint: Joint, blade: Blade, jaw: Jaw, station: float, steps: int = 240) -> float | None:
-    """Travel at which the blade's front reaches the first point of the jaw that lies in its way.
+def brute_limit(joint: Joint, blade: Blade, jaw: Jaw, station: float) -> float | None:
+    """Travel at which the blade's front reaches the first point of jaw or bar that lies in its way.
 
-    The jaw is a rectangle on the work's outer face, sampled; each point is put in the fence's frame by turning it.
+    The jaw is a rectangle on the work's outer face, the bar one that crosses over work and sled; of each the lowest
+    edge counts. Both are sampled, and each point is put in the fence's frame by turning it.
     """
-    if jaw.lower_edge >= blade.height:
-        return None
+    outer = joint.thickness + jaw.stand_off
+    found = [
+        front - blade_front(blade, low)
+        for low, inner in ((jaw.lower_edge, joint.thickness), (jaw.bar_edge, -80.0))
+        if low < blade.height and (front := brute_front(joint, jaw, station, inner, outer)) is not None
+    ]
+    return min(found, default=None)
+
+
+def brute_front(joint: Joint, jaw: Jaw, station: float, inner: float, outer: float) -> float | None:
+    """Least X of the sampled points that lie beyond the blade plane less the side clearance."""
     cos, sin = math.cos(joint.angle), math.sin(joint.angle)
     least: float | None = None
-    for i in range(steps + 1):
-        u = station - jaw.reach_along + 2 * jaw.reach_along * i / steps
-        for k in range(steps + 1):
-            v = joint.thickness + jaw.stand_off * k / steps
+    for i in range(STEPS + 1):
+        u = station - jaw.reach_along + 2 * jaw.reach_along * i / STEPS
+        for k in range(STEPS + 1):
+            v = inner + (outer - inner) * k / STEPS
             beyond_heel = v * cos - u * sin  # Y less the heel's width
             if beyond_heel >= joint.gap - jaw.side_clearance:
                 x = u * cos + v * sin
                 least = x if least is None or x < least else least
-    return None if least is None else least - blade_front(blade, jaw.lower_edge)
+    return least
 
 
 @settings(max_examples=30, deadline=None)
@@ -65,7 +78,7 @@ def test_a_clamps_limit_against_sampled_bodies(case: tuple[Joint, Blade, Jaw], s
     joint, blade, jaw = case
     exact = jaw.limit(station, joint, blade)
     found = brute_limit(joint, blade, jaw, station)
-    grid = 2 * jaw.reach_along / 240 + jaw.stand_off / 240 + 0.01
+    grid = (2 * jaw.reach_along + joint.thickness + jaw.stand_off + 80) / STEPS + 0.01
     if exact is None:
         assert found is None
     elif found is None:  # less of the jaw lies in the way than the grid can see: the next station has no limit

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 import pytest
-from hypothesis import assume, given, settings
+from hypothesis import assume, example, given, settings
 from hypothesis import strategies as st
 from scarfwright.models.findings import faults
 from scarfwright.models.job import Job
@@ -330,6 +330,7 @@ def test_handle_holes_lie_behind_the_hand_line_and_clear_of_notches() -> None:
 
 @settings(max_examples=60, deadline=None)
 @given(ratio=st.floats(1, 40), length=st.floats(300, 3000), width=st.floats(100, 400), kerf=st.floats(1, 5))
+@example(ratio=1.0, length=300.0, width=400.0, kerf=2.0)  # the batten's corner leads most on the steepest slope
 def test_the_carrier_holds_the_half_with_its_line_along_the_feed(
     ratio: float, length: float, width: float, kerf: float
 ) -> None:
