@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from functools import lru_cache
 
 from scarfwright.models.outline import Edge, Loop, Point, Vertex
 
 Box = tuple[float, float, float, float]
+ONE = 2e-6  # points this near are meant to be one [mm]
 
 
 def box(edge: Edge) -> Box:
@@ -33,11 +35,11 @@ def share_at(edge: Edge, point: Point, near: float) -> float | None:
         share, slack = along / length, near / length
         off = abs(across)
     else:
-        cx, cy = edge.centre
-        radius = edge.radius
+        (cx, cy), radius, sweep, start = _arc(edge)
         off = abs(math.dist(point, (cx, cy)) - radius)
-        sweep = abs(4 * math.atan(edge.bulge))
-        turn = math.atan2(point[1] - cy, point[0] - cx) - math.atan2(ay - cy, ax - cx)
+        if off > near:
+            return None
+        turn = math.atan2(point[1] - cy, point[0] - cx) - start
         turned = turn % math.tau if edge.bulge > 0 else -turn % math.tau
         slack = near / (radius * sweep)
         share = turned / sweep
@@ -46,6 +48,14 @@ def share_at(edge: Edge, point: Point, near: float) -> float | None:
     if off > near or not -slack <= share <= 1 + slack:
         return None
     return min(max(share, 0.0), 1.0)
+
+
+@lru_cache(maxsize=4096)
+def _arc(edge: Edge) -> tuple[Point, float, float, float]:
+    """Centre, radius, size of the turn and direction of the start, asked for over and over."""
+    cx, cy = edge.centre
+    start = math.atan2(edge.start[1] - cy, edge.start[0] - cx)
+    return (cx, cy), edge.radius, abs(4 * math.atan(edge.bulge)), start
 
 
 def crossings(one: Edge, other: Edge, near: float) -> list[Point]:
@@ -70,10 +80,10 @@ def _common(one: Edge, other: Edge) -> list[Point]:
     if one.bulge == 0 and other.bulge == 0:
         return _lines(one, other)
     if one.bulge == 0:
-        return _line_circle(one, other.centre, other.radius)
+        return _line_circle(one, *_arc(other)[:2])
     if other.bulge == 0:
-        return _line_circle(other, one.centre, one.radius)
-    return _circles(one.centre, one.radius, other.centre, other.radius)
+        return _line_circle(other, *_arc(one)[:2])
+    return _circles(*_arc(one)[:2], *_arc(other)[:2])
 
 
 def _lines(one: Edge, other: Edge) -> list[Point]:
@@ -154,7 +164,7 @@ def pieces(curves: Sequence[Edge], near: float) -> list[list[Edge]]:
 
 
 def joined(edges: Sequence[Edge], near: float) -> list[Loop]:
-    """Closed loops of edges that follow on each other, ends within `near` [mm].
+    """Closed loops of edges that follow on each other: the nearest start, at most `near` [mm] away.
 
     Where several edges leave a point, the one that turns most to the left is taken, so that loops that only touch
     stay apart. Raises ValueError if an edge has no successor.
@@ -163,21 +173,27 @@ def joined(edges: Sequence[Edge], near: float) -> list[Loop]:
     loops = []
     while left:
         ring = [left.pop(0)]
-        while math.dist(ring[-1].end, ring[0].start) > near or _goes_on(ring, left, near):
-            following = [e for e in left if math.dist(e.start, ring[-1].end) <= near]
-            if not following:
-                raise ValueError(f"the edges do not close at {ring[-1].end}")
-            best = max(following, key=lambda e: _turn(ring[-1], e))
-            left.remove(best)
-            ring.append(best)
-        loops.append(Loop(tuple(Vertex(*e.start, e.bulge) for e in ring)))
+        while (following := _following(ring, left, near)) is not None:
+            left.remove(following)
+            ring.append(following)
+        if len(ring) > 1:
+            loops.append(Loop(tuple(Vertex(*e.start, e.bulge) for e in ring)))
     return loops
 
 
-def _goes_on(ring: list[Edge], left: list[Edge], near: float) -> bool:
-    """Whether a ring that is back at its start has a sharper left turn than closing."""
-    following = [e for e in left if math.dist(e.start, ring[-1].end) <= near]
-    return any(_turn(ring[-1], e) > _turn(ring[-1], ring[0]) for e in following)
+def _following(ring: list[Edge], left: list[Edge], near: float) -> Edge | None:
+    """The edge that goes on where a ring ends; None if the ring closes there."""
+    end = ring[-1].end
+    home = math.dist(ring[0].start, end)
+    closest = min((math.dist(e.start, end) for e in left), default=math.inf)
+    if min(home, closest) > near:
+        raise ValueError(f"the edges do not close at {end}")
+    reach = min(home, closest) + ONE
+    there = [e for e in left if math.dist(e.start, end) <= reach]
+    best = max(there, key=lambda e: _turn(ring[-1], e), default=None)
+    if best is None or (home <= reach and _turn(ring[-1], ring[0]) >= _turn(ring[-1], best)):
+        return None
+    return best
 
 
 def _turn(one: Edge, other: Edge) -> float:

@@ -12,6 +12,7 @@ from scarfwright.models.arcs import box, heading, joined, pieces, share_at
 from scarfwright.models.outline import Edge, Loop, Point
 
 NEAR = 1e-6  # points nearer than this are one [mm]
+JOIN = 0.1  # where loops graze each other, ends of pieces may be this far apart and still follow on each other [mm]
 SLIVER = 1e-3  # clipped pieces smaller than this are nothing [mm2]
 
 
@@ -26,18 +27,19 @@ def inside(loop: Loop, point: Point) -> bool:
     for edge in loop.edges():
         (ax, ay), (bx, by) = edge.start, edge.end
         ux, uy, vx, vy = ax - px, ay - py, bx - px, by - py
-        turned += math.atan2(ux * vy - uy * vx, ux * vx + uy * vy)
-        if edge.bulge:
-            right = (bx - ax) * (py - ay) - (by - ay) * (px - ax) < 0
-            if right == (edge.bulge > 0) and math.dist(point, edge.centre) < edge.radius:
-                turned += math.copysign(math.tau, edge.bulge)
+        # one number tells the side for the angle and for the segment alike, also for a point on the chord itself
+        side = ux * vy - uy * vx + 0.0
+        turned += math.atan2(side, ux * vx + uy * vy)
+        on_arcs_side = edge.bulge != 0 and (side < 0) == (edge.bulge > 0)
+        if on_arcs_side and math.dist(point, edge.centre) < edge.radius:
+            turned += math.copysign(math.tau, edge.bulge)
     return abs(turned) > math.pi
 
 
 def meet(loop: Loop, region: Loop) -> list[Loop]:
     """What lies inside both loops, counter-clockwise."""
     kept = _kept(loop.counter_clockwise(), region.counter_clockwise())
-    return [found for found in joined(kept, 100 * NEAR) if found.area > SLIVER] if kept else []
+    return [found for found in joined(kept, JOIN) if found.area > SLIVER] if kept else []
 
 
 def meet_area(loop: Loop, region: Loop) -> float:
@@ -66,7 +68,7 @@ def uncovered(loop: Loop, covers: Iterable[Loop]) -> list[Loop]:
             hidden = any(_hidden(piece, o, first=j < i) for j, o in enumerate(over) if j != i)
             if not hidden and _strictly_within(piece, rings[0]):
                 kept.append(Edge(piece.end, piece.start, -piece.bulge))
-    return [found for found in joined(kept, 100 * NEAR) if abs(found.area) > SLIVER] if kept else []
+    return [found for found in joined(kept, JOIN) if abs(found.area) > SLIVER] if kept else []
 
 
 def _kept(loop: Loop, region: Loop) -> list[Edge]:

@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from typing import NamedTuple
 
-STEP = 0.1  # sizes are rounded up to this [mm]: the packer counts in whole steps
+STEP = 0.01  # sizes are rounded up to this [mm]: the packer counts in whole steps
 
 
 class Spot(NamedTuple):
@@ -47,8 +47,9 @@ class _Bed:
     """A bed being filled; every rectangle carries its share of the spacing on its right and upper side."""
 
     def __init__(self, bed_x: float, bed_y: float, spacing: float) -> None:
-        self.spacing = spacing
-        self.room = (math.floor((bed_x + spacing) / STEP + 1e-6), math.floor((bed_y + spacing) / STEP + 1e-6))
+        self.bed = (bed_x, bed_y)
+        self.spacing = math.ceil(spacing / STEP - 1e-6)
+        self.room = (math.floor(bed_x / STEP + 1e-6) + self.spacing, math.floor(bed_y / STEP + 1e-6) + self.spacing)
         self.held: list[tuple[int, tuple[int, int], bool]] = []
         self.corners: list[tuple[int, int]] = []
 
@@ -56,10 +57,11 @@ class _Bed:
         """Whether the rectangle finds room with all that is there already; if so it is kept."""
         import rpack
 
-        steps = tuple(math.ceil((side + self.spacing) / STEP - 1e-6) for side in size)
-        trial = [*self.held, (index, (steps[0], steps[1]), turned)]
-        if steps[0] > self.room[0] or steps[1] > self.room[1]:
+        if any(side > bed + 1e-6 for side, bed in zip(size, self.bed, strict=True)):
             return False
+        # one as large as the bed must not be rounded out of it
+        steps = [min(math.ceil(s / STEP - 1e-6) + self.spacing, room) for s, room in zip(size, self.room, strict=True)]
+        trial = [*self.held, (index, (steps[0], steps[1]), turned)]
         if sum(a * b for _, (a, b), _ in trial) > self.room[0] * self.room[1]:
             return False
         try:

@@ -66,8 +66,8 @@ def _saw_checks(work: Workup, say: Say) -> list[Check]:
         ),
         Check(
             "Fence parallel",
-            f"the same distance to a tooth at the blade's front and, the same tooth turned, at its back, "
-            f"{say(2 * work.blade.reach(0.0))} apart on the table: not less at the back.",
+            f"the same distance to one tooth turned to the blade's front and to its back, "
+            f"{say(2 * work.blade.reach(0.0))} apart on the table; never less at the back.",
         ),
         Check(
             "Blade height",
@@ -85,7 +85,7 @@ def _work_checks(work: Workup, say: Say) -> list[Check]:
     loose = max(heel.station - work.job.clamp.pad_width / 2, 0.0)
     low = pad_lower_edge(work.job, work.sled)
     spare = low - deepest_lower_edge(work.job, work.sled)
-    deep = f" (not lower: it would meet the blade sooner; the clamp can go {say(spare)} deeper)" if spare > 0 else ""
+    deep = f", not the {say(spare)} lower they could go: the blade would come sooner" if spare > 0 else ""
     places = ", ".join(say(c.station) for c in work.layout.clamps)
     return [
         Check("Board's end", "square, and flush with the heel; no loose knot or metal in the taper."),
@@ -102,10 +102,9 @@ def _work_checks(work: Workup, say: Say) -> list[Check]:
         ),
         Check(
             "Clamps",
-            f"tight, at {places} from the heel along the work edge, anywhere in their slots; pads' lower edge "
-            f"{say.up(low)} above the table{deep}; outer jaws standing off {say.down(work.job.clamp.jaw)} at most, no "
-            "screw, bar end or handle past them towards the blade, and but for a clamp on the nose none past the fence "
-            "edge.",
+            f"tight, at {places} from the heel along the work edge; pads' lower edge {say(low)} above the table{deep}; "
+            f"outer jaws {say.down(work.job.clamp.jaw)} off the work at most, no screw, bar end or handle past them "
+            "towards the blade; only a clamp on the nose past the fence edge.",
             low,
         ),
     ]

@@ -32,6 +32,7 @@ KNIFE_BELOW = 5.0  # top of the knife below the blade's top, at least 2: EN 1870
 KNIFE_BODY = 35.0
 KNIFE_FOOT = 15.0  # knife and blade slot seen below the table's top
 SLOT_ROOM = 6.0
+LEAST_SEEN = 0.01  # thinner than this an offcut is no body
 ARBOR = 30.0  # bore of the blade, as drawn
 PAST_FENCE_LINE = 300.0  # a board of unknown length is taken to reach this far past the fence line
 BETWEEN_STATES = 150.0
@@ -112,7 +113,7 @@ def setup_scene(work: Workup) -> Scene:
 
     Where a clamp meets the blade before the blade is clear (the usual case when the cut ends against a stop), the
     state is called clear_not_reached and that clamp shows in another colour. Without anything that limits the
-    travel there is no state limit.
+    travel there is no state limit, and none called offcut_free where the kerf takes all of a thin board.
     """
     limit, travel = work.travel_limit, work.travel
     stations = [("clear", travel.clear)] + ([] if limit is None else [("limit", limit)])
@@ -121,7 +122,7 @@ def setup_scene(work: Workup) -> Scene:
         _state(work, name, at)
         for name, at in [
             ("start", travel.start),
-            ("offcut_free", travel.offcut_free),
+            *([("offcut_free", travel.offcut_free)] if _has_offcut(work) else []),
             ("done", travel.done),
             *stations,
         ]
@@ -136,8 +137,8 @@ def _state(work: Workup, name: str, travel: float) -> State:
     reached = limit is None or travel <= limit + 1e-9
     along = travel - work.sled.length
     pieces = [*_saw(work), Piece("sled", "#c8a878", sled(**shape_of(work)), along)]
-    pieces.append(Piece("work", WORK, _work_at(work, travel), along))
-    if travel >= work.travel.offcut_free:
+    pieces.append(_work_at(work, travel, along))
+    if travel >= work.travel.offcut_free and _has_offcut(work):
         # it stays where it fell until the blade stands
         pieces.append(Piece("offcut", OFFCUT, _offcut(work), work.travel.offcut_free - work.sled.length))
     pieces += [_clamp_piece(work, place, travel, along) for place in work.layout.clamps]
@@ -197,7 +198,7 @@ def _saw(work: Workup) -> list[Piece]:
         Piece("table", TABLE, Block(table, "z", -TABLE_THICKNESS, 0.0, holes=(slot,))),
         Piece("fence", FENCE, Block(fence, "z", 0.0, float(saw.fence_height))),
         Piece("blade", BLADE, Block(disc, "y", near, far, holes=(bore,))),
-        Piece("riving_knife", KNIFE, Block(knife, "y", middle - half, middle + half)),
+        *([Piece("riving_knife", KNIFE, Block(knife, "y", middle - half, middle + half))] if half > 0 else []),
     ]
 
 
@@ -212,7 +213,7 @@ def _knife(work: Workup) -> Loop:
         return math.sqrt(max(radius**2 - (z + depth) ** 2, 0.0)), z
 
     def turn(radius: float) -> float:
-        return math.asin(min((top + depth) / radius, 1.0)) - math.asin((foot + depth) / radius)
+        return _rise(top + depth, radius) - _rise(foot + depth, radius)
 
     return Loop(
         (
@@ -222,6 +223,11 @@ def _knife(work: Workup) -> Loop:
             Vertex(*on(inner, top), -math.tan(turn(inner) / 4)),
         )
     )
+
+
+def _rise(height: float, radius: float) -> float:
+    """Angle above the level through the axis [rad] of a point of a circle at a height over its axis."""
+    return math.asin(max(-1.0, min(height / radius, 1.0)))
 
 
 # -- what lies on the sled, in the sled's frame -----------------------------------------------------------------
@@ -256,14 +262,18 @@ def _board(work: Workup, beside: float | None = None, beyond: bool = False) -> L
     return polygon([heel_in, at_end, leaves, tail_out, tail_in])
 
 
-def _work_at(work: Workup, travel: float) -> Block:
-    """The board as far as it is cut: whole, with the lip that still stands when the offcut drops, or finished."""
+def _work_at(work: Workup, travel: float, along: float) -> Piece:
+    """The board as far as it is cut: whole, with the lip that still stands when the offcut drops, or finished.
+
+    Each has a name of its own: some readers take parts of one name for one part.
+    """
     height, near, far = work.joint.height, work.fence, work.fence + work.blade.kerf
     if travel < work.travel.offcut_free:
-        return Block(_board(work), "z", 0.0, height)
+        return Piece("work", WORK, Block(_board(work), "z", 0.0, height), along)
     if travel >= work.travel.done - 1e-9:
-        return Block(_board(work, near), "z", 0.0, height)
-    return Block(_board(work, far), "z", 0.0, height, less=_swept(work, travel))
+        return Piece("work_tapered", WORK, Block(_board(work, near), "z", 0.0, height), along)
+    with_lip = Block(_board(work, far), "z", 0.0, height, less=_swept(work, travel))
+    return Piece("work_with_lip", WORK, with_lip, along)
 
 
 def _swept(work: Workup, travel: float) -> Block:
@@ -272,16 +282,23 @@ def _swept(work: Workup, travel: float) -> Block:
     axis = work.sled.length - travel
     low, high = -1.0, min(height + 1.0, (height + blade.height) / 2)
     past_heel = work.sled.length + work.joint.thickness
-    turn = math.asin((high + blade.axis_depth) / blade.radius) - math.asin((low + blade.axis_depth) / blade.radius)
+    turn = _rise(high + blade.axis_depth, blade.radius) - _rise(low + blade.axis_depth, blade.radius)
     side = Loop(
         (
             Vertex(axis - blade.reach(low), low),
             Vertex(past_heel, low),
-            Vertex(past_heel, high),
+            Vertex(past_heel, high + 1.0),
+            Vertex(axis - blade.reach(high), high + 1.0),  # straight up, where the blade ends level with the work
             Vertex(axis - blade.reach(high), high, math.tan(turn / 4)),  # down the blade's front
         )
     )
     return Block(side, "y", work.fence, work.fence + blade.kerf + 1.0)
+
+
+def _has_offcut(work: Workup) -> bool:
+    """Whether anything is left beyond the kerf at the board's heel end."""
+    joint = work.joint
+    return (joint.thickness - joint.tip) * math.cos(joint.angle) - work.blade.kerf > LEAST_SEEN
 
 
 def _offcut(work: Workup) -> Block:

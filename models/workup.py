@@ -11,7 +11,7 @@ from scarfwright.models.job import Job
 from scarfwright.models.joint import Joint
 from scarfwright.models.layout import Layout
 from scarfwright.models.saw import Blade, Travels
-from scarfwright.models.sled import Sled
+from scarfwright.models.sled import Sled, rounding_slack
 
 
 @dataclass(frozen=True)
@@ -40,6 +40,17 @@ class Workup:
         lengths = [(station + self.job.sled.notch_length / 2) * math.cos(self.sled.angle)]
         lengths += [self.sled.length + needed - c.at_fence for c in self.layout.clamps if c.at_fence is not None]
         return max(lengths)
+
+    @property
+    def stretch(self) -> float:
+        """Factor by which the slope of a longer sled may be flatter than this one's, its mark rounded another way.
+
+        Travels and stations grow with N: what is told for another length is multiplied by it.
+        """
+        job = self.job.sled
+        rounding = job.round_marks if job.made_from == "plank" else 0.0
+        worst = self.job.joint.ratio * rounding_slack(self.job.joint.ratio, self.sled.length, rounding)
+        return max(worst / self.sled.ratio, 1.0)
 
     @property
     def fence(self) -> float:

@@ -6,10 +6,13 @@ import itertools
 import math
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import HealthCheck, given, seed, settings
 from hypothesis import strategies as st
 from scarfwright.models.advice import travel_advice
 from scarfwright.models.feed import feed_of_cut
+from scarfwright.models.findings import faults
+from scarfwright.models.job import Job
+from scarfwright.models.jobfile import job_from_dict
 from scarfwright.models.joint import Joint
 from scarfwright.models.layout import pad_lower_edge
 from scarfwright.models.numbers import numbers
@@ -17,11 +20,15 @@ from scarfwright.models.procedure import before_the_cut, cautions, order_of_work
 from scarfwright.models.riving import guard
 from scarfwright.models.saw import Blade, Jaw
 from scarfwright.models.sides import sides
+from scarfwright.models.solve import work_out
 from scarfwright.models.support import ASSUMED_LENGTH, support
 from scarfwright.models.workup import Workup
+from scarfwright.outputs.setup_card import setup_card
+from scarfwright.outputs.text import as_json
 from shapely import Point, Polygon, affinity, box
 
-from tests.cut_jobs import job, worked
+from tests.cut_jobs import job, raw, worked
+from tests.strategies import jobs
 
 WIDE = 5000.0
 
@@ -56,7 +63,7 @@ def test_the_stop_block_stops_the_sled_when_the_taper_is_complete(end: str, unit
     block = box(front_edge + stop.from_front, 0.0, front_edge + stop.from_front + 60.0, work.sled.heel * 0.9)
 
     def touches(travel: float) -> bool:
-        return sled_at(work, travel).distance(block) <= 0.0
+        return bool(sled_at(work, travel).distance(block) <= 0.0)
 
     stopped = push_until(touches, work.travel.start, stop.travel + 50.0)
     assert stopped == pytest.approx(stop.travel, abs=1e-6)
@@ -72,11 +79,6 @@ def worked_in_inches(end: str) -> Workup:
 
 
 def worked_with_units(units: str, **tables: dict[str, object]) -> Workup:
-    from scarfwright.models.jobfile import job_from_dict
-    from scarfwright.models.solve import work_out
-
-    from tests.cut_jobs import raw
-
     return work_out(job_from_dict({**raw(**tables), "units": units}))
 
 
@@ -167,7 +169,7 @@ def test_go_on_is_what_the_blade_still_has_to_do_when_the_offcut_drops() -> None
     def whole_kerf_cut(far_side: bool) -> float:
         plane = work.fence + (work.blade.kerf if far_side else 0.0)
         beyond = outer.intersection(box(-WIDE, plane, WIDE, WIDE))
-        return sled.length - beyond.bounds[0] - ahead
+        return float(sled.length - beyond.bounds[0] - ahead)
 
     free, done = whole_kerf_cut(True), whole_kerf_cut(False)
     advice = travel_advice(work)
@@ -189,7 +191,7 @@ def wedge_length(wedge: Polygon, work: Workup) -> float:
     """Extent of the wedge along the board."""
     cos, sin = math.cos(work.sled.angle), math.sin(work.sled.angle)
     along = [x * cos + y * sin for x, y in wedge.exterior.coords]
-    return max(along) - min(along)
+    return float(max(along) - min(along))
 
 
 def test_the_offcut_falls_on_the_free_side() -> None:
@@ -239,7 +241,7 @@ def test_the_nose_clamp_against_the_fence_by_moving_its_jaw(
     fence = box(-front, -WIDE, WIDE, 0.0)
 
     def meets(travel: float) -> bool:
-        return affinity.translate(below, travel - sled.length, 0.0).distance(fence) <= 0
+        return bool(affinity.translate(below, travel - sled.length, 0.0).distance(fence) <= 0)
 
     assert clamp.at_fence == pytest.approx(push_until(meets, -WIDE, WIDE), abs=1e-4)
 
@@ -424,3 +426,30 @@ def test_every_check_says_something_and_draw_back_warns_first() -> None:
         assert check.text.strip().endswith(".")
     named = {c.what for c in before_the_cut(work)}
     assert {"Fence", "Fence parallel", "Light", "Work square", "Clamps", "Hands", "Stop block"} <= named
+
+
+@seed(3)
+@settings(max_examples=200, deadline=None, suppress_health_check=list(HealthCheck))
+@given(jobs())
+def test_whatever_the_job_numbers_and_words_come_out(found: Job) -> None:
+    """Wide ranges: nothing raises, every figure is finite, and an ending is possible exactly if nothing lacks."""
+    work = work_out(found)
+    as_json(numbers(work))
+    for ending in travel_advice(work).endings:
+        assert ending.possible == (not ending.lacks)
+        assert ending.least_station >= 0
+    for text in (*cautions(work), *order_of_work(work), *(c.text for c in before_the_cut(work))):
+        assert "nan" not in text.split()
+        assert "inf" not in text.split()
+    meets = {"clamp.meets_blade", "clamp.meets_fence", "board.meets_fence"}
+    (asked,) = [e for e in travel_advice(work).endings if e.asked]
+    assert asked.possible == (not {f.code for f in work.findings} & meets)
+
+
+@seed(5)
+@settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
+@given(jobs())
+def test_whatever_the_job_a_card_comes_out(found: Job) -> None:
+    work = work_out(found)
+    if not faults(list(work.findings)):
+        assert setup_card(work).items

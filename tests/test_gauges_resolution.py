@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from typing import Any
 
 import numpy as np
 import numpy.typing as npt
@@ -51,7 +52,7 @@ def out() -> Callable[[float], Values]:
     return draw
 
 
-def resolution(work: Workup, name: str) -> dict[str, float]:
+def resolution(work: Workup, name: str) -> dict[str, Any]:
     kind = registry()[name]
     parameters = kind.from_job(work)
     assert parameters is not None

@@ -175,10 +175,6 @@ def joined(made: Made, name: str) -> tuple[list[Polygon], list[tuple[float, floa
     return shapes, holes
 
 
-def nearest(place: tuple[float, float], places: list[tuple[float, float]]) -> tuple[float, float]:
-    return min(places, key=lambda p: math.dist(p, place))
-
-
 def expected_outline(made: Made) -> Polygon:
     """The sled's template from numbers.json: fence edge along y = 0, the nose at x = 0."""
     sled = made.numbers["sled"]
@@ -206,6 +202,10 @@ def expected_centres(made: Made) -> list[tuple[float, float]]:
     found += [complex(sled["length_mm"] - s, y) for s, y in sled["handle_holes_mm"] + sled["dowels_mm"]]
     side = -1 if made.work.job.saw.fence_side == "left" else 1
     return [(z.real, side * z.imag) for z in found]
+
+
+def _nearest(point: tuple[float, float], places: list[tuple[float, float]]) -> tuple[float, float]:
+    return min(places, key=lambda place: math.dist(place, point))
 
 
 def test_every_piece_lies_on_the_bed_with_its_corner_at_the_origin(made: Made) -> None:
@@ -239,11 +239,11 @@ def test_sections_joined_by_their_keys_are_the_whole(made: Made) -> None:
     assert translate(wanted, *shift).hausdorff_distance(whole) < 0.48 * made.kerf / 2 + 0.006
     centres = [(x + shift[0], y + shift[1]) for x, y in expected_centres(made)]
     assert len(holes) == len(centres)
-    found = [nearest(centre, [hole[:2] for hole in holes]) for centre in centres]
+    found = [_nearest(centre, [h[:2] for h in holes]) for centre in centres]
     assert len(set(found)) == len(centres)
     features = [*centres, *translate(wanted, *shift).exterior.coords[:-1]]
     corners = list(whole.exterior.coords)
-    places = [*found, *(nearest(f, corners) for f in features[len(centres) :])]
+    places = [*found, *(_nearest(f, corners) for f in features[len(centres) :])]
     for (a, b), (p, q) in zip(itertools.combinations(features, 2), itertools.combinations(places, 2), strict=True):
         assert math.dist(p, q) == pytest.approx(math.dist(a, b), abs=0.09)
 

@@ -7,7 +7,6 @@ from collections.abc import Iterator
 from scarfwright.models.findings import Finding, Level, finding, register
 from scarfwright.models.layout import ClampPlace, flat_jaw
 from scarfwright.models.say import Say
-from scarfwright.models.sled import rounding_slack
 from scarfwright.models.workup import Workup
 
 register(
@@ -68,10 +67,8 @@ def check_cut(work: Workup, say: Say) -> Iterator[Finding]:
 
 def _length_for(work: Workup, lacking: float) -> float:
     """Sled length [mm] at which the nose clamp has the travel it lacks, whichever way its own mark is rounded."""
-    sled, job = work.sled, work.job
-    rounding = job.sled.round_marks if job.sled.made_from == "plank" else 0.0
-    slack = rounding_slack(job.joint.ratio, sled.length, rounding)
-    return (sled.length + lacking - job.saw.fence_front) * slack + job.saw.fence_front
+    front = work.job.saw.fence_front
+    return (work.sled.length + lacking - front) * work.stretch + front
 
 
 def least_for(clamp: ClampPlace, work: Workup) -> float:

@@ -13,7 +13,6 @@ from scarfwright.models.sled import (
     LEAST_LEFT,
     longest_from_plank,
     plank_width_for,
-    rounding_slack,
 )
 from scarfwright.models.units import round_up
 from scarfwright.models.workup import Workup
@@ -129,7 +128,7 @@ def _length(work: Workup, say: Say) -> Iterator[Finding]:
         half = max(heel.length, heel.width) / 2
         slack = sled.work_edge - (heel.station + half)
         if slack < 0:
-            needed = (heel.station + half) * math.cos(sled.angle) * _slack(work)
+            needed = (heel.station + half) * math.cos(sled.angle) * work.stretch
             yield finding(
                 "sled.too_short",
                 f"The heel clamp belongs at {say(heel.station)} from the heel to stay off the blade, but the sled is "
@@ -139,7 +138,7 @@ def _length(work: Workup, say: Say) -> Iterator[Finding]:
                 needed_length_mm=needed,
             )
     if layout.hand_line > sled.length - HAND_ROOM:
-        stretched = round_up(layout.hand_line * _slack(work), hand_step(work.job))
+        stretched = round_up(layout.hand_line * work.stretch, hand_step(work.job))
         room_for = (stretched if work.job.sled.hand_line == "auto" else layout.hand_line) + HAND_ROOM
         yield finding(
             "sled.hands_have_no_room",
@@ -150,12 +149,6 @@ def _length(work: Workup, say: Say) -> Iterator[Finding]:
             length_mm=sled.length,
             needed_length_mm=room_for,
         )
-
-
-def _slack(work: Workup) -> float:
-    """How much the rounding of another sled's mark could stretch the cut, and with it what is placed by it."""
-    job = work.job.sled
-    return rounding_slack(work.job.joint.ratio, work.sled.length, job.round_marks if job.made_from == "plank" else 0.0)
 
 
 def _nose_clamp(work: Workup, say: Say) -> Iterator[Finding]:

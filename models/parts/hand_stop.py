@@ -4,9 +4,13 @@ from __future__ import annotations
 
 from typing import Any
 
+from scarfwright.models.findings import Finding, Level, finding, register
 from scarfwright.models.outline import circle, rounded
-from scarfwright.models.part import Feature, Operation, Part, PartKind
+from scarfwright.models.part import Feature, Operation, Parameters, Part, PartKind
+from scarfwright.models.say import say_in
 from scarfwright.models.workup import Workup
+
+register({"hand_stop.no_line": Level.FAULT, "hand_stop.sticks_out": Level.FAULT})
 
 
 def hand_stop(
@@ -47,12 +51,33 @@ def _from_job(work: Workup) -> dict[str, Any]:
     return {"length": length, "spacing": length - 30.0}
 
 
+def _check(work: Workup | None, p: Parameters) -> list[Finding]:
+    if work is None:
+        return []
+    say, sled, line = say_in(work.job.units), work.sled, work.layout.hand_line
+    if line >= sled.length:
+        text = (
+            f"The hand line belongs {say(line)} from the heel and the sled is {say(sled.length)} long: there is "
+            "nothing to screw a hand stop to. Use a push stick, and a longer sled."
+        )
+        return [finding("hand_stop.no_line", text, hand_line_mm=line, length_mm=sled.length)]
+    width = sled.width_at(sled.length - line)
+    if width >= p["length"]:
+        return []
+    text = (
+        f"The sled is {say.down(width)} wide at the hand line, and a hand stop {say(p['length'])} long would stick out "
+        "over its edge. Screw on a narrower strip, or use a wider sled (nose_min or plank)."
+    )
+    return [finding("hand_stop.sticks_out", text, width_mm=width, stop_mm=p["length"])]
+
+
 KIND = PartKind(
     name="hand_stop",
     summary="stop for the hand, screwed to the sled at the hand line",
     build=hand_stop,
     from_job=_from_job,
     goes_to=frozenset({"cad", "print"}),
+    check=_check,
     ranges={
         "length": (60.0, 160.0),
         "width": (16.0, 50.0),

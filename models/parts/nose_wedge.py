@@ -7,13 +7,18 @@
 
 from __future__ import annotations
 
+import math
 from typing import Any
 
+from scarfwright.models.findings import Finding, Level, finding, register
 from scarfwright.models.outline import polygon
-from scarfwright.models.part import Part, PartKind
+from scarfwright.models.part import Parameters, Part, PartKind
+from scarfwright.models.say import say_in
 from scarfwright.models.workup import Workup
 
 THIN_END = 3.0  # thinnest printed end that does not crush; common practice, no source
+
+register({"nose_wedge.no_grip": Level.FAULT})
 
 
 def nose_wedge(ratio: float = 12.0, length: float = 50.0, height: float = 20.0, thin: float = THIN_END) -> Part:
@@ -43,11 +48,28 @@ def _from_job(work: Workup) -> dict[str, Any]:
     }
 
 
+def _check(work: Workup | None, p: Parameters) -> list[Finding]:
+    """A clamp over the wedge closes on board, nose and the wedge's thick end, square to the work edge."""
+    if work is None:
+        return []
+    say, has = say_in(work.job.units), float(work.job.clamp.opening)
+    thick = p["thin"] + p["length"] / p["ratio"]
+    needed = work.joint.thickness + (work.sled.nose + thick) * math.cos(work.sled.angle)
+    if needed <= has:
+        return []
+    text = (
+        f"Over the nose wedge a clamp must close on {say.up(needed)} and opens {say(has)}: it lacks "
+        f"{say.up(needed - has)}. Use clamps that open {say.up(needed)}, or clamp on a nose flat or in a nose notch."
+    )
+    return [finding("nose_wedge.no_grip", text, needed_mm=needed, opening_mm=has, lacking_mm=needed - has)]
+
+
 KIND = PartKind(
     name="nose_wedge",
     summary="wedge that lets a clamp close on the uncut nose",
     build=nose_wedge,
     from_job=_from_job,
     goes_to=frozenset({"cad", "print"}),
+    check=_check,
     ranges={"ratio": (5.0, 40.0), "length": (15.0, 120.0), "height": (8.0, 60.0), "thin": (1.0, 12.0)},
 )

@@ -100,6 +100,7 @@ def _resolution(work: Workup, p: Parameters) -> dict[str, Any]:
     return {
         "slots_mm": [share * p["thickness"] for share in SHARES],
         "slots_drawn_mm": _slots(p["thickness"], p["compensation"]),
+        "stops_from_tip_mm": [(share * p["thickness"] - work.joint.tip) * ratio for share in SHARES],
         "stops_apart_mm": apart * ratio,
         "resolution_ratio": slope_from_stops(ratio, apart, tolerance),
         "needed_ratio": MOST_OFF * ratio,

@@ -1,0 +1,99 @@
+"""Every registered part as files: what another reader finds in them. Driven by the registry: a new part is tested too.
+
+The parts' whole ranges are walked in test_gauges_parts; here each is made a few times, and every file is read back.
+"""
+
+from __future__ import annotations
+
+import inspect
+from pathlib import Path
+from typing import Any
+
+import pytest
+import trimesh
+from scarfwright.models.bed import bounds, height
+from scarfwright.models.checks.parts import check_part
+from scarfwright.models.findings import Level
+from scarfwright.models.part import Parameters
+from scarfwright.models.parts import registry
+from scarfwright.models.solids import bodies, solid
+from scarfwright.outputs.table import write
+
+# places within each range: as the part comes, small, large
+SPOTS = {"as it comes": None, "small": 0.3, "large": 0.7}
+
+
+def parameters(name: str, spot: float | None) -> Parameters:
+    kind = registry()[name]
+    if spot is None:
+        takes_label = "label" in inspect.signature(kind.build).parameters
+        return {"label": "1 in 12"} if takes_label else {}
+    own = kind.filled({})
+    # between the default and the end of the range, so that the sizes still belong together
+    ends = {key: bounds[0] if spot < 0.5 else bounds[1] for key, bounds in kind.ranges.items()}
+    return {key: own[key] + 0.25 * (end - own[key]) for key, end in ends.items()}
+
+
+@pytest.fixture(params=[(n, s) for n in sorted(registry()) for s in SPOTS], ids=lambda p: f"{p[0]}, {p[1]}")
+def part(request: pytest.FixtureRequest) -> Any:
+    name, spot = request.param
+    kind, given = registry()[name], parameters(name, SPOTS[spot])
+    found = check_part(kind, None, given)
+    if any(f.level is Level.FAULT for f in found):
+        assert spot != "as it comes", found
+        pytest.skip(f"sizes that do not belong together, and it says so: {found[0].code}")
+    return kind.build(**given)
+
+
+def test_files_read_back(part: Any, tmp_path: Path) -> None:
+    """Solid valid and one body; volume against the closed form; meshes closed, one body, wound outwards, without flat
+    triangles, true to 0.1 %; 3MF in millimetres with one object of the part's name; STEP one solid; same bytes."""
+    body = solid(part)
+    assert body.isValid()
+    assert body.Volume() == pytest.approx(part.volume, rel=1e-6)
+    for suffix in (".stl", ".3mf", ".step"):
+        write(bodies(part), tmp_path / f"part{suffix}")
+    for suffix in (".stl", ".3mf"):
+        loaded: Any = trimesh.load(tmp_path / f"part{suffix}")
+        if suffix == ".3mf":
+            assert loaded.units == "millimeter"
+            assert list(loaded.geometry) == [part.name]
+        mesh: Any = trimesh.load(tmp_path / f"part{suffix}", force="mesh")
+        assert mesh.is_watertight
+        assert mesh.is_winding_consistent
+        assert mesh.body_count == 1
+        assert mesh.volume == pytest.approx(body.Volume(), rel=1e-3)
+        assert mesh.area_faces.min() > 0
+        low_x, low_y, high_x, high_y = bounds(part)
+        assert mesh.bounds[0] == pytest.approx((low_x, low_y, 0.0), abs=0.02)
+        assert mesh.bounds[1] == pytest.approx((high_x, high_y, height(part)), abs=0.02)
+    step_read_back(tmp_path / "part.step", body.Volume())
+
+
+def step_read_back(path: Path, volume: float) -> None:
+    import cadquery as cq
+
+    solids = cq.importers.importStep(str(path)).solids().vals()
+    assert len(solids) == 1
+    (found,) = solids
+    assert isinstance(found, cq.Solid)
+    assert found.isValid()
+    assert found.Volume() == pytest.approx(volume, rel=1e-6)
+    assert "SI_UNIT(.MILLI.,.METRE.)" in path.read_text()
+
+
+@pytest.mark.parametrize("name", sorted(registry()))
+def test_same_part_same_bytes(name: str, tmp_path: Path) -> None:
+    from scarfwright.models import solids
+    from scarfwright.outputs import mesh
+
+    kind = registry()[name]
+    for run in ("one", "two"):
+        (tmp_path / run).mkdir()
+        solids._shape.cache_clear()
+        mesh._meshed.cache_clear()
+        for suffix in (".stl", ".3mf", ".step", ".dxf"):
+            made = kind.build()
+            write(made if suffix == ".dxf" else bodies(made), tmp_path / run / f"{name}{suffix}")
+    for path in (tmp_path / "one").iterdir():
+        assert path.read_bytes() == (tmp_path / "two" / path.name).read_bytes(), path.name
