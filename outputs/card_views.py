@@ -141,11 +141,14 @@ def _side(work: Workup, frame: Frame) -> list[Item]:
 
 
 def _piece(state: State, name: str) -> Piece:
-    return next(piece for piece in state.pieces if piece.name == name)
+    return next(piece for piece in state.pieces if _kind(piece) == name)
 
 
 def _kind(piece: Piece) -> str:
-    return "clamp" if "clamp" in piece.name else piece.name
+    """What it is, whatever the state has made of it."""
+    if "clamp" in piece.name:
+        return "clamp"
+    return "work" if piece.name.startswith("work") else piece.name
 
 
 def _above(piece: Piece, view: View) -> Item:
