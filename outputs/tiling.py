@@ -17,6 +17,7 @@ from scarfwright.outputs.drawing import Clip, Item, Path, Text, flat
 
 NEAR = 1e-6
 BETWEEN = 12.0  # drawings in one band keep this apart [mm]
+APART = 25.0  # bands keep this apart on the plane: their pages are not joined [mm]
 
 
 @dataclass(frozen=True)
@@ -78,7 +79,7 @@ def bands(figures: Sequence[Figure], paper: Paper) -> list[Band]:
         length = max(f.width for f in group)
         rows = paper.pages(height, 1)
         found.append(Band(tuple(places), bottom, length, height, rows, paper.pages(length, 0)))
-        bottom += (rows - 1) * paper.step[1] + paper.window[1]
+        bottom += (rows - 1) * paper.step[1] + paper.window[1] + APART
     return found[::-1]
 
 

@@ -14,7 +14,7 @@ from typing import Any, NamedTuple
 
 import pdfplumber
 import pytest
-from scarfwright.models.findings import Finding
+from scarfwright.models.findings import Finding, faults
 from scarfwright.models.jobfile import job_from_dict
 from scarfwright.models.numbers import numbers
 from scarfwright.models.outline import Vertex, rectangle
@@ -32,7 +32,7 @@ from shapely.affinity import translate
 MM = 25.4 / 72
 STOCK = {"thickness": "22 mm", "height": "60 mm"}
 METRIC: dict[str, Any] = {"stock": STOCK, "joint": {"ratio": 12}, "sled": {"plank": ["38 mm", "184 mm"]}}
-WIDE = {**METRIC, "sled": {"plank": ["38 mm", "286 mm"], "length": "1.5 m"}}
+WIDE = {**METRIC, "clamp": {"opening": "120 mm"}, "sled": {"plank": ["38 mm", "286 mm"], "length": "1.5 m"}}
 INCH: dict[str, Any] = {
     "units": "in",
     "stock": {"thickness": "3/4 in", "height": "2 1/2 in"},
@@ -83,6 +83,7 @@ class Made(NamedTuple):
 def _made(name: str) -> Made:
     raw, paper = CASES[name]
     work = work_up(job_from_dict({**raw, "files": {"paper": paper}}))
+    assert not faults(list(work.findings))
     return Made(work, numbers(work), pages(write_pdf(template_sheets(work))), paper)
 
 
