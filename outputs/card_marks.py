@@ -11,7 +11,7 @@ from scarfwright.models.say import say_in
 from scarfwright.models.setup_scene import FENCE_THICKNESS, TABLE_THICKNESS
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.dimension import arrow, linear, pointed, running
-from scarfwright.outputs.drawing import CENTRE, OUTLINE, Item, Text, View, line
+from scarfwright.outputs.drawing import CENTRE, OUTLINE, Item, Text, line
 from scarfwright.outputs.placing import along
 
 if TYPE_CHECKING:
@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 LABEL = 2.5
 STEP = 4.6  # from one dimension line to the next
 LIMIT = "LIMIT"
+STRONG = (LIMIT, "stop block")
 
 
 def marks(work: Workup, frame: Frame) -> list[Item]:
@@ -44,19 +45,39 @@ def stops(work: Workup) -> list[tuple[float, str]]:
     return [(at, name) for at, name in found if at > 0]
 
 
-def _from_front_edge(work: Workup, frame: Frame) -> list[Item]:
-    """On the fence's side, all from the table's front edge: heel at the start, axis, stop block."""
-    say, view, advice = say_in(work.job.units), frame.plan, travel_advice(work)
-    front = -float(work.job.saw.table_front)
-    edge = view.point((front, -frame.out * FENCE_THICKNESS))
-    zero = (edge[0], edge[1] - frame.out * 3.5)
-    places = [
-        (advice.start.from_front, f"start {say.down(advice.start.from_front)}"),
-        (-front, f"axis {say(-front)}"),
+def from_front_edge(work: Workup) -> list[tuple[float, str]]:
+    """What is measured from the table's front edge, nearest first."""
+    say, advice = say_in(work.job.units), travel_advice(work)
+    front = float(work.job.saw.table_front)
+    return [
+        (advice.start.from_front, f"heel at the start {say.down(advice.start.from_front)}"),
+        (front, f"blade's axis {say(front)}"),
         (advice.stop.from_front, f"stop block {say(advice.stop.from_front)}"),
     ]
-    feet = [((view.point((front + at, 0.0))[0], edge[1]), text) for at, text in places]
-    return [line([edge, zero]), *running(zero, (1.0, 0.0), (0.0, -frame.out), feet, size=LABEL)]
+
+
+def _from_front_edge(work: Workup, frame: Frame) -> list[Item]:
+    """On the fence's side, all from the table's front edge."""
+    view = frame.plan
+    front = -float(work.job.saw.table_front)
+    zero = view.point((front, -frame.out * FENCE_THICKNESS))
+    lengths = [(view.length(at), text) for at, text in from_front_edge(work)]
+    return _ladder(zero, -frame.out, lengths)
+
+
+def _ladder(zero: Point, up: float, lengths: list[tuple[float, str]]) -> list[Item]:
+    """Lengths from one zero, each on its own level, the longest nearest the view, `up` +1 or -1 up the page.
+
+    The figures stand left of the zero line, where no line crosses them.
+    """
+    x, base = zero
+    items: list[Item] = [line([(x, base + up * 0.8), (x, base + up * (STEP * len(lengths) + 0.8))])]
+    for level, (length, text) in enumerate(reversed(lengths), 1):
+        y, tip = base + up * STEP * level, x + length
+        items += [line([(x, y), (tip, y)]), arrow((tip, y), (1.0, 0.0))]
+        items.append(line([(tip, base + up * 0.8), (tip, y + up * 0.8)]))
+        items.append(Text(x - 1.5, y - 0.27 * LABEL, text, LABEL, "end", bold=text.startswith(STRONG)))
+    return items
 
 
 def _fence_setting(work: Workup, frame: Frame) -> list[Item]:
@@ -99,28 +120,25 @@ def _blade_height(work: Workup, frame: Frame) -> list[Item]:
     *items, _ = linear((x, base), (x, top[1]), (x + 3.5, base), "", "vertical", beside="right")
     items.append(line([top, (x, top[1])], CENTRE))
     for row, text in enumerate(("blade", say(work.blade.height))):
-        items.append(Text(x + 4.6, (base + top[1]) / 2 + 0.4 - row * LABEL * 1.2, text, LABEL, bold=True))
+        items.append(Text(x + 5.6, (base + top[1]) / 2 + 0.4 - row * LABEL * 1.2, text, LABEL, bold=True))
     return items
 
 
 def _travels(work: Workup, frame: Frame) -> list[Item]:
-    """Under the side view: the heel's travel past the blade's axis at each station, the furthest nearest the view.
-
-    The figures stand left of the axis, where no line crosses them.
-    """
+    """Under the side view: the heel's travel past the blade's axis at each station."""
     say, view = say_in(work.job.units), frame.side
     axis, base = view.point((0.0, -TABLE_THICKNESS))
-    items: list[Item] = [line([view.point((0.0, work.blade.height)), (axis, base)], CENTRE)]
-    widest = 0.0
-    for level, (at, name) in enumerate(reversed(stops(work)), 1):
-        p, q, y = (axis, base), (view.point((at, 0.0))[0], base), base - STEP * level
-        *lines, _ = linear(p, q, (axis, y), "", "horizontal", beside="left")
-        figure = say.down(at) if name == LIMIT else say(at)
-        text = Text(axis - 3.0, y - 0.27 * LABEL, f"{name} {figure}", LABEL, "end", bold=name == LIMIT)
-        widest = max(widest, text.width)
-        items += [*lines, text]
-    foot = (axis - 6.0 - widest, base - STEP - 0.27 * LABEL)
-    return [*items, Text(*foot, "Travel of the heel past the axis:", LABEL, "end")]
+    lengths = [
+        (view.length(at), f"{name} {say.down(at) if name == LIMIT else say(at)}")
+        for at, name in stops(work)
+        if at <= frame.high
+    ]
+    foot = (axis + 1.5, base - STEP * (len(lengths) + 0.85))
+    return [
+        line([view.point((0.0, work.blade.height)), (axis, base)], CENTRE),
+        *_ladder((axis, base), -1.0, lengths),
+        Text(*foot, "travel of the heel past the blade's axis", LABEL),
+    ]
 
 
 def labels(work: Workup, frame: Frame) -> list[list[list[Item]]]:
@@ -140,31 +158,43 @@ def labels(work: Workup, frame: Frame) -> list[list[list[Item]]]:
             return []
         return along(at(x0 + half, y), at(x1 - half + 1e-3, y), text, 0.0, size=LABEL, bold=bold)
 
-    side = f"FREE SIDE, {offcut.side}"
-    rows = [outer + 45.0 - step * view.scale for step in (2.2, 3.6, 5.0)]
+    # along the free edge, the table before the blade first
+    reach = frame.high - 18.0 * view.scale - front
+    xs = [front + share * reach for share in (0.05, *(i / 15 for i in range(-3, 16)))]
+    ys = [*(outer + 45.0 - step * view.scale for step in (2.2, 3.6, 5.0)), outer + 12.0, 0.5 * work.sled.nose]
     hand = travel - work.layout.hand_line
     wide = max(work.sled.width_at(work.sled.length - work.layout.hand_line), 0.0)
+    hands = pointed([at(hand, wide), at(hand, 0.5 * wide)], "hands behind this line", size=LABEL)
     blade = [at(share * work.blade.reach(0.0), work.fence + work.blade.kerf) for share in (-0.6, -0.3, -0.9)]
-    fallen = at(work.travel.offcut_free - offcut.length * 0.15, work.fence + work.blade.kerf + offcut.thick * 0.5)
+    wedge = [at(work.travel.offcut_free - offcut.length * along_it, outer - 3.0) for along_it in (0.1, 0.25)]
+    side = f"FREE SIDE, {offcut.side}"
+    falls = [
+        place
+        for text in (f"{side}: the offcut falls here", side)
+        for place in pointed(wedge, text, size=LABEL, bold=True)
+    ]
     return [
         level(-float(saw.fence_front), back, -FENCE_THICKNESS / 2, "FENCE", bold=True),
-        level(travel, travel + 60.0, work.sled.heel / 3, "STOP"),
-        _feed(view, [at(front + 8.0 * view.scale, y) for y in rows] + [at(frame.low + 5.0, rows[0])]),
-        [
-            place
-            for text in (f"{side}: the offcut falls here and stays", f"{side}: offcut", side)
-            for y in rows
-            for place in level(front, back, y, text, bold=True)
-        ],
+        level(travel, travel + 60.0, work.sled.heel / 3, "STOP")
+        or pointed([at(travel + 55.0, work.sled.heel / 3)], "stop", size=LABEL),
+        _outward(falls, at(0.0, outer), out),
         pointed(blade, "blade", size=LABEL),
-        pointed([fallen], "offcut", size=LABEL) if offcut.thick > 0 else [],
-        pointed([at(hand, wide), at(hand, 0.4 * wide)], "hands behind this line", size=LABEL),
+        _outward(hands, at(hand, wide), out),
+        _feed([at(x, y) for y in ys for x in xs]),
     ]
 
 
-def _feed(view: View, places: list[Point]) -> list[list[Item]]:
+def _outward(places: list[list[Item]], edge: Point, out: float) -> list[list[Item]]:
+    """Places whose text stands beyond the work edge, on the free side, before the others."""
+
+    def inward(place: list[Item]) -> bool:
+        return any(isinstance(item, Text) and (item.y - edge[1]) * out < 2.0 for item in place)
+
+    return sorted(places, key=inward)
+
+
+def _feed(places: list[Point]) -> list[list[Item]]:
     """An arrow along the feed with its name over it."""
-    assert view.scale > 0
     found: list[list[Item]] = []
     for x, y in places:
         name = Text(x, y + 1.2, "FEED", LABEL, bold=True)

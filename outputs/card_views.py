@@ -9,7 +9,7 @@ from scarfwright.models.outline import Loop, rectangle
 from scarfwright.models.part import Part
 from scarfwright.models.setup_scene import FENCE_THICKNESS, TABLE_THICKNESS, Piece, State, setup_scene
 from scarfwright.models.workup import Workup
-from scarfwright.outputs.card_marks import STEP, labels, marks, stops
+from scarfwright.outputs.card_marks import LABEL, STEP, from_front_edge, labels, marks, stops
 from scarfwright.outputs.dimension import scale_bar
 from scarfwright.outputs.drawing import (
     EDGE,
@@ -32,7 +32,9 @@ from scarfwright.outputs.sled_details import HAND_PEN, WOOD, part_items
 Area = tuple[float, float, float, float]
 BLOCK_LONG = 60.0  # stop block, as drawn [mm]
 FREE_STRIP = 45.0  # table shown beyond the work [mm]
-HEAD, FOOT, BETWEEN = 15.0, 7.5, 11.0  # page room over, under and between the views
+MOST_BEFORE = 400.0  # of sled and board shown before table and fence [mm]
+HEAD, FOOT, BETWEEN = 8.0, 7.5, 3.0  # page room over, under and between the views, without dimensions
+STATIONS = 8.0  # page room for the stations
 BESIDE = 24.0
 FILLS = {
     "table": ("#eef0f1", EDGE),
@@ -68,18 +70,25 @@ def card_frame(work: Workup, area: Area) -> Frame:
     scene = {state.name: state for state in setup_scene(work).states}
     state = scene["clear" if saw.end_of_cut == "run_on" else "done"]
     out = 1.0 if saw.fence_side == "right" else -1.0
-    low = min(-saw.table_front, -saw.fence_front, state.travel - work.sled.length) - 30.0
+    before = min(-saw.table_front, -saw.fence_front)
+    low = max(min(before, state.travel - work.sled.length), before - MOST_BEFORE) - 30.0
     high = max(float(saw.table_back), state.travel + BLOCK_LONG) + 15.0
     free = free_edge(work)
     across, tall = FENCE_THICKNESS + free, _top(state) + TABLE_THICKNESS
     ladder = STEP * len(stops(work)) + FOOT
     x, y, width, height = area
-    fixed = HEAD + BETWEEN + ladder
-    scale = fitting_scale(high - low, across + tall, width - BESIDE, height - fixed, 1.0)
+    edges = STEP * len(from_front_edge(work)) + 2.0
+    fixed = HEAD + BETWEEN + STATIONS + edges + ladder
+    # the figures from the front edge stand left of it
+    figures = max(Text(0, 0, text, LABEL, bold=True).width for _, text in from_front_edge(work)) + 4.0
+    room_x, room_y = width - BESIDE, height - fixed
+    scale = fitting_scale(high - low, across + tall, room_x, room_y, 1.0)
+    scale = max(scale, fitting_scale(high + saw.table_front, 0.0, room_x - figures + 4.0, room_y, 1.0))
     spare = height - fixed - (across + tall) / scale
-    at_x = x + 5.0 + (width - BESIDE - (high - low) / scale) / 2 - low / scale
+    at_x = x + 5.0 + max((room_x - (high - low) / scale) / 2, 0.0) - low / scale
+    at_x = min(max(at_x, x + figures + saw.table_front / scale), x + width - BESIDE + 6.0 - high / scale)
     side_y = y + ladder + spare * 0.2 + TABLE_THICKNESS / scale
-    plan_low = side_y + _top(state) / scale + BETWEEN + spare * 0.4
+    plan_low = side_y + _top(state) / scale + BETWEEN + (edges if out > 0 else STATIONS) + spare * 0.4
     plan_y = plan_low + (FENCE_THICKNESS if out > 0 else free) / scale
     plan, side = View(scale, (at_x, plan_y)), View(scale, (at_x, side_y))
     return Frame(area, state, scene["start"], low, high, plan, side, out)

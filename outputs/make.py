@@ -136,6 +136,7 @@ def _print(work: Workup) -> list[Item]:
 
 def _paper(work: Workup) -> list[Item]:
     from scarfwright.outputs.gauge_sheet import gauge_sheets
+    from scarfwright.outputs.setup_card import setup_card
     from scarfwright.outputs.sled_sheet import sled_sheets
     from scarfwright.outputs.templates_pdf import template_sheets
 
@@ -143,6 +144,8 @@ def _paper(work: Workup) -> list[Item]:
     names = ("sled", "layer" if work.job.sled.made_from == "sheet" else "plank")
     found = [_item(f"paper/{name}.svg", sheet) for name, sheet in zip(names, sheets, strict=True)]
     found.append(_item("paper/sled.pdf", sheets))
+    card = setup_card(work)
+    found += [_item("paper/setup-card.svg", card), _item("paper/setup-card.pdf", [card])]
     gauges = gauge_sheets(work)
     if gauges:
         found.append(_item("paper/gauges.pdf", gauges))

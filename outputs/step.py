@@ -60,7 +60,8 @@ def _export(root: Any, path: Path) -> None:
         printer.SetTraceLevel(Message_Gravity.Message_Alarm)
     STEPControl_Controller.Init_s()  # before it the settings are not there, and the first file would be of another kind
     Interface_Static.SetIVal_s("write.step.schema", 5)
-    if not cq.exporters.assembly.exportAssembly(root, str(path)) or not path.exists():
+    # every edge once, in space, and not again on its faces: half the file, nothing lost
+    if not cq.exporters.assembly.exportAssembly(root, str(path), write_pcurves=False) or not path.exists():
         raise OSError(errno.EIO, "the file could not be written, is the disk full?", str(path))
 
 

@@ -11,10 +11,10 @@ import hashlib
 import itertools
 import re
 
-_USE = "NEXT_ASSEMBLY_USAGE_OCCURRENCE"
-_UNCOUNTED = f"{_USE}(''"
 _EPOCH = "2000-01-01T00:00:00"
 _ENTITY = re.compile(r"#(\d+)\s*=\s*(.*?);\s*(?=#\d+\s*=|$)", re.DOTALL)
+_BRAND = re.compile(r"'Open CASCADE STEP translator [\d.]+\s+[\d.]+'")
+_USE = re.compile(r"(NEXT_ASSEMBLY_USAGE_OCCURRENCE\(\s*)'\d*'")
 _REFERENCE = re.compile(r"#(\d+)")
 
 
@@ -29,10 +29,11 @@ def pinned(text: str, name: str) -> str:
         count=1,
         flags=re.DOTALL,
     )
-    entities = {int(number): _joined(body) for number, body in _ENTITY.findall(data.strip())}
-    entities = {number: _unbranded(body, name) for number, body in entities.items()}
-    lines = _counted(_in_order_of_content(entities))
-    return header + "DATA;\n" + "\n".join(lines) + "\nENDSEC;\nEND-ISO-10303-21;\n"
+    data = _USE.sub(r"\1''", _BRAND.sub(f"'{name}'", data.strip()))
+    if data.count("STYLED_ITEM(") > 1:  # with one colour there is no order to differ
+        entities = {int(number): _joined(body) for number, body in _ENTITY.findall(data)}
+        data = "\n".join(_in_order_of_content(entities))
+    return header + "DATA;\n" + _counted(data) + "\nENDSEC;\nEND-ISO-10303-21;\n"
 
 
 def _joined(body: str) -> str:
@@ -40,15 +41,10 @@ def _joined(body: str) -> str:
     return "".join(line.lstrip() for line in body.splitlines())
 
 
-def _unbranded(body: str, name: str) -> str:
-    body = re.sub(rf"^{_USE}\('\d+'", _UNCOUNTED, body)
-    return re.sub(r"'Open CASCADE STEP translator [\d. ]+'", f"'{name}'", body)
-
-
-def _counted(lines: list[str]) -> list[str]:
-    """Uses of a part in an assembly numbered from 1: the kernel counts on from file to file."""
+def _counted(data: str) -> str:
+    """Uses of a part in an assembly numbered from 1; the kernel counts on from file to file."""
     count = itertools.count(1)
-    return [line.replace(_UNCOUNTED, f"{_USE}('{next(count)}'", 1) if _UNCOUNTED in line else line for line in lines]
+    return _USE.sub(lambda use: f"{use[1]}'{next(count)}'", data)
 
 
 def _references(body: str) -> list[int]:

@@ -3,10 +3,20 @@
 from __future__ import annotations
 
 import pytest
+from hypothesis import settings
+
+# properties: few and always the same examples in the fast run, more and new ones each time in the slow one;
+# no time limit for one example, as a busy machine would trip it
+settings.register_profile("fast", max_examples=40, derandomize=True, deadline=None)
+settings.register_profile("slow", max_examples=200, deadline=None)
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
     parser.addoption("--slow", action="store_true", help="run the full property runs too (thousands of jobs)")
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    settings.load_profile("slow" if config.getoption("--slow") else "fast")
 
 
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:

@@ -17,6 +17,8 @@ BASE: Change = {
     "stock.height": "60 mm",
     "joint.ratio": 12,
     "saw.kerf": "2.5 mm",
+    "saw.plate": "2 mm",
+    "saw.riving_knife": "2.2 mm",
     "saw.blade_above_work": "6 mm",
     "clamp.opening": "60 mm",
     "clamp.pad_width": "30 mm",
@@ -332,10 +334,10 @@ CASES: list[Case] = [
         ((r"Put it ([\d.]+ mm) or more", "sled.heel_station"),),
     ),
     Case(
-        "clamp.meets_fence",  # L - f - fence_front = 801.5 - 30 - 500 = 271.5 < 271.5405
-        {"saw.fence_front": "500 mm", "sled.length": "801.5 mm", "sled.round_marks": 0},
-        {"sled.length": "801.6 mm"},
-        {"limit_mm": 271.5, "needed_mm": 271.5405, "needed_length_mm": 801.5405},
+        "clamp.meets_fence",  # L - f - jaw sin - fence_front = 802.5 - 30 - 0.9965 - 500 < 271.5405
+        {"saw.fence_front": "500 mm", "sled.length": "802.5 mm", "sled.round_marks": 0},
+        {"sled.length": "802.6 mm"},
+        {"limit_mm": 802.5 - 30 - 12 * SIN - 500, "needed_mm": 271.5405, "needed_length_mm": 771.5405 + 30 + 12 * SIN},
         ((r"Make the sled ([\d.]+ mm) long", "sled.length"), (r"fence back by ([\d.]+) mm", "fence back")),
     ),
     Case(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -12,7 +13,7 @@ from scarfwright.models.findings import CODES, Finding, Level, finding, register
 from scarfwright.models.job import Job
 from scarfwright.models.jobfile import job_from_dict, job_from_text, job_to_toml
 from scarfwright.models.say import say_in
-from scarfwright.models.solve import work_up
+from scarfwright.models.solve import work_out
 from scarfwright.models.units import parse_length, rule_step
 
 from tests.finding_cases import BASE, CASES, Case, Change
@@ -29,7 +30,7 @@ def tables(*changes: Change) -> dict[str, Any]:
 
 
 def raised(raw: dict[str, Any]) -> dict[str, Finding]:
-    return {f.code: f for f in work_up(job_from_dict(raw)).findings}
+    return {f.code: f for f in work_out(job_from_dict(raw)).findings}
 
 
 def told(case: Case, text: str, pattern: str, key: str) -> Change:
@@ -51,12 +52,17 @@ def told(case: Case, text: str, pattern: str, key: str) -> Change:
 
 
 def test_every_code_has_its_case() -> None:
-    """A new finding without a case fails here; so does a case for a code that is gone."""
-    assert {case.code for case in CASES} == set(CODES)
+    """A new finding without a case fails here, here or in a test module of its own; so does a case for a code that is
+    gone. The findings of cut advice, gauges, templates and machines are raised in theirs."""
+    here = {case.code for case in CASES}
+    assert here <= set(CODES)
+    others = [p.read_text() for p in Path(__file__).parent.rglob("test_*.py")]
+    assert not [code for code in set(CODES) - here if not any(f'"{code}"' in text for text in others)]
 
 
 def test_the_base_job_has_no_finding() -> None:
-    assert raised(tables(BASE)) == {}
+    """But that a board of the length it takes for granted tips off the table's front without support."""
+    assert set(raised(tables(BASE))) == {"support.infeed_needed"}
 
 
 @pytest.mark.parametrize("case", CASES, ids=lambda c: c.code)
@@ -121,7 +127,7 @@ def test_the_clamp_on_the_flat_is_not_told_to_move() -> None:
     """It slides by its own flat, and only a longer sled takes it further from the heel."""
     wrong: Change = {"sled.length": "380 mm", "saw.fence_front": "20 mm", "sled.plank": ["38 mm", "90 mm"],
                      "sled.heel_station": "300 mm"}  # fmt: skip
-    work = work_up(job_from_dict(tables(BASE, wrong)))
+    work = work_out(job_from_dict(tables(BASE, wrong)))
     flat = next(f for f in work.findings if f.code == "clamp.meets_blade" and "nose flat" in f.text)
     assert "Make the sled longer" in flat.text
     assert "Put it" not in flat.text
@@ -183,7 +189,7 @@ def test_inch_jobs_speak_inches() -> None:
         'units = "in"\n[stock]\nthickness = "3/4 in"\nheight = "2 1/2 in"\n[joint]\nratio = 12\n'
         "[clamp]\nopening = 1.5\nthroat = 1\n[saw]\nmax_depth = 2\n"
     )
-    found = work_up(job).findings
+    found = work_out(job).findings
     assert len(found) > 2
     for one in found:
         assert not re.search(r"\d mm", one.text), one.text
@@ -243,14 +249,14 @@ def changed(job: Job, table: str, key: str, figure: str) -> Job:
 @given(likely_jobs())
 def test_ways_out_of_random_jobs(job: Job) -> None:
     assume(job.sled.heel_as_made is None and job.sled.nose_as_made is None)
-    for one in work_up(job).findings:
+    for one in work_out(job).findings:
         if one.code not in TOLD:
             continue
         pattern, table, key = TOLD[one.code]
         match = re.search(pattern, one.text)
         if match is None:
             continue
-        same = [f for f in work_up(changed(job, table, key, match[1])).findings if f.code == one.code]
+        same = [f for f in work_out(changed(job, table, key, match[1])).findings if f.code == one.code]
         if one.code == "clamp.no_grip":  # one for each clamp that is too small
             same = [f for f in same if f.numbers["station_mm"] == one.numbers["station_mm"]]
         assert not same, (one.text, same[0].text)

@@ -23,7 +23,7 @@ from scarfwright.models.sled import (
     station_off_flat,
     station_with_left,
 )
-from scarfwright.models.solve import work_up
+from scarfwright.models.solve import work_out
 from scarfwright.models.workup import Workup
 from shapely import LineString, Polygon
 
@@ -35,7 +35,7 @@ BASE = {
 
 
 def worked(sled: str = "", saw: str = "", base: str = BASE["mm"]) -> Workup:
-    return work_up(job(sled, saw, base))
+    return work_out(job(sled, saw, base))
 
 
 def job(sled: str = "", saw: str = "", base: str = BASE["mm"]) -> Job:
@@ -49,7 +49,7 @@ def codes(work: Workup) -> set[str]:
 def at_length(like: Job, length: float) -> Workup:
     unit = f'"{length} mm"' if like.units == "mm" else f'"{length / 25.4} in"'
     text = f'{BASE[like.units]}[saw]\nend_of_cut = "{like.saw.end_of_cut}"\n'
-    return work_up(job_from_text(f'{text}[sled]\nmade_from = "{like.sled.made_from}"\nlength = {unit}\n'))
+    return work_out(job_from_text(f'{text}[sled]\nmade_from = "{like.sled.made_from}"\nlength = {unit}\n'))
 
 
 # -- the automatic length --------------------------------------------------------------------------------

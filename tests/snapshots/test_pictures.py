@@ -9,6 +9,7 @@ from pathlib import Path
 
 from scarfwright.models.jobfile import read_job
 from scarfwright.models.solve import work_up
+from scarfwright.outputs.setup_card import setup_card
 from scarfwright.outputs.sled_sheet import sled_sheets
 from scarfwright.outputs.svg import write_svg
 
@@ -17,8 +18,11 @@ PICTURES = ROOT / "examples" / "pictures"
 
 
 def drawn() -> dict[str, str]:
-    sheets = sled_sheets(work_up(read_job(ROOT / "examples" / "plank-metric.toml")))
-    return {f"{name}.svg": write_svg(sheet) for name, sheet in zip(("sled", "plank"), sheets, strict=True)}
+    work = work_up(read_job(ROOT / "examples" / "plank-metric.toml"))
+    sheets = [*sled_sheets(work), setup_card(work)]
+    return {
+        f"{name}.svg": write_svg(sheet) for name, sheet in zip(("sled", "plank", "setup-card"), sheets, strict=True)
+    }
 
 
 def test_pictures_are_what_the_tool_draws() -> None:

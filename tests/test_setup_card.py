@@ -1,0 +1,219 @@
+"""The set-up card: one legible page, to scale, with every number that the saw is set by."""
+
+from __future__ import annotations
+
+import io
+import itertools
+from functools import cache
+
+import pdfplumber
+import pytest
+from scarfwright.models.advice import travel_advice
+from scarfwright.models.findings import faults
+from scarfwright.models.jobfile import job_from_text
+from scarfwright.models.outline import Loop
+from scarfwright.models.part import Part
+from scarfwright.models.procedure import cautions, order_of_work
+from scarfwright.models.say import say_in, slope
+from scarfwright.models.setup_scene import setup_scene
+from scarfwright.models.solve import work_out
+from scarfwright.models.workup import Workup
+from scarfwright.outputs.card_views import Frame, card_frame
+from scarfwright.outputs.drawing import Clip, Path, Sheet, Text
+from scarfwright.outputs.make import items
+from scarfwright.outputs.pdf import write_pdf
+from scarfwright.outputs.projection import from_above, from_the_side
+from scarfwright.outputs.setup_card import CHECKS, ENDINGS, RIGHT, setup_card
+from scarfwright.outputs.svg import write_svg
+from shapely import LineString, Polygon
+
+MM = "[stock]\nthickness = 22\nheight = 60\n[joint]\nratio = 12\n[clamp]\nopening = 120\n"
+IN = "units = 'in'\n[stock]\nthickness = '3/4 in'\nheight = '2 1/2 in'\n[joint]\nratio = 14\n[clamp]\nopening = 4\n"
+JOBS = {
+    "hold": "title = 'Gunwales'\n" + MM,
+    "hold, left": MM + "[saw]\nfence_side = 'left'\n",
+    "run on": MM + "[saw]\nend_of_cut = 'run_on'\nteeth = 24\nrpm = 4000\n",
+    "run on, left, inch": IN + "[saw]\nend_of_cut = 'run_on'\nfence_side = 'left'\n[files]\npaper = 'Letter'\n",
+    "hold, inch": IN,
+    "draw back": MM + "[saw]\nend_of_cut = 'draw_back'\nriving_knife = 0\n",
+    "small": "[stock]\nthickness = 12\nheight = 40\nlength = 900\n[joint]\nratio = 8\n[clamp]\nopening = 150\n",
+    "long": MM.replace("22", "30") + "[sled]\nplank = [45, 286]\nlength = 2400\nextra_stations = [700, 900, 1300]\n",
+    "sheet": MM + "[sled]\nmade_from = 'sheet'\nnose_flat = 0\n",
+    "long words": f"title = '{'Wide WORDS ' * 7}'\n" + MM.replace("[stock]", f"[stock]\nspecies = '{'W' * 60}'"),
+}
+every_job = pytest.mark.parametrize("name", JOBS)
+
+
+@cache
+def work_of(name: str) -> Workup:
+    work = work_out(job_from_text(JOBS[name]))
+    assert not faults(list(work.findings)), [f.code for f in work.findings]
+    return work
+
+
+@cache
+def card(name: str) -> Sheet:
+    return setup_card(work_of(name))
+
+
+@cache
+def frame(name: str) -> Frame:
+    sheet = card(name)
+    left = sheet.margin + 2.0
+    low = left + 17.0 + ENDINGS + CHECKS
+    return card_frame(work_of(name), (left, low, sheet.width - 2 * left - RIGHT, sheet.height - left - 29.0 - low))
+
+
+def named(name: str, what: str, above: bool) -> tuple[float, float, float, float]:
+    """Bounds of a thing's outline on the page, arcs exact; the plan stands over the side view."""
+    found = [Loop(p.vertices).bounds for p in card(name).paths() if p.name == what and p.closed]
+    assert len(found) == 2
+    return sorted(found, key=lambda bounds: bounds[1] + bounds[3])[1 if above else 0]
+
+
+@every_job
+def test_no_text_runs_into_another(name: str) -> None:
+    texts = [(t, Polygon(t.box())) for t in card(name).texts() if t.text.strip()]
+    for (a, one), (b, other) in itertools.combinations(texts, 2):
+        assert one.intersection(other).area < 0.02 * min(one.area, other.area), (a.text, b.text)
+
+
+@every_job
+def test_no_line_runs_through_a_text(name: str) -> None:
+    """Dimension lines and leaders; what lies in the views themselves is covered by what lies over it."""
+    strokes = [
+        LineString(path.points()) for path in card(name).items if isinstance(path, Path) and path.pen is not None
+    ]
+    for text in card(name).texts():
+        if text.text.strip():
+            area = Polygon(text.box()).buffer(-0.1)
+            assert not any(area.intersects(stroke) for stroke in strokes), text.text
+
+
+@every_job
+def test_everything_lies_inside_the_margins(name: str) -> None:
+    sheet = card(name)
+    low, right, top = sheet.margin, sheet.width - sheet.margin, sheet.height - sheet.margin
+    for item in sheet.items:
+        if isinstance(item, Clip):
+            points = item.window.points()
+        else:
+            points = item.box() if isinstance(item, Text) else item.points()
+        for x, y in points:
+            assert low <= x <= right, item
+            assert low <= y <= top, item
+
+
+@every_job
+def test_letters_are_large_enough_to_read_at_the_saw(name: str) -> None:
+    sizes = {t.size for t in card(name).texts() if t.text.strip()}
+    assert min(sizes) >= (1.4 if name == "long words" else 1.8)
+
+
+@every_job
+def test_the_page_says_what_the_saw_is_set_by(name: str) -> None:
+    work, say = work_of(name), say_in(work_of(name).job.units)
+    told = " ".join(t.text for t in card(name).texts())
+    advice = travel_advice(work)
+    numbers = [
+        slope(work.sled.ratio),
+        f"{say(work.fence)} = heel as measured + {say(work.joint.gap)}",
+        f"{say(work.blade.height)} above the table",
+        f"{say(advice.stop.from_front)} from the table's front edge",
+        f"Fence, {work.job.saw.fence_side}",
+        say.down(advice.start.from_front),
+        say(work.layout.hand_line),
+        *(say(c.station) for c in work.layout.clamps),
+        *(say(e.travel) for e in advice.endings),
+        f"FREE SIDE, {advice.offcut.side}",
+    ]
+    for number in numbers:
+        assert number in told, number
+    squeezed = told.replace(" ", "")
+    for text in (*cautions(work), *order_of_work(work)):
+        for piece in text.replace(" ", "").split(","):
+            assert all(word in squeezed for word in piece.split(".") if len(word) < 12), text
+
+
+@every_job
+def test_cautions_stand_at_the_top(name: str) -> None:
+    sheet = card(name)
+    for word in ("Eyes and ears", "Kickback", "STANDS", "Unplug", "manual", "Hands never"):
+        (first, *_) = [t for t in sheet.texts() if word in t.text]
+        assert first.y > sheet.height - 45, word
+    needs = any("infeed_needed" in f.code for f in work_of(name).findings)
+    assert any("INFEED SUPPORT FIRST" in t.text for t in sheet.texts()) == needs
+
+
+@every_job
+def test_both_views_are_to_scale(name: str) -> None:
+    """Lengths measured on the page against the job's numbers, in both views, and the two in line."""
+    work, scale = work_of(name), frame(name).plan.scale
+    fence, blade, stop = (named(name, what, True) for what in ("fence", "blade", "stop block"))
+    left = work.job.saw.fence_side == "left"
+    face = fence[1] if left else fence[3]
+    near = blade[3] if left else blade[1]
+    assert abs(near - face) * scale == pytest.approx(work.fence, abs=0.01)
+    table = named(name, "table", True)
+    assert (stop[0] - table[0]) * scale == pytest.approx(travel_advice(work).stop.from_front, abs=0.01)
+    sled = [Polygon(p.points()) for p in card(name).paths() if p.name == "sled" and p.closed]
+    assert {round((p.bounds[2] - p.bounds[0]) * scale, 2) for p in sled} == {round(work.sled.length, 2)}
+    end = "clear" if work.job.saw.end_of_cut == "run_on" else "done"
+    axis = (blade[0] + blade[2]) / 2
+    travel = getattr(work.travel, end)
+    assert (max(p.bounds[2] for p in sled) - axis) * scale == pytest.approx(travel, abs=0.01)
+    beside = named(name, "blade", False)
+    ground = named(name, "table", False)[3]
+    assert (beside[3] - ground) * scale == pytest.approx(work.blade.height, abs=0.01)
+    assert (beside[0] + beside[2]) / 2 == pytest.approx(axis, abs=0.01)
+    assert (table[0], table[2]) == pytest.approx(
+        (named(name, "table", False)[0], named(name, "table", False)[2]), abs=0.01
+    )
+
+
+@every_job
+def test_the_fence_lies_down_the_page_on_the_right_and_up_the_page_on_the_left(name: str) -> None:
+    """Seen from above with the feed to the right, the operator's right hand is down the page."""
+    fence, blade = named(name, "fence", True), named(name, "blade", True)
+    below = fence[3] < blade[1]
+    assert below == (work_of(name).job.saw.fence_side == "right")
+    assert below or fence[1] > blade[3]
+
+
+@every_job
+def test_pdf_is_one_page_of_the_jobs_paper(name: str) -> None:
+    (page,) = pdfplumber.open(io.BytesIO(write_pdf([card(name)]))).pages
+    wide = (279.4, 215.9) if work_of(name).job.files.paper == "Letter" else (297.0, 210.0)
+    assert (float(page.width) / 72 * 25.4, float(page.height) / 72 * 25.4) == pytest.approx(wide, abs=0.05)
+    assert "BEFORE ANYTHING ELSE" in page.extract_text()
+
+
+def test_same_job_same_bytes() -> None:
+    for name in ("hold", "run on, left, inch"):
+        again = setup_card(work_out(job_from_text(JOBS[name])))
+        assert write_svg(again) == write_svg(card(name))
+        assert write_pdf([again]) == write_pdf([card(name)])
+
+
+def test_make_lists_the_card() -> None:
+    paths = [item.path for item in items(work_of("hold"), ["paper"])]
+    assert {"paper/setup-card.pdf", "paper/setup-card.svg"} <= set(paths)
+
+
+@every_job
+def test_blocks_are_seen_as_the_solids_stand(name: str) -> None:
+    """Outlines from above and from the side against the bounding boxes of the kernel's solids."""
+    if name not in ("hold", "hold, left"):
+        return
+    from scarfwright.models.setup_solids import block_solid
+
+    for state in setup_scene(work_of(name)).states[:3]:
+        for piece in state.pieces:
+            if isinstance(piece.shape, Part):
+                continue
+            found = block_solid(piece.shape).BoundingBox()
+            seen, beside = from_above(piece).bounds, from_the_side(piece).bounds
+            assert seen[0] == pytest.approx(found.xmin + piece.along, abs=0.01), piece.name
+            assert seen[2] == pytest.approx(found.xmax + piece.along, abs=0.01), piece.name
+            assert (seen[1], seen[3]) == pytest.approx((found.ymin, found.ymax), abs=0.01), piece.name
+            assert (beside[1], beside[3]) == pytest.approx((found.zmin, found.zmax), abs=0.01), piece.name
