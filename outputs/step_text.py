@@ -42,7 +42,7 @@ def _joined(body: str) -> str:
 
 
 def _counted(data: str) -> str:
-    """Uses of a part in an assembly numbered from 1; the kernel counts on from file to file."""
+    """Uses of a part in an assembly numbered from 1: the kernel counts on from file to file."""
     count = itertools.count(1)
     return _USE.sub(lambda use: f"{use[1]}'{next(count)}'", data)
 
