@@ -2,19 +2,23 @@
 
 from __future__ import annotations
 
+import itertools
 import json
 import math
 import os
+import re
 import subprocess
 import sys
 from pathlib import Path
 from typing import Any, NamedTuple
 
+import numpy as np
 import pytest
 from ezdxf import recover
 from ezdxf.path import make_path
 from scarfwright.models.jobfile import read_job
 from scarfwright.models.solve import work_up
+from scarfwright.models.wanted import wanted
 from scarfwright.models.workup import Workup
 from shapely import Polygon, contains_properly
 from shapely.ops import unary_union
@@ -158,18 +162,44 @@ def test_every_step_file_has_named_coloured_valid_solids(made: Made) -> None:
 
 
 def test_prints_are_watertight_single_bodies(made: Made) -> None:
+    """Every printed part but those in sections against its solid; what is left out is said."""
     import trimesh
 
-    stems = {p.stem for p in (made.folder / "print").iterdir()}
-    assert {"riser", "nose_wedge", "hand_stop"} <= stems
-    for name in ("riser", "nose_wedge", "hand_stop"):
-        (solid,) = solids_of(made.folder / "cad" / f"{name}.step")
+    stems = {p.stem for p in (made.folder / "print").glob("*.stl")}
+    left_out = {f["part"] for f in made.numbers["findings"] if f["level"] == "fault"}
+    assert {"riser", "nose_wedge", "hand_stop", "height_step"} <= stems | left_out
+    assert not stems & left_out
+    for name in sorted(stems):
         for suffix in (".stl", ".3mf"):
             mesh: Any = trimesh.load(made.folder / "print" / (name + suffix), force="mesh")
             assert mesh.is_watertight
             assert mesh.is_winding_consistent
             assert mesh.body_count == 1
-            assert mesh.volume == pytest.approx(solid.Volume(), rel=1e-3)
+            if not re.search(r"-\d$", name):
+                (solid,) = solids_of(made.folder / "cad" / f"{name}.step")
+                assert mesh.volume == pytest.approx(solid.Volume(), rel=1e-3)
+
+
+def test_plates_hold_every_print_inside_the_bed_and_apart(made: Made) -> None:
+    import trimesh
+
+    bed = [float(side) for side in made.work.job.printer.bed]
+    names: list[str] = []
+    for path in sorted((made.folder / "print").glob("plate*.3mf")):
+        scene: Any = trimesh.load(path)
+        assert scene.units == "millimeter"
+        boxes = [mesh.bounds for mesh in scene.geometry.values()]
+        for low, high in boxes:
+            assert low[2] == pytest.approx(0.0, abs=1e-4)
+            assert (low >= -1e-4).all()
+            assert (high <= np.array(bed) + 1e-4).all()
+        for (low, high), (low2, high2) in itertools.combinations(boxes, 2):
+            assert max(*(low2 - high)[:2], *(low - high2)[:2]) > 4.9
+        names += scene.geometry
+    assert {re.sub(r"_\d+$", "", name) for name in names} == {p.stem for p in (made.folder / "print").glob("*.stl")}
+    assert len(set(names)) == len(names)
+    risers = next(one for one in wanted(made.work) if one.kind.name == "riser")
+    assert sum(re.fullmatch(r"riser(_\d+)?", name) is not None for name in names) == risers.count
 
 
 def test_same_job_same_bytes(made: Made, tmp_path: Path) -> None:
