@@ -137,7 +137,7 @@ def _state(work: Workup, name: str, travel: float) -> State:
     reached = limit is None or travel <= limit + 1e-9
     along = travel - work.sled.length
     pieces = [*_saw(work), Piece("sled", "#c8a878", sled(**shape_of(work)), along)]
-    pieces.append(Piece("work", WORK, _work_at(work, travel), along))
+    pieces.append(_work_at(work, travel, along))
     if travel >= work.travel.offcut_free and _has_offcut(work):
         # it stays where it fell until the blade stands
         pieces.append(Piece("offcut", OFFCUT, _offcut(work), work.travel.offcut_free - work.sled.length))
@@ -262,14 +262,18 @@ def _board(work: Workup, beside: float | None = None, beyond: bool = False) -> L
     return polygon([heel_in, at_end, leaves, tail_out, tail_in])
 
 
-def _work_at(work: Workup, travel: float) -> Block:
-    """The board as far as it is cut: whole, with the lip that still stands when the offcut drops, or finished."""
+def _work_at(work: Workup, travel: float, along: float) -> Piece:
+    """The board as far as it is cut: whole, with the lip that still stands when the offcut drops, or finished.
+
+    Each has a name of its own: some readers take parts of one name for one part.
+    """
     height, near, far = work.joint.height, work.fence, work.fence + work.blade.kerf
     if travel < work.travel.offcut_free:
-        return Block(_board(work), "z", 0.0, height)
+        return Piece("work", WORK, Block(_board(work), "z", 0.0, height), along)
     if travel >= work.travel.done - 1e-9:
-        return Block(_board(work, near), "z", 0.0, height)
-    return Block(_board(work, far), "z", 0.0, height, less=_swept(work, travel))
+        return Piece("work_tapered", WORK, Block(_board(work, near), "z", 0.0, height), along)
+    with_lip = Block(_board(work, far), "z", 0.0, height, less=_swept(work, travel))
+    return Piece("work_with_lip", WORK, with_lip, along)
 
 
 def _swept(work: Workup, travel: float) -> Block:

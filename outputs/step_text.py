@@ -8,11 +8,13 @@ their content: entities nobody refers to (the roots) sorted by what they say, ea
 from __future__ import annotations
 
 import hashlib
+import itertools
 import re
 
 _EPOCH = "2000-01-01T00:00:00"
 _ENTITY = re.compile(r"#(\d+)\s*=\s*(.*?);\s*(?=#\d+\s*=|$)", re.DOTALL)
 _BRAND = re.compile(r"'Open CASCADE STEP translator [\d.]+\s+[\d.]+'")
+_USE = re.compile(r"(NEXT_ASSEMBLY_USAGE_OCCURRENCE\(\s*)'\d*'")
 _REFERENCE = re.compile(r"#(\d+)")
 
 
@@ -27,16 +29,22 @@ def pinned(text: str, name: str) -> str:
         count=1,
         flags=re.DOTALL,
     )
-    data = _BRAND.sub(f"'{name}'", data.strip())
+    data = _USE.sub(r"\1''", _BRAND.sub(f"'{name}'", data.strip()))
     if data.count("STYLED_ITEM(") > 1:  # with one colour there is no order to differ
         entities = {int(number): _joined(body) for number, body in _ENTITY.findall(data)}
         data = "\n".join(_in_order_of_content(entities))
-    return header + "DATA;\n" + data + "\nENDSEC;\nEND-ISO-10303-21;\n"
+    return header + "DATA;\n" + _counted(data) + "\nENDSEC;\nEND-ISO-10303-21;\n"
 
 
 def _joined(body: str) -> str:
     """The writer wraps long entities; the breaks carry no meaning."""
     return "".join(line.lstrip() for line in body.splitlines())
+
+
+def _counted(data: str) -> str:
+    """Uses of a part in an assembly numbered from 1: the kernel counts on from file to file."""
+    count = itertools.count(1)
+    return _USE.sub(lambda use: f"{use[1]}'{next(count)}'", data)
 
 
 def _references(body: str) -> list[int]:

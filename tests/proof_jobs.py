@@ -149,3 +149,57 @@ def write_job(work: Workup, folder: Path) -> Path:
     assert len(wanted) == len(FILES)
     make_all(wanted, folder, lambda _: None)
     return folder
+
+
+# jobs picked by hand, each for a corner that random jobs reach rarely
+PICKED: dict[str, dict[str, Any]] = {
+    "worked case": {
+        "stock": {"thickness": "22 mm", "height": "60 mm"},
+        "joint": {"ratio": 12},
+        "saw": {"kerf": "2.5 mm", "plate": "1.8 mm", "riving_knife": "2.2 mm"},
+        "clamp": {"opening": "120 mm", "pad_width": "30 mm"},
+        "sled": {"plank": ["38 mm", "184 mm"], "length": "1500 mm", "round_marks": 0, "heel_station": "400 mm"},
+    },
+    "pads ride over a low fence": {
+        "stock": {"thickness": "25 mm", "height": "70 mm"},
+        "joint": {"ratio": 10},
+        "saw": {"fence_height": "40 mm", "fence_side": "left"},
+        "clamp": {"opening": "150 mm", "pad_height": "12 mm"},
+        "sled": {"made_from": "sheet", "sheet_thickness": "15 mm", "layers": 4, "nose_flat": "40 mm"},
+    },
+    "blade level with the work, no clearances": {
+        "stock": {"thickness": "30 mm", "height": "70 mm"},
+        "joint": {"ratio": 8},
+        "saw": {"blade_above_work": 0, "side_clearance": 0, "clear_gap": 0, "travel_margin": 0, "end_of_cut": "run_on"},
+        "clamp": {"opening": "150 mm", "throat": "90 mm"},
+        "sled": {"made_from": "sheet", "sheet_thickness": "18 mm", "layers": 2, "nose_flat": 0},
+    },
+    "sled higher than the work": {
+        "units": "in",
+        "stock": {"thickness": "3/4 in", "height": "1 in"},
+        "joint": {"ratio": 15.5},
+        "saw": {"side_clearance": "3/4 in"},
+        "clamp": {"opening": "8 in", "pad_height": "1/4 in"},
+        "sled": {"plank": ["2 1/4 in", "9 1/4 in"]},
+    },
+    "steep, a flat step higher than the jaw": {
+        "stock": {"thickness": "20 mm", "height": "45 mm"},
+        "joint": {"ratio": 5},
+        "saw": {"fence_front": "150 mm"},
+        "clamp": {"opening": "150 mm", "jaw": "5 mm"},
+        "sled": {"made_from": "sheet", "nose_flat": "60 mm", "nose_min": "40 mm"},
+    },
+    "short board, held twice behind the taper": {
+        "stock": {"thickness": "18 mm", "height": "50 mm", "length": "700 mm"},
+        "joint": {"ratio": 12},
+        "clamp": {"opening": "150 mm"},
+        "sled": {"plank": ["40 mm", "200 mm"], "length": "1200 mm", "extra_stations": ["520 mm"]},
+    },
+}
+
+
+def picked(name: str) -> Workup:
+    """Raises AssertionError if the job has a fault after all."""
+    work = work_up(job_from_dict(PICKED[name] | {"files": {"machine": "laser"}}))
+    assert not faults(list(work.findings)), [f.text for f in faults(list(work.findings))]
+    return work

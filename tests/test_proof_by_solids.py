@@ -263,6 +263,25 @@ def prove_seats(bench: Bench) -> None:
             assert meet(bench.sled, bench.along_board((to_u - pad, to_u + TRAVEL), (inner - jaw, inner - less), z))
 
 
+def prove_notches(bench: Bench) -> None:
+    """Slots in the sled as written: the middles of their round ends, seen along the work edge."""
+    x, y = bench.at(0.0, 0.0)
+    ends = []
+    for face in bench.sled.Faces():
+        if face.geomType() == "CYLINDER":
+            cylinder = face._geomAdaptor().Cylinder()
+            centre, radius = cylinder.Axis().Location(), cylinder.Radius()
+            dx, dy = bench.length - centre.X() - x, bench.side * centre.Y() - y
+            ends.append((dx * bench.cos - dy * bench.sin, dx * bench.sin + dy * bench.cos, radius))
+    for notch in bench.numbers["sled"]["notches"]:
+        half, radius = max(notch["length_mm"] - notch["width_mm"], 0.0) / 2, notch["width_mm"] / 2
+        for u in (notch["station_mm"] - half, notch["station_mm"] + half):
+            expected = (u, -notch["web_mm"] - radius, radius)
+            assert any(math.dist(end, expected) < LENGTH for end in ends), notch
+    of_clamps = {c["station_mm"] for c in bench.clamps() if c["where"] != "nose_flat"}
+    assert of_clamps == {n["station_mm"] for n in bench.numbers["sled"]["notches"]}
+
+
 def prove_limits(bench: Bench) -> None:
     """Each clamp, wherever it slides and with the side clearance, is free of blade and fence until its limit."""
     saw = bench.saw
@@ -370,6 +389,7 @@ def prove(folder: Path) -> None:
     prove_clear(bench, work)
     prove_sled_stays_whole(bench)
     prove_seats(bench)
+    prove_notches(bench)
     prove_limits(bench)
     prove_limit_of_all(bench)
     prove_least_station(bench)
@@ -385,3 +405,58 @@ def test_a_seeded_dozen(seed: int, tmp_path: Path) -> None:
 @pytest.mark.parametrize("seed", SLOW)
 def test_two_hundred_random_jobs(seed: int, tmp_path: Path) -> None:
     prove(proof_jobs.write_job(proof_jobs.faultless(seed), tmp_path))
+
+
+@pytest.mark.parametrize("name", proof_jobs.PICKED)
+def test_picked_corners(name: str, tmp_path: Path) -> None:
+    prove(proof_jobs.write_job(proof_jobs.picked(name), tmp_path))
+
+
+# -- the proof itself: it must notice a number that is wrong by little more than it allows -------------------------
+
+
+@pytest.fixture(scope="module")
+def bench(tmp_path_factory: pytest.TempPathFactory) -> Bench:
+    return Bench(proof_jobs.write_job(proof_jobs.picked("worked case"), tmp_path_factory.mktemp("proof")))
+
+
+def prove_travels(bench: Bench) -> None:
+    prove_pieces(bench)
+    prove_clear(bench, bench.cut(bench.saw["travel_clear_mm"])[0])
+    prove_limit_of_all(bench)
+
+
+@pytest.mark.parametrize("off", [-2.5, 2.5])
+@pytest.mark.parametrize("key", ["offcut_free", "done", "clear", "limit"])
+def test_a_travel_a_little_off_is_noticed(bench: Bench, key: str, off: float, monkeypatch: pytest.MonkeyPatch) -> None:
+    saw = bench.saw
+    monkeypatch.setitem(saw, f"travel_{key}_mm", saw[f"travel_{key}_mm"] + off * TRAVEL)
+    with pytest.raises((AssertionError, ValueError)):
+        prove_travels(bench)
+
+
+@pytest.mark.parametrize("off", [-2.5, 2.5])
+@pytest.mark.parametrize("key", ["tip", "taper_run", "overlap"])
+def test_a_length_a_little_off_is_noticed(bench: Bench, key: str, off: float, monkeypatch: pytest.MonkeyPatch) -> None:
+    joint = bench.numbers["joint"]
+    monkeypatch.setitem(joint, f"{key}_mm", joint[f"{key}_mm"] + off * LENGTH)
+    with pytest.raises(AssertionError):
+        prove_joint(bench, bench.cut(bench.saw["travel_clear_mm"])[0])
+
+
+@pytest.mark.parametrize("off", [-2.5, 2.5])
+@pytest.mark.parametrize("which", [0, 1])
+def test_a_clamp_limit_a_little_off_is_noticed(
+    bench: Bench, which: int, off: float, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    clamp = bench.clamps()[which]
+    monkeypatch.setitem(clamp, "limit_mm", clamp["limit_mm"] + off * TRAVEL)
+    with pytest.raises(AssertionError):
+        prove_limits(bench)
+
+
+def test_a_station_a_little_off_is_noticed(bench: Bench, monkeypatch: pytest.MonkeyPatch) -> None:
+    notch = bench.numbers["sled"]["notches"][0]
+    monkeypatch.setitem(notch, "station_mm", notch["station_mm"] + 2.5 * LENGTH)
+    with pytest.raises(AssertionError):
+        prove_notches(bench)
