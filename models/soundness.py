@@ -13,7 +13,7 @@ from scarfwright.models.outline import Loop, Point, segment_distance
 from scarfwright.models.part import Operation, Part, Raised
 
 SAGITTA = 0.1
-FINEST = 0.01  # edges shorter than this are slips, not shapes [mm]
+FINEST = 0.001  # edges shorter than this are slips, not shapes [mm]
 LARGEST = 100_000.0
 LEAST = 0.05  # material between two loops, below which they are taken to touch [mm]
 

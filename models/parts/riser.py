@@ -32,6 +32,7 @@ register(
 
 ROUND, TAPE, GROOVE = 3.0, 19.0, 1.5  # 19 mm: a common width of packing tape, common practice, no source
 LEAST_SHAPE = 0.2  # of groove and rounding [mm]
+DEEPEST_GROOVE = 5.0
 LEAST_LAND = 1.0  # of flat top beside the groove
 
 
@@ -80,8 +81,10 @@ def side(width: float, height: float, edge: float, tape: float, groove: float) -
 
 
 def place(width: float, height: float) -> Place:
-    """Where the label stands on the side."""
-    return Place(2.0, height / 3 - 4.0, width - 4.0, 8.0)
+    """Where the label stands on the side, below any groove."""
+    room = height - DEEPEST_GROOVE
+    high = min(8.0, room - 3.0)
+    return Place(2.0, (room - high) / 2, width - 4.0, high)
 
 
 def top_findings(p: Parameters) -> list[Finding]:
@@ -201,7 +204,7 @@ KIND = PartKind(
         "height": (8, 120),
         "edge": (0, 5),
         "tape": (0, 19),
-        "groove": (0, 5),
+        "groove": (0, DEEPEST_GROOVE),
     },
     resolution=_resolution,
     label_place=lambda p: place(p["width"], p["height"]),

@@ -15,7 +15,18 @@ from scarfwright.models import labels
 from scarfwright.models.gluing import RISER_WIDTH, glue_up
 from scarfwright.models.outline import rounded_each
 from scarfwright.models.part import Parameters, Part, PartKind, Place, Raised
-from scarfwright.models.parts.riser import GROOVE, LEAST_SHAPE, ROUND, TAPE, level, riser, shape, side, top_findings
+from scarfwright.models.parts.riser import (
+    DEEPEST_GROOVE,
+    GROOVE,
+    LEAST_SHAPE,
+    ROUND,
+    TAPE,
+    level,
+    riser,
+    shape,
+    side,
+    top_findings,
+)
 from scarfwright.models.workup import Workup
 
 LIP_THICK, LIP_HEIGHT = 6.0, 10.0
@@ -91,7 +102,7 @@ KIND = PartKind(
         "height": (8, 120),
         "edge": (0, 5),
         "tape": (0, 19),
-        "groove": (0, 5),
+        "groove": (0, DEEPEST_GROOVE),
         "lip": (2, 40),
         "lip_thickness": (2, 20),
     },

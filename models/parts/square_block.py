@@ -39,7 +39,7 @@ register(
 BEVEL = 2.0
 BASE = 60.0
 ANGLE_STEP = 0.1
-ROOM_FOR_ANGLES = 40.0  # lower blocks have room for the label only
+ROOM_FOR_ANGLES = (30.0, 40.0)  # top and height; smaller blocks have room for the label only
 
 
 def square_block(
@@ -77,7 +77,7 @@ def square_block(
         use=f"On the saw table against work or blade (between two teeth): square face to see, leaning face on its base "
         f"and on its top to bracket. Light at opposite ends: within {angle:g} degrees of square.",
     )
-    if height >= ROOM_FOR_ANGLES:
+    if height >= ROOM_FOR_ANGLES[1] and right(height) >= ROOM_FOR_ANGLES[0]:
         part = labels.engraved(part, "90", Place(4.0, height / 2 - 3.0, 12.0, 6.0))
         part = labels.engraved(part, f"-{angle:.2g}", Place(right(height) - 24.0, 5.0, 18.0, 5.0))
     return labels.engraved(part, label, _place(height, base, angle))
@@ -85,7 +85,8 @@ def square_block(
 
 def _place(height: float, base: float, angle: float) -> Place:
     top = base - height * math.tan(math.radians(angle))
-    return Place(5.0, height - 14.0, top - 10.0, 8.0)
+    low = max(height - 14.0, BEVEL + 1.0)
+    return Place(5.0, low, top - 10.0, min(8.0, height - low - BEVEL - 1.0))
 
 
 def _straight(length: float) -> float:
