@@ -2,7 +2,8 @@
 
 The kernel stamps times and counters, and the order in which it writes colours depends on where things happened to
 lie in memory. ISO 10303-21 gives the order and the numbers of entities no meaning, so they are put into an order of
-their content: entities nobody refers to (the roots) sorted by what they say, each followed by what it refers to.
+their content: entities nobody refers to (the roots) sorted by what they say, each followed by what it refers to;
+parts of an assembly stay in the order of its tree.
 """
 
 from __future__ import annotations
@@ -13,6 +14,7 @@ import re
 _EPOCH = "2000-01-01T00:00:00"
 _ENTITY = re.compile(r"#(\d+)\s*=\s*(.*?);\s*(?=#\d+\s*=|$)", re.DOTALL)
 _BRAND = re.compile(r"'Open CASCADE STEP translator [\d.]+\s+[\d.]+'")
+_PLACEMENT = re.compile(r"(NEXT_ASSEMBLY_USAGE_OCCURRENCE\(')(\d+)(?=')")
 _REFERENCE = re.compile(r"#(\d+)")
 
 
@@ -29,7 +31,7 @@ def pinned(text: str, name: str) -> str:
     )
     data = _BRAND.sub(f"'{name}'", data.strip())
     if data.count("STYLED_ITEM(") > 1:  # with one colour there is no order to differ
-        entities = {int(number): _joined(body) for number, body in _ENTITY.findall(data)}
+        entities = _recounted({int(number): _joined(body) for number, body in _ENTITY.findall(data)})
         data = "\n".join(_in_order_of_content(entities))
     return header + "DATA;\n" + data + "\nENDSEC;\nEND-ISO-10303-21;\n"
 
@@ -37,6 +39,13 @@ def pinned(text: str, name: str) -> str:
 def _joined(body: str) -> str:
     """The writer wraps long entities; the breaks carry no meaning."""
     return "".join(line.lstrip() for line in body.splitlines())
+
+
+def _recounted(entities: dict[int, str]) -> dict[int, str]:
+    """Placements numbered from 1: the kernel counts them on from one file to the next, in the order of the tree."""
+    found = {number: match for number, body in entities.items() if (match := _PLACEMENT.match(body))}
+    ranks = {number: i + 1 for i, number in enumerate(sorted(found, key=lambda n: int(found[n][2])))}
+    return entities | {n: f"{m[1]}{ranks[n]}{entities[n][m.end(2) :]}" for n, m in found.items()}
 
 
 def _references(body: str) -> list[int]:
@@ -48,7 +57,10 @@ def _in_order_of_content(entities: dict[int, str]) -> list[str]:
     children = {number: _references(body) for number, body in entities.items()}
     referred = {child for found in children.values() for child in found}
     digests = _digests(entities, children)
-    roots = sorted((n for n in entities if n not in referred), key=lambda n: (_type(entities[n]), digests[n]))
+    roots = sorted(
+        (n for n in entities if n not in referred),
+        key=lambda n: (_type(entities[n]), _place_in_tree(n, entities, children), digests[n]),
+    )
     order: dict[int, int] = {}
     stack = roots[::-1]
     while stack:
@@ -57,6 +69,16 @@ def _in_order_of_content(entities: dict[int, str]) -> list[str]:
             order[number] = len(order) + 1
             stack += [c for c in children[number][::-1] if c not in order]
     return [f"#{new}={_renumbered(entities[old], order)};" for old, new in order.items()]
+
+
+def _place_in_tree(root: int, entities: dict[int, str], children: dict[int, list[int]]) -> int:
+    """Number of the placement a root is about, so that readers show the parts in the order they were added; else 0."""
+    for child in children[root]:
+        for grandchild in children[child]:
+            placement = _PLACEMENT.match(entities[grandchild])
+            if placement:
+                return int(placement[2])
+    return 0
 
 
 def _digests(entities: dict[int, str], children: dict[int, list[int]]) -> dict[int, str]:
