@@ -3,19 +3,16 @@
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING
 
 from scarfwright.models.advice import travel_advice
 from scarfwright.models.outline import Point
 from scarfwright.models.say import say_in
 from scarfwright.models.setup_scene import FENCE_THICKNESS, TABLE_THICKNESS
 from scarfwright.models.workup import Workup
+from scarfwright.outputs.card_frame import Frame
 from scarfwright.outputs.dimension import arrow, linear, pointed, running
 from scarfwright.outputs.drawing import CENTRE, OUTLINE, Item, Text, line
 from scarfwright.outputs.placing import along
-
-if TYPE_CHECKING:
-    from scarfwright.outputs.card_views import Frame
 
 LABEL = 2.5
 STEP = 4.6  # from one dimension line to the next

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from scarfwright.models.advice import travel_advice
 from scarfwright.models.outline import Loop, rectangle
 from scarfwright.models.part import Part
 from scarfwright.models.setup_scene import FENCE_THICKNESS, TABLE_THICKNESS, Piece, State, setup_scene
 from scarfwright.models.workup import Workup
+from scarfwright.outputs.card_frame import Area, Frame
 from scarfwright.outputs.card_marks import LABEL, STEP, from_front_edge, labels, marks, stops
 from scarfwright.outputs.dimension import scale_bar
 from scarfwright.outputs.drawing import (
@@ -29,11 +28,10 @@ from scarfwright.outputs.placing import Room
 from scarfwright.outputs.projection import from_above, from_the_side
 from scarfwright.outputs.sled_details import HAND_PEN, WOOD, part_items
 
-Area = tuple[float, float, float, float]
 BLOCK_LONG = 60.0  # stop block, as drawn [mm]
 FREE_STRIP = 45.0  # table shown beyond the work [mm]
 MOST_BEFORE = 400.0  # of sled and board shown before table and fence [mm]
-HEAD, FOOT, BETWEEN = 8.0, 7.5, 3.0  # page room over, under and between the views, without dimensions
+HEAD, FOOT, BETWEEN = 8.0, 8.6, 3.0  # page room over, under and between the views, without dimensions
 STATIONS = 8.0  # page room for the stations
 BESIDE = 24.0
 FILLS = {
@@ -47,21 +45,6 @@ FILLS = {
     "sled": (WOOD, EDGE),
 }
 BLOCK_FILL, BLADE_BEHIND = "#f2b8a0", "#d9dde0"
-
-
-@dataclass(frozen=True)
-class Frame:
-    """Where the views stand and how far along the feed they reach [mm]. `out` is +1 if the blade lies up the page
-    from the fence, -1 for a fence on the left."""
-
-    area: Area
-    state: State
-    start: State
-    low: float
-    high: float
-    plan: View
-    side: View
-    out: float
 
 
 def card_frame(work: Workup, area: Area) -> Frame:
@@ -158,11 +141,14 @@ def _side(work: Workup, frame: Frame) -> list[Item]:
 
 
 def _piece(state: State, name: str) -> Piece:
-    return next(piece for piece in state.pieces if piece.name == name)
+    return next(piece for piece in state.pieces if _kind(piece) == name)
 
 
 def _kind(piece: Piece) -> str:
-    return "clamp" if "clamp" in piece.name else piece.name
+    """What it is, whatever the state has made of it."""
+    if "clamp" in piece.name:
+        return "clamp"
+    return "work" if piece.name.startswith("work") else piece.name
 
 
 def _above(piece: Piece, view: View) -> Item:

@@ -8,7 +8,6 @@ from pathlib import Path
 from textwrap import wrap
 from typing import Any
 
-from scarfwright.models.checks.parts import as_cut
 from scarfwright.models.jobfile import job_to_toml
 from scarfwright.models.numbers import numbers
 from scarfwright.models.operator import file_units, router_lines
@@ -19,7 +18,7 @@ from scarfwright.models.sheets import SheetPlan, plank_plan, sheet_plans
 from scarfwright.models.templates.laser import laser_templates
 from scarfwright.models.templates.summary import laser_lines, piece_notes
 from scarfwright.models.toolpath import PathPlan, tool_path
-from scarfwright.models.wanted import sided, wanted
+from scarfwright.models.wanted import wanted
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.table import write
 
@@ -56,8 +55,6 @@ def parts_for(work: Workup, group: str) -> list[Part]:
     Parts with a fault are left out; the findings say so.
     """
     sound = [one for one in wanted(work) if not one.left_out and group in one.kind.goes_to]
-    if group == "flat":
-        return [sided(one.kind, as_cut(one.parameters), work) for one in sound]
     return [one.part for one in sound if one.part is not None]
 
 

@@ -54,9 +54,11 @@ def _export(root: Any, path: Path) -> None:
     import cadquery as cq
     from OCP.Interface import Interface_Static
     from OCP.Message import Message, Message_Gravity
+    from OCP.STEPControl import STEPControl_Controller
 
     for printer in Message.DefaultMessenger_s().Printers():
         printer.SetTraceLevel(Message_Gravity.Message_Alarm)
+    STEPControl_Controller.Init_s()  # before it the settings are not there, and the first file would be of another kind
     Interface_Static.SetIVal_s("write.step.schema", 5)
     # every edge once, in space, and not again on its faces: half the file, nothing lost
     if not cq.exporters.assembly.exportAssembly(root, str(path), write_pcurves=False) or not path.exists():

@@ -14,7 +14,7 @@ import re
 _EPOCH = "2000-01-01T00:00:00"
 _ENTITY = re.compile(r"#(\d+)\s*=\s*(.*?);\s*(?=#\d+\s*=|$)", re.DOTALL)
 _BRAND = re.compile(r"'Open CASCADE STEP translator [\d.]+\s+[\d.]+'")
-_PLACEMENT = re.compile(r"(NEXT_ASSEMBLY_USAGE_OCCURRENCE\(')(\d+)(?=')")
+_USE = re.compile(r"(NEXT_ASSEMBLY_USAGE_OCCURRENCE\(\s*)'(\d+)'")
 _REFERENCE = re.compile(r"#(\d+)")
 
 
@@ -29,9 +29,9 @@ def pinned(text: str, name: str) -> str:
         count=1,
         flags=re.DOTALL,
     )
-    data = _BRAND.sub(f"'{name}'", data.strip())
+    data = _counted(_BRAND.sub(f"'{name}'", data.strip()))
     if data.count("STYLED_ITEM(") > 1:  # with one colour there is no order to differ
-        entities = _recounted({int(number): _joined(body) for number, body in _ENTITY.findall(data)})
+        entities = {int(number): _joined(body) for number, body in _ENTITY.findall(data)}
         data = "\n".join(_in_order_of_content(entities))
     return header + "DATA;\n" + data + "\nENDSEC;\nEND-ISO-10303-21;\n"
 
@@ -41,11 +41,11 @@ def _joined(body: str) -> str:
     return "".join(line.lstrip() for line in body.splitlines())
 
 
-def _recounted(entities: dict[int, str]) -> dict[int, str]:
-    """Placements numbered from 1: the kernel counts them on from one file to the next, in the order of the tree."""
-    found = {number: match for number, body in entities.items() if (match := _PLACEMENT.match(body))}
-    ranks = {number: i + 1 for i, number in enumerate(sorted(found, key=lambda n: int(found[n][2])))}
-    return entities | {n: f"{m[1]}{ranks[n]}{entities[n][m.end(2) :]}" for n, m in found.items()}
+def _counted(data: str) -> str:
+    """Uses of a part in an assembly numbered from 1 in the order of the tree; the kernel counts on over all files."""
+    known = sorted({int(use[2]) for use in _USE.finditer(data)})
+    rank = {number: i + 1 for i, number in enumerate(known)}
+    return _USE.sub(lambda use: f"{use[1]}'{rank[int(use[2])]}'", data)
 
 
 def _references(body: str) -> list[int]:
@@ -72,12 +72,12 @@ def _in_order_of_content(entities: dict[int, str]) -> list[str]:
 
 
 def _place_in_tree(root: int, entities: dict[int, str], children: dict[int, list[int]]) -> int:
-    """Number of the placement a root is about, so that readers show the parts in the order they were added; else 0."""
+    """Number of the use of a part a root is about, so that readers show parts in the order they were added; else 0."""
     for child in children[root]:
         for grandchild in children[child]:
-            placement = _PLACEMENT.match(entities[grandchild])
-            if placement:
-                return int(placement[2])
+            use = _USE.match(entities[grandchild])
+            if use:
+                return int(use[2])
     return 0
 
 

@@ -6,10 +6,13 @@ import itertools
 import math
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import HealthCheck, given, seed, settings
 from hypothesis import strategies as st
 from scarfwright.models.advice import travel_advice
 from scarfwright.models.feed import feed_of_cut
+from scarfwright.models.findings import faults
+from scarfwright.models.job import Job
+from scarfwright.models.jobfile import job_from_dict
 from scarfwright.models.joint import Joint
 from scarfwright.models.layout import pad_lower_edge
 from scarfwright.models.numbers import numbers
@@ -17,11 +20,15 @@ from scarfwright.models.procedure import before_the_cut, cautions, order_of_work
 from scarfwright.models.riving import guard
 from scarfwright.models.saw import Blade, Jaw
 from scarfwright.models.sides import sides
+from scarfwright.models.solve import work_out
 from scarfwright.models.support import ASSUMED_LENGTH, support
 from scarfwright.models.workup import Workup
+from scarfwright.outputs.setup_card import setup_card
+from scarfwright.outputs.text import as_json
 from shapely import Point, Polygon, affinity, box
 
-from tests.cut_jobs import job, worked
+from tests.cut_jobs import job, raw, worked
+from tests.strategies import jobs
 
 WIDE = 5000.0
 
@@ -72,11 +79,6 @@ def worked_in_inches(end: str) -> Workup:
 
 
 def worked_with_units(units: str, **tables: dict[str, object]) -> Workup:
-    from scarfwright.models.jobfile import job_from_dict
-    from scarfwright.models.solve import work_out
-
-    from tests.cut_jobs import raw
-
     return work_out(job_from_dict({**raw(**tables), "units": units}))
 
 
@@ -424,3 +426,30 @@ def test_every_check_says_something_and_draw_back_warns_first() -> None:
         assert check.text.strip().endswith(".")
     named = {c.what for c in before_the_cut(work)}
     assert {"Fence", "Fence parallel", "Light", "Work square", "Clamps", "Hands", "Stop block"} <= named
+
+
+@seed(3)
+@settings(max_examples=200, deadline=None, suppress_health_check=list(HealthCheck))
+@given(jobs())
+def test_whatever_the_job_numbers_and_words_come_out(found: Job) -> None:
+    """Wide ranges: nothing raises, every figure is finite, and an ending is possible exactly if nothing lacks."""
+    work = work_out(found)
+    as_json(numbers(work))
+    for ending in travel_advice(work).endings:
+        assert ending.possible == (not ending.lacks)
+        assert ending.least_station >= 0
+    for text in (*cautions(work), *order_of_work(work), *(c.text for c in before_the_cut(work))):
+        assert "nan" not in text.split()
+        assert "inf" not in text.split()
+    meets = {"clamp.meets_blade", "clamp.meets_fence", "board.meets_fence"}
+    (asked,) = [e for e in travel_advice(work).endings if e.asked]
+    assert asked.possible == (not {f.code for f in work.findings} & meets)
+
+
+@seed(5)
+@settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
+@given(jobs())
+def test_whatever_the_job_a_card_comes_out(found: Job) -> None:
+    work = work_out(found)
+    if not faults(list(work.findings)):
+        assert setup_card(work).items

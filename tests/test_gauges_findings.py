@@ -10,6 +10,7 @@ from scarfwright.models.findings import Finding, Level, faults
 from scarfwright.models.jobfile import job_from_dict
 from scarfwright.models.numbers import numbers
 from scarfwright.models.parts import registry
+from scarfwright.models.routing import flat_pieces
 from scarfwright.models.solve import work_up
 from scarfwright.models.wanted import wanted
 from scarfwright.models.workup import Workup
@@ -171,7 +172,7 @@ def test_gauges_are_made_for_both_fence_sides() -> None:
 
 def test_flat_plates_are_offered_to_the_cutters_without_allowance() -> None:
     work = worked(adhesive={"gap_limit": "0.5 mm"})
-    flat = {p.name: p for p in parts_for(work, "flat")}
+    flat = {piece.part.name: piece.part for piece in flat_pieces(work)}
     gauges = {"taper_fork", "taper_scale", "thickness_fork"}
     assert gauges <= set(flat)
     assert not any(flat[name].raised for name in gauges)

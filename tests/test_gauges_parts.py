@@ -12,7 +12,7 @@ import pytest
 import trimesh
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from scarfwright.models.checks.parts import as_cut, check_part
+from scarfwright.models.checks.parts import check_part
 from scarfwright.models.findings import faults
 from scarfwright.models.part import Parameters, PartKind
 from scarfwright.models.parts import registry
@@ -155,11 +155,6 @@ def test_thickness_forks_slots_on_the_mesh(tmp_path: Path) -> None:
     part = thickness_fork(thickness=22.0, allowed=0.5, compensation=0.15)
     mesh = mesh_of(bodies(part), tmp_path / "fork.stl")
     assert gaps(mesh, 7.7, 2.9) == pytest.approx([22.15, 22.65], abs=1e-4)
-
-
-def test_cut_instead_of_printed_a_fork_has_no_allowance() -> None:
-    assert as_cut({"thickness": 22.0, "compensation": 0.2}) == {"thickness": 22.0, "compensation": 0.0}
-    assert as_cut({"length": 5.0}) == {"length": 5.0}
 
 
 def side_angles(path: Path) -> list[float]:

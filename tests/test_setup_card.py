@@ -18,7 +18,8 @@ from scarfwright.models.say import say_in, slope
 from scarfwright.models.setup_scene import setup_scene
 from scarfwright.models.solve import work_out
 from scarfwright.models.workup import Workup
-from scarfwright.outputs.card_views import Frame, card_frame
+from scarfwright.outputs.card_frame import Frame
+from scarfwright.outputs.card_views import card_frame
 from scarfwright.outputs.drawing import Clip, Path, Sheet, Text
 from scarfwright.outputs.make import items
 from scarfwright.outputs.pdf import write_pdf

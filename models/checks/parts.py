@@ -29,11 +29,6 @@ def check_part(kind: PartKind, work: Workup | None, given: Parameters) -> list[F
     return found
 
 
-def as_cut(parameters: Parameters) -> Parameters:
-    """Parameters of a flat part that is cut instead of printed: no allowance for what a printer draws narrower."""
-    return {**parameters, "compensation": 0.0} if "compensation" in parameters else parameters
-
-
 def _shapes(kind: PartKind, parameters: Parameters) -> Iterator[Finding]:
     plain = {**parameters, "label": ""} if "label" in parameters else parameters
     try:

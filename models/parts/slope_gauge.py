@@ -7,7 +7,8 @@
      |____ hook __________|   y = -hook, stands up in print, hangs down over the edge in use
 
 A width out by `tolerance` at each end and an end read to `EYE` give ± N^2 2 sqrt((2 tolerance^2 + EYE^2) / 3) / L,
-see models.resolution.slope_from_ends. Heel and nose by rule give the same with RULE at both ends and the sled's length.
+see models.resolution.slope_from_ends. Sections keep to this too: each hook lies against the fence edge by itself, so
+a joint's play turns nothing. Heel and nose by rule give the same with RULE at both ends and the sled's length.
 """
 
 from __future__ import annotations
