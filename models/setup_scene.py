@@ -82,12 +82,20 @@ class Block:
 
 @dataclass(frozen=True)
 class Piece:
-    """A named, coloured thing of a state, moved along the feed by `along` [mm]."""
+    """A named, coloured thing of a state, moved along the feed by `along` [mm].
+
+    `form` tells apart what has one name and not one shape: some readers take parts of one name for one part.
+    """
 
     name: str
     colour: str
     shape: Block | Part
     along: float = 0.0
+    form: str = ""
+
+    @property
+    def full_name(self) -> str:
+        return f"{self.name}_{self.form}" if self.form else self.name
 
 
 @dataclass(frozen=True)
@@ -191,8 +199,9 @@ def _saw(work: Workup) -> list[Piece]:
     middle, half = (near + far) / 2, saw.riving_knife / 2
     table = rectangle(front, _table_edge(), back - front, far + TABLE_BESIDE - _table_edge())
     knife = _knife(work)
-    slot_front = max(-blade.reach(0.0) - SLOT_ROOM, front + SLOT_ROOM)
-    slot_back = min(knife.bounds[2] + SLOT_ROOM, back - SLOT_ROOM)
+    below = blade.reach(-min(TABLE_THICKNESS, blade.axis_depth))  # the blade is longer at the table's underside
+    slot_front = max(-below - SLOT_ROOM, front + SLOT_ROOM)
+    slot_back = min(max(knife.bounds[2], below) + SLOT_ROOM, back - SLOT_ROOM)
     slot = rectangle(slot_front, near - SLOT_ROOM, slot_back - slot_front, far - near + 2 * SLOT_ROOM)
     return [
         Piece("table", TABLE, Block(table, "z", -TABLE_THICKNESS, 0.0, holes=(slot,))),
@@ -263,17 +272,14 @@ def _board(work: Workup, beside: float | None = None, beyond: bool = False) -> L
 
 
 def _work_at(work: Workup, travel: float, along: float) -> Piece:
-    """The board as far as it is cut: whole, with the lip that still stands when the offcut drops, or finished.
-
-    Each has a name of its own: some readers take parts of one name for one part.
-    """
+    """The board as far as it is cut: whole, with the lip that still stands when the offcut drops, or finished."""
     height, near, far = work.joint.height, work.fence, work.fence + work.blade.kerf
     if travel < work.travel.offcut_free:
         return Piece("work", WORK, Block(_board(work), "z", 0.0, height), along)
     if travel >= work.travel.done - 1e-9:
-        return Piece("work_tapered", WORK, Block(_board(work, near), "z", 0.0, height), along)
+        return Piece("work", WORK, Block(_board(work, near), "z", 0.0, height), along, "tapered")
     with_lip = Block(_board(work, far), "z", 0.0, height, less=_swept(work, travel))
-    return Piece("work_with_lip", WORK, with_lip, along)
+    return Piece("work", WORK, with_lip, along, "with_lip")
 
 
 def _swept(work: Workup, travel: float) -> Block:
@@ -317,11 +323,8 @@ def _clamp_piece(work: Workup, place: ClampPlace, travel: float, along: float) -
 
 
 def _clamp(work: Workup, place: ClampPlace) -> Block:
-    """A clamp from above: two jaws and the bar between them, slid as far towards the heel as its seat lets it.
-
-    In a slot with round ends a jaw's square corners stop where the straight part ends.
-    """
-    clamp, asked, thickness = work.job.clamp, work.job.sled, work.joint.thickness
+    """A clamp from above: two jaws and the bar between them, slid as far towards the heel as its seat lets it."""
+    clamp, thickness = work.job.clamp, work.joint.thickness
     low = pad_lower_edge(work.job, work.sled)
     under = low + clamp.throat
     inner = -(place.opening - thickness)
@@ -335,11 +338,23 @@ def _clamp(work: Workup, place: ClampPlace) -> Block:
         (thickness + clamp.jaw, under + BAR_THICKNESS),
         (inner - clamp.jaw, under + BAR_THICKNESS),
     ]
-    seat = work.sled.nose_flat if place.where == "nose_flat" else max(asked.notch_length - asked.notch_width, 0.0)
-    centre = place.station - max(seat - clamp.pad_width, 0.0) / 2
+    centre = _heelmost(work, place)
     x, y = work.sled.at_work_edge(centre, 0.0)
     half = clamp.pad_width / 2
     return Block(polygon(profile), "x", -half, half, turn=work.sled.angle, move=(x, y, 0.0))
+
+
+def _heelmost(work: Workup, place: ClampPlace) -> float:
+    """Station of a clamp's middle when it is slid as far towards the heel as its seat lets it.
+
+    In a slot with round ends a jaw's square corners stop where the straight part ends. On the nose flat the jaw,
+    square to the flat, stops with its side at the foot of the step, which is square to the fence edge.
+    """
+    asked, sled, pad = work.job.sled, work.sled, work.job.clamp.pad_width
+    if place.where != "nose_flat":
+        return place.station - max(asked.notch_length - asked.notch_width - pad, 0.0) / 2
+    foot = sled.flat_step * math.tan(sled.angle)
+    return sled.station_of_x(sled.nose_flat - foot, sled.across_nose) + pad / 2
 
 
 def _mirrored_first(loop: Loop) -> Loop:

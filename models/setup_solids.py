@@ -26,7 +26,7 @@ def _group(scene: Scene, index: int, state: State) -> Group:
 
 def _body(piece: Piece) -> Body:
     shape = solid(piece.shape) if isinstance(piece.shape, Part) else block_solid(piece.shape)
-    return Body(piece.name, shape, piece.colour)
+    return Body(piece.full_name, shape, piece.colour)
 
 
 @lru_cache(maxsize=64)

@@ -47,9 +47,18 @@ def mesh_of(body: Body, sagitta: float = SAGITTA) -> Mesh:
 
 @lru_cache(maxsize=64)
 def _meshed(shape: Any, sagitta: float) -> tuple[Floats, npt.NDArray[np.int64]]:
-    """Corners and triangles of a shape where it was made: one that lies in several files is meshed once."""
-    shape.mesh(sagitta, ANGLE)
+    """Corners and triangles of a shape where it was made: one that lies in several files is meshed once.
+
+    The kernel is asked itself: its wrapper takes the sagitta as a share of each edge's size. A mesh from before
+    would be taken as it is, so the shape is cleaned of it, and of this one too, which would widen its bounding box.
+    """
+    from OCP.BRepMesh import BRepMesh_IncrementalMesh
+    from OCP.BRepTools import BRepTools
+
+    BRepTools.Clean_s(shape.wrapped)
+    BRepMesh_IncrementalMesh(shape.wrapped, sagitta, False, ANGLE)
     found = [_face(face) for face in shape.Faces()]
+    BRepTools.Clean_s(shape.wrapped)
     offsets = np.cumsum([0, *(len(points) for points, _ in found)])
     raw = np.concatenate([points for points, _ in found])
     faces = np.concatenate([corners + offset for (_, corners), offset in zip(found, offsets, strict=False)])

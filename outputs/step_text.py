@@ -2,19 +2,19 @@
 
 The kernel stamps times and counters, and the order in which it writes colours depends on where things happened to
 lie in memory. ISO 10303-21 gives the order and the numbers of entities no meaning, so they are put into an order of
-their content: entities nobody refers to (the roots) sorted by what they say, each followed by what it refers to.
+their content: entities nobody refers to (the roots) sorted by what they say, each followed by what it refers to;
+parts of an assembly stay in the order of its tree.
 """
 
 from __future__ import annotations
 
 import hashlib
-import itertools
 import re
 
 _EPOCH = "2000-01-01T00:00:00"
 _ENTITY = re.compile(r"#(\d+)\s*=\s*(.*?);\s*(?=#\d+\s*=|$)", re.DOTALL)
 _BRAND = re.compile(r"'Open CASCADE STEP translator [\d.]+\s+[\d.]+'")
-_USE = re.compile(r"(NEXT_ASSEMBLY_USAGE_OCCURRENCE\(\s*)'\d*'")
+_USE = re.compile(r"(NEXT_ASSEMBLY_USAGE_OCCURRENCE\(\s*)'(\d+)'")
 _REFERENCE = re.compile(r"#(\d+)")
 
 
@@ -29,11 +29,11 @@ def pinned(text: str, name: str) -> str:
         count=1,
         flags=re.DOTALL,
     )
-    data = _USE.sub(r"\1''", _BRAND.sub(f"'{name}'", data.strip()))
+    data = _counted(_BRAND.sub(f"'{name}'", data.strip()))
     if data.count("STYLED_ITEM(") > 1:  # with one colour there is no order to differ
         entities = {int(number): _joined(body) for number, body in _ENTITY.findall(data)}
         data = "\n".join(_in_order_of_content(entities))
-    return header + "DATA;\n" + _counted(data) + "\nENDSEC;\nEND-ISO-10303-21;\n"
+    return header + "DATA;\n" + data + "\nENDSEC;\nEND-ISO-10303-21;\n"
 
 
 def _joined(body: str) -> str:
@@ -42,9 +42,10 @@ def _joined(body: str) -> str:
 
 
 def _counted(data: str) -> str:
-    """Uses of a part in an assembly numbered from 1: the kernel counts on from file to file."""
-    count = itertools.count(1)
-    return _USE.sub(lambda use: f"{use[1]}'{next(count)}'", data)
+    """Uses of a part in an assembly numbered from 1 in the order of the tree; the kernel counts on over all files."""
+    known = sorted({int(use[2]) for use in _USE.finditer(data)})
+    rank = {number: i + 1 for i, number in enumerate(known)}
+    return _USE.sub(lambda use: f"{use[1]}'{rank[int(use[2])]}'", data)
 
 
 def _references(body: str) -> list[int]:
@@ -56,7 +57,10 @@ def _in_order_of_content(entities: dict[int, str]) -> list[str]:
     children = {number: _references(body) for number, body in entities.items()}
     referred = {child for found in children.values() for child in found}
     digests = _digests(entities, children)
-    roots = sorted((n for n in entities if n not in referred), key=lambda n: (_type(entities[n]), digests[n]))
+    roots = sorted(
+        (n for n in entities if n not in referred),
+        key=lambda n: (_type(entities[n]), _place_in_tree(n, entities, children), digests[n]),
+    )
     order: dict[int, int] = {}
     stack = roots[::-1]
     while stack:
@@ -65,6 +69,16 @@ def _in_order_of_content(entities: dict[int, str]) -> list[str]:
             order[number] = len(order) + 1
             stack += [c for c in children[number][::-1] if c not in order]
     return [f"#{new}={_renumbered(entities[old], order)};" for old, new in order.items()]
+
+
+def _place_in_tree(root: int, entities: dict[int, str], children: dict[int, list[int]]) -> int:
+    """Number of the use of a part a root is about, so that readers show parts in the order they were added; else 0."""
+    for child in children[root]:
+        for grandchild in children[child]:
+            use = _USE.match(entities[grandchild])
+            if use:
+                return int(use[2])
+    return 0
 
 
 def _digests(entities: dict[int, str], children: dict[int, list[int]]) -> dict[int, str]:

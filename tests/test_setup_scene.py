@@ -177,7 +177,8 @@ def placed(path: Path) -> dict[str, dict[str, Any]]:
 
 def test_step_says_the_same_as_the_model(made: Made, model: Model) -> None:
     solids = placed(made.step)
-    assert {g: set(found) for g, found in solids.items()} == {g: set(found) for g, found in model.groups.items()}
+    in_order = [(g, list(found)) for g, found in solids.items()]
+    assert in_order == [(g, list(found)) for g, found in model.groups.items()]
     for group, found in solids.items():
         for name, solid in found.items():
             assert solid.isValid()
