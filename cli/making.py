@@ -41,6 +41,7 @@ def make_job(
         return 1
     target = out if out is not None else file.with_name(f"{file.stem}-files")
     todo = items(work, groups)
+    before = _groups_in(target)
     try:
         with replaced_whole(target, groups, version, job_to_toml(job).encode()) as folder:
             _make(todo, folder)
@@ -51,7 +52,21 @@ def make_job(
         print(as_json({"folder": str(target), "files": [i.path for i in todo], **numbers(work)}), end="")
     else:
         _report(work, target, todo)
+        _report_gone(before - _groups_in(target))
     return 0
+
+
+def _groups_in(folder: Path) -> set[str]:
+    return {group for group in GROUPS if (folder / group).is_dir()}
+
+
+def _report_gone(groups: set[str]) -> None:
+    """Files of another job, or of this one with other choices, would be wrong beside the new ones."""
+    if groups:
+        names = ", ".join(f"{group}/" for group in GROUPS if group in groups)
+        say.console().print(
+            f"{names} held files of the job as it was and went with it: make without --only for new ones."
+        )
 
 
 def _groups(only: str | None) -> set[str] | None:

@@ -242,3 +242,14 @@ def test_interrupted_while_making(tmp_path: Path, after: float) -> None:
     assert "Traceback" not in said
     assert "interrupted" in said
     assert list(tmp_path.iterdir()) == []
+
+
+def test_groups_that_belonged_to_another_job_are_said_to_be_gone(tmp_path: Path) -> None:
+    job = write(tmp_path, GOOD)
+    run("make", job, "--only", "cut,paper", "--out", "out", cwd=tmp_path)
+    same = run("make", job, "--only", "cut", "--out", "out", cwd=tmp_path)
+    assert "went with it" not in same.stdout
+    assert (tmp_path / "out" / "paper" / "sled.svg").is_file()
+    other = run("make", job, "--only", "cut", "--dxf", "r12", "--out", "out", cwd=tmp_path)
+    assert "paper/ held files of the job as it was" in other.stdout
+    assert not (tmp_path / "out" / "paper").exists()
