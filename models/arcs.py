@@ -69,21 +69,21 @@ def crossings(one: Edge, other: Edge, near: float) -> list[Point]:
         return []
     found = [p for p in (one.start, one.end) if share_at(other, p, near) is not None]
     found += [p for p in (other.start, other.end) if share_at(one, p, near) is not None]
-    for point in _common(one, other):
+    for point in _common(one, other, near):
         if share_at(one, point, near) is not None and share_at(other, point, near) is not None:
             found.append(point)
     return found
 
 
-def _common(one: Edge, other: Edge) -> list[Point]:
-    """Common points of the whole lines or circles."""
+def _common(one: Edge, other: Edge, near: float) -> list[Point]:
+    """Common points of the whole lines or circles; those that miss each other by no more than `near` [mm] touch."""
     if one.bulge == 0 and other.bulge == 0:
         return _lines(one, other)
     if one.bulge == 0:
-        return _line_circle(one, *_arc(other)[:2])
+        return _line_circle(one, *_arc(other)[:2], near)
     if other.bulge == 0:
-        return _line_circle(other, *_arc(one)[:2])
-    return _circles(*_arc(one)[:2], *_arc(other)[:2])
+        return _line_circle(other, *_arc(one)[:2], near)
+    return _circles(*_arc(one)[:2], *_arc(other)[:2], near)
 
 
 def _lines(one: Edge, other: Edge) -> list[Point]:
@@ -91,41 +91,35 @@ def _lines(one: Edge, other: Edge) -> list[Point]:
     (cx, cy), (dx, dy) = other.start, other.end
     ux, uy, vx, vy = bx - ax, by - ay, dx - cx, dy - cy
     cross = ux * vy - uy * vx
-    if abs(cross) < 1e-12 * math.hypot(ux, uy) * math.hypot(vx, vy):
+    if abs(cross) <= 1e-12 * math.hypot(ux, uy) * math.hypot(vx, vy):
         return []
     t = ((cx - ax) * vy - (cy - ay) * vx) / cross
     return [(ax + t * ux, ay + t * uy)]
 
 
-def _line_circle(line: Edge, centre: Point, radius: float) -> list[Point]:
+def _line_circle(line: Edge, centre: Point, radius: float, near: float) -> list[Point]:
     (ax, ay), (bx, by) = line.start, line.end
-    length = math.dist(line.start, line.end)
+    (cx, cy), length = centre, math.dist(line.start, line.end)
     ux, uy = (bx - ax) / length, (by - ay) / length
-    along = (centre[0] - ax) * ux + (centre[1] - ay) * uy
-    fx, fy = ax + along * ux, ay + along * uy
-    off = math.dist((fx, fy), centre)
-    if abs(off - radius) < 1e-9 * max(radius, 1.0):  # it touches
-        return [(fx, fy)]
-    if off > radius:
+    along = (cx - ax) * ux + (cy - ay) * uy
+    square = radius**2 - ((cx - ax) * uy - (cy - ay) * ux) ** 2
+    if square < -2 * radius * near:
         return []
-    half = math.sqrt(radius * radius - off * off)
-    return [(fx - half * ux, fy - half * uy), (fx + half * ux, fy + half * uy)]
+    half = math.sqrt(max(square, 0.0))
+    return [(ax + s * ux, ay + s * uy) for s in {along - half, along + half}]
 
 
-def _circles(a: Point, ra: float, b: Point, rb: float) -> list[Point]:
+def _circles(a: Point, ra: float, b: Point, rb: float, near: float) -> list[Point]:
     apart = math.dist(a, b)
-    if apart < 1e-9:
+    if apart < near:
         return []
-    along = (apart * apart + ra * ra - rb * rb) / (2 * apart)
-    square = ra * ra - along * along
+    along = (apart**2 + ra**2 - rb**2) / (2 * apart)
+    square = ra**2 - along**2
+    if square < -2 * ra * near:
+        return []
+    half = math.sqrt(max(square, 0.0))
     ux, uy = (b[0] - a[0]) / apart, (b[1] - a[1]) / apart
-    fx, fy = a[0] + along * ux, a[1] + along * uy
-    if abs(square) < 1e-9 * max(ra * ra, 1.0):  # they touch
-        return [(fx, fy)]
-    if square < 0:
-        return []
-    half = math.sqrt(square)
-    return [(fx - half * uy, fy + half * ux), (fx + half * uy, fy - half * ux)]
+    return [(a[0] + along * ux - s * uy, a[1] + along * uy + s * ux) for s in {half, -half}]
 
 
 def part_of(edge: Edge, start: float, end: float) -> Edge:

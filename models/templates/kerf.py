@@ -9,7 +9,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-from scarfwright.models.crossings import box, room_to, turn
+from scarfwright.models.arcs import box
+from scarfwright.models.crossings import room_to, turn
 from scarfwright.models.offset import offset
 from scarfwright.models.outline import Edge, Loop
 from scarfwright.models.part import Feature, Operation, Part
