@@ -1,6 +1,6 @@
-"""Where lines and arcs cross: splitting edges there, and joining what is kept into loops again.
+"""Loops cut apart and joined again: turns between edges, distances, and chains of what is kept.
 
-Shared by everything that needs an exact answer in lines and arcs: offsets, reliefs. Plane geometry, no source.
+Shared by offsets, reliefs and tool paths; where edges cross is told by `arcs`. Plane geometry, no source.
 All lengths mm.
 """
 
@@ -144,14 +144,3 @@ def tidied(loop: Loop) -> Loop:
         raise ValueError("nothing is left of the loop")
     # a dropped edge leaves its neighbours a hair apart: each starts where the one before it ends
     return _joined([Edge(e.start, edges[(i + 1) % len(edges)].start, e.bulge) for i, e in enumerate(edges)])
-
-
-def holds(loop: Loop, point: Point) -> bool:
-    """Whether a point lies inside a loop (even-odd, arcs within 0.001 mm)."""
-    x, y = point
-    ring = loop.points(0.001)
-    inside = False
-    for (x1, y1), (x2, y2) in zip(ring, ring[1:] + ring[:1], strict=True):
-        if (y1 > y) != (y2 > y) and x < x1 + (y - y1) * (x2 - x1) / (y2 - y1):
-            inside = not inside
-    return inside

@@ -17,7 +17,8 @@ from collections.abc import Iterable
 from functools import lru_cache
 from itertools import combinations
 
-from scarfwright.models.crossings import SAME, chain, holds, room_to, split, tangents, tidied, turn
+from scarfwright.models.clipping import inside
+from scarfwright.models.crossings import SAME, chain, room_to, split, tangents, tidied, turn
 from scarfwright.models.offset import offset
 from scarfwright.models.outline import Edge, Loop, Point, circle, segment_distance
 
@@ -57,7 +58,7 @@ def _without_disc(ring: Loop, centre: Point, radius: float) -> Loop:
     edges = list(ring.edges())
     kept = [e for e in split(edges, disc) if math.dist(e.middle, centre) >= radius - SAME]
     wood_inside = ring.area > 0
-    kept += [e for e in split(disc, edges) if holds(ring, e.middle) == wood_inside]
+    kept += [e for e in split(disc, edges) if inside(ring, e.middle) == wood_inside]
     loops = chain(kept)
     return max(loops, key=lambda r: abs(r.area)) if loops else ring
 

@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass, replace
 from itertools import product
 
-from scarfwright.models.crossings import holds
+from scarfwright.models.clipping import inside
 from scarfwright.models.nesting import Block, blocks_of, nest
 from scarfwright.models.outline import Loop, Point, polygon, rectangle
 from scarfwright.models.part import Mark, Part
@@ -112,7 +112,7 @@ def _is_free(part: Part, middle: Point, half: Point) -> bool:
     """Whether a box lies on the part's plain wood."""
     (x, y), (w, h) = middle, half
     corners = [(x - w, y - h), (x + w, y - h), (x + w, y + h), (x - w, y + h), (x, y - h), (x, y + h)]
-    if not all(holds(part.outline, p) for p in corners):
+    if not all(inside(part.outline, p) for p in corners):
         return False
     taken = [f.loop.bounds for f in part.features]
     taken += [polygon(m.points).bounds for m in part.marks if len(m.points) > 1]

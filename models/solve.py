@@ -17,7 +17,6 @@ from scarfwright.models.wanted import part_findings
 from scarfwright.models.workup import Workup
 
 LONGEST_SLED = 6000.0  # "auto" looks no further; longer boards are rarely sold (common practice, no source)
-MOST_TRIALS = 400
 
 
 def work_up(job: Job) -> Workup:
@@ -49,16 +48,16 @@ def _shortest_that_serves(job: Job) -> Workup:
             longest_from_plank(job.sled.plank.width, job.joint.ratio, job.kerf, job.sled.nose_min),
         )
     top = max(math.floor(longest / step + 1e-9), 1)
-    best: tuple[int, int, Workup] | None = None
-    for count in range(max(1, top - MOST_TRIALS), top + 1):
+    best: tuple[int, Workup] | None = None
+    for count in range(1, top + 1):
         trial = _at_length(job, count * step)
         wrong = len(faults(list(trial.findings)))
         if wrong == 0:
             return trial
         if best is None or wrong < best[0]:
-            best = (wrong, count, trial)
+            best = (wrong, trial)
     assert best is not None
-    return best[2]
+    return best[1]
 
 
 def _at_length(job: Job, length: float) -> Workup:

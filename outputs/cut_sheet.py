@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Sequence
 
-from scarfwright.models.crossings import holds
+from scarfwright.models.clipping import inside
 from scarfwright.models.operator import kind_of
 from scarfwright.models.outline import rectangle
 from scarfwright.models.part import Part
@@ -100,8 +100,8 @@ def _names(part: Part, view: View) -> list[list[Item]]:
             for a in (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8):
                 px, py = view.point((left + a * (right - left), low + b * (high - low)))
                 text = Text(px, py - 0.3 * size, part.name, size, "middle")
-                inside = all(holds(shape_on_page, corner) for corner in text.box(0.3))
-                (on_it if inside else about).append([text])
+                fits = all(inside(shape_on_page, corner) for corner in text.box(0.3))
+                (on_it if fits else about).append([text])
     return on_it or about
 
 

@@ -190,6 +190,14 @@ def _span(work: Workup) -> list[Finding]:
     ]
 
 
+RANGES: dict[str, tuple[float, float]] = {
+    "length": (10, 200),
+    "width": (32, 100),
+    "height": (8, 120),
+    "edge": (0, 5),
+    "tape": (0, 19),
+    "groove": (0, DEEPEST_GROOVE),
+}
 KIND = PartKind(
     name="riser",
     summary="block that lifts the work for gluing, rounded above, with a groove for tape",
@@ -198,14 +206,7 @@ KIND = PartKind(
     goes_to=frozenset({"cad", "print"}),
     check=_check,
     count=_count,
-    ranges={
-        "length": (10, 200),
-        "width": (32, 100),
-        "height": (8, 120),
-        "edge": (0, 5),
-        "tape": (0, 19),
-        "groove": (0, DEEPEST_GROOVE),
-    },
+    ranges=RANGES,
     resolution=_resolution,
     label_place=lambda p: place(p["width"], p["height"]),
 )

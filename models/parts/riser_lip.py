@@ -16,9 +16,9 @@ from scarfwright.models.gluing import RISER_WIDTH, glue_up
 from scarfwright.models.outline import rounded_each
 from scarfwright.models.part import Parameters, Part, PartKind, Place, Raised
 from scarfwright.models.parts.riser import (
-    DEEPEST_GROOVE,
     GROOVE,
     LEAST_SHAPE,
+    RANGES,
     ROUND,
     TAPE,
     level,
@@ -96,16 +96,7 @@ KIND = PartKind(
     goes_to=frozenset({"cad", "print"}),
     check=lambda _work, p: top_findings(p),
     count=_count,
-    ranges={
-        "length": (10, 200),
-        "width": (32, 100),
-        "height": (8, 120),
-        "edge": (0, 5),
-        "tape": (0, 19),
-        "groove": (0, DEEPEST_GROOVE),
-        "lip": (2, 40),
-        "lip_thickness": (2, 20),
-    },
+    ranges={**RANGES, "lip": (2, 40), "lip_thickness": (2, 20)},
     resolution=_resolution,
     label_place=lambda p: _place(p["width"], p["height"], p["lip"]),
 )

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 
-from scarfwright.models.crossings import holds
+from scarfwright.models.clipping import inside
 from scarfwright.models.outline import Point
 from scarfwright.models.part import Mark, Part
 
@@ -57,7 +57,7 @@ def _marks(at: Point, lines: Sequence[str], size: float) -> list[Mark]:
 
 def overhangs(part: Part, mark: Mark) -> bool:
     """Whether a text reaches over the part's edge."""
-    return not all(holds(part.outline, corner) for corner in _corners(mark))
+    return not all(inside(part.outline, corner) for corner in _corners(mark))
 
 
 def _place(part: Part, wide: float, tall: float) -> tuple[int, Point] | None:
@@ -83,13 +83,13 @@ def _place(part: Part, wide: float, tall: float) -> tuple[int, Point] | None:
 def _inside(ring: list[Point], box: Box) -> bool:
     """Whether a box lies inside a ring of points: a corner does and no side enters it."""
     x0, y0 = box[:2]
-    inside = False
+    holds = False
     for (ax, ay), (bx, by) in zip(ring, ring[1:] + ring[:1], strict=True):
         if _enters((ax, ay), (bx, by), box):
             return False
         if (ay > y0) != (by > y0) and x0 < ax + (y0 - ay) * (bx - ax) / (by - ay):
-            inside = not inside
-    return inside
+            holds = not holds
+    return holds
 
 
 def _enters(a: Point, b: Point, box: Box) -> bool:
