@@ -1,0 +1,1 @@
+"""Sentences: numbers from the rooms, made into what people read."""
