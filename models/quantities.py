@@ -102,7 +102,8 @@ def parse_quantity(value: object, kind: Kind) -> Quantity:
         if match["unit"] is None:
             text = f"{text} {kind.unit}"
     elif isinstance(value, int | float) and not isinstance(value, bool):
-        number, text = float(value), f"{value:.10g} {kind.unit}"
+        number = float(value) if abs(value) <= kind.most else math.inf
+        text = f"{number:.10g} {kind.unit}"
     else:
         raise LengthError(f"found {shown(value)}, expected {kind.expected}")
     if not (math.isfinite(number) and 0 < number <= kind.most):

@@ -1,8 +1,9 @@
 """From the offsets of a curved member, in one plane, to its curvature along its length [mm, 1/mm].
 
-The curve is the arc through the first, the middle and the last offset, where there is one, plus a cubic spline
-(not-a-knot ends) through what departs from it. So a circle comes out as that circle whatever the spacing, and
-everything else as a cubic spline has it. numpy and scipy are loaded inside the functions alone.
+Seen along the chord between its ends, the curve is the arc through the first, the middle and the last offset, where
+there is one, plus a cubic spline (not-a-knot ends) through what departs from it. So a circle comes out as that circle
+whatever the spacing, and everything else as a cubic spline has it, least surely in the first and the last interval.
+numpy and scipy are loaded inside the functions alone.
 """
 
 from __future__ import annotations
@@ -76,20 +77,35 @@ def curve_through(points: Sequence[Offset]) -> Curve:
     from scipy.interpolate import CubicSpline
 
     check_offsets(points)
-    x, y = np.array([p[0] for p in points], float), np.array([p[1] for p in points], float)
-    arc_at, slope_at, second_at = _base(points)
+    turn, turned = _along_chord(points)
+    x, y = np.array([p[0] for p in turned], float), np.array([p[1] for p in turned], float)
+    arc_at, slope_at, second_at = _base(turned)
     spline = CubicSpline(x, y - arc_at(x), bc_type="not-a-knot")
     at = np.union1d(np.linspace(x[0], x[-1], SAMPLES + 1), x)
     rise = slope_at(at) + spline(at, 1)
     bend = (second_at(at) + spline(at, 2)) / (1 + rise**2) ** 1.5
     along = cumulative_simpson(np.sqrt(1 + rise**2), x=at, initial=0.0)
+    off = arc_at(at) + spline(at)
+    c, s = math.cos(turn), math.sin(turn)
     return Curve(
         tuple(map(float, along)),
-        tuple(map(float, at)),
-        tuple(map(float, arc_at(at) + spline(at))),
+        tuple(map(float, points[0][0] + c * at - s * off)),
+        tuple(map(float, points[0][1] + s * at + c * off)),
         tuple(map(float, bend)),
         reading_error(points),
     )
+
+
+def _along_chord(points: Sequence[Offset]) -> tuple[float, list[Offset]]:
+    """The angle [rad] of the chord from the first offset to the last, and the offsets counted along and square to it,
+    from the first: a curve is least steep seen so. Not turned where they would not be in order along the chord."""
+    x0, y0 = points[0]
+    for turn in (math.atan2(points[-1][1] - y0, points[-1][0] - x0), 0.0):
+        c, s = math.cos(turn), math.sin(turn)
+        turned = [(c * (x - x0) + s * (y - y0), c * (y - y0) - s * (x - x0)) for x, y in points]
+        if all(b[0] > a[0] for a, b in pairwise(turned)):
+            break
+    return turn, turned
 
 
 def reading_error(points: Sequence[Offset]) -> float:

@@ -21,8 +21,14 @@ BATTEN: dict[Unit, float] = {"mm": 20.0, "in": 19.05}
 
 
 def clamps_needed(overlap: float, pad: float, thickness: float) -> int:
-    """Clamps on each long edge so that their pressure covers the joint; the same number stands on the other edge."""
-    return max(math.ceil(overlap / (pad + thickness) - 1e-9), 1)
+    """Clamps on each long edge so that their pressure covers the joint; the same number stands on the other edge.
+
+    A second condition counts where they stand flush with both tips: what lies between two pads is covered too, once
+    the pressure has spread through the strip under them.
+    """
+    covering = math.ceil(overlap / (pad + thickness) - 1e-9)
+    between = math.ceil((overlap - pad) / (pad + thickness + 2 * STRIP["mm"]) - 1e-9) + 1
+    return max(covering, between if overlap > pad else 1)
 
 
 def clamp_stations(overlap: float, pad: float, count: int) -> tuple[float, ...]:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from scarfwright.models.quantities import POUND_FORCE, PSI
 from scarfwright.models.strength.bend_test import pounds
-from scarfwright.models.units import Unit
+from scarfwright.models.units import Unit, round_to, round_up, show
 
 OUNCE = 28.349523125  # g, exact
 
@@ -29,6 +29,23 @@ class Figures:
     units: Unit
 
     @property
+    def coarse(self) -> float:
+        """What a tape or a folding rule is read to [mm]: 1 mm, or 1/16 in."""
+        return 1.0 if self.metric else 25.4 / 16
+
+    def near(self, mm: float) -> str:
+        """A length to the nearest coarse mark."""
+        return show(round_to(mm, self.coarse), self.units)
+
+    def over(self, mm: float) -> str:
+        """A length to the next coarse mark at or above."""
+        return show(round_up(mm, self.coarse), self.units)
+
+    def under(self, mm: float) -> str:
+        """A length to the next coarse mark at or below."""
+        return show(-round_up(-mm, self.coarse), self.units)
+
+    @property
     def metric(self) -> bool:
         return self.units == "mm"
 
@@ -43,9 +60,11 @@ class Figures:
         return f"{two_figures(newtons / factor, up=True)} {unit}"
 
     def stress(self, mpa: float) -> str:
-        """With 1 decimal of a MPa from 10 on, 2 below; or whole psi."""
+        """MPa to three figures or so; or whole psi, a million of them as such."""
         if self.metric:
-            return f"{mpa:.1f} MPa" if mpa >= 10 else f"{mpa:.2f} MPa"
+            return f"{mpa:.{0 if mpa >= 1000 else 1 if mpa >= 10 else 2}f} MPa"
+        if mpa / PSI >= 2e5:
+            return f"{mpa / PSI / 1e6:.2f} million psi"
         return f"{round(mpa / PSI, -1 if mpa >= 1 else 0):.0f} psi"
 
     def stress_range(self, low: float, high: float) -> str:

@@ -6,16 +6,11 @@ from scarfwright.models.gluing_up.amounts import Asked
 from scarfwright.models.gluing_up.kinds import AdhesiveKind
 from scarfwright.models.gluing_up.plan import GluePlan
 from scarfwright.models.say import say_in
-from scarfwright.models.units import Unit, round_to, round_up
+from scarfwright.models.units import Unit
 from scarfwright.models.words.figures import Figures, duration
 
 MAKER_FIRST = "The adhesive maker's instructions come before every figure here."
 FINGER_ROOM = 25.0  # under a clamp when the work stands on edge; common practice, no source
-
-
-def coarse(units: Unit) -> float:
-    """What clamps, risers and blocks are set to [mm]: 1 mm, or 1/16 in."""
-    return 1.0 if units == "mm" else 25.4 / 16
 
 
 def kind_name(kind: AdhesiveKind | None) -> str:
@@ -25,14 +20,14 @@ def kind_name(kind: AdhesiveKind | None) -> str:
 
 def amount_rows(plan: GluePlan, units: Unit) -> list[tuple[str, str]]:
     """Label and figure: glue, pressure, clamps, warmth, moisture, times."""
-    say, fig, asked, amounts = say_in(units), Figures(units), plan.asked, plan.amounts
+    fig, asked, amounts = Figures(units), plan.asked, plan.amounts
     rows = [("Glue", _kind(asked))]
     spread = asked.spread_range
     if amounts.mass is not None and spread is not None:
         told = f"{fig.mass_range(*amounts.mass)} for both faces together ({fig.spread_range(*spread)} of joint)"
         rows.append(("Spread", told))
     rows += _pressing(plan, fig)
-    each, close = len(plan.stations), say(round_up(plan.lay.opening, coarse(units)))
+    each, close = len(plan.stations), fig.over(plan.lay.opening)
     rows.append(("Clamps", f"{2 * each}, {each} on each long edge, closing on {close}"))
     if asked.kind is not None:
         rows.append(("Warmth", f"{fig.warmth(asked.kind.temperature)} or more until it has set, wood and glue alike"))
@@ -48,7 +43,8 @@ def amount_rows(plan: GluePlan, units: Unit) -> list[tuple[str, str]]:
 def _kind(asked: Asked) -> str:
     if asked.kind is None:
         return "of your choice; name its kind in the job for figures"
-    return f"{asked.kind.name} (figures {asked.kind.status})"
+    memory = "; some figures here are from memory" if "from memory" in asked.kind.status else ""
+    return f"{asked.kind.name}; the maker's instructions come first{memory}"
 
 
 def _open(plan: GluePlan) -> str:
@@ -76,19 +72,19 @@ def _pressing(plan: GluePlan, fig: Figures) -> list[tuple[str, str]]:
 
 def lay_words(plan: GluePlan, units: Unit) -> str:
     """How the work lies, in a sentence or two."""
-    say, between = say_in(units), plan.lay.between
+    say, fig, between = say_in(units), Figures(units), plan.lay.between
     if plan.lay.way == "flat":
         return (
-            f"Lay the boards flat on risers {say(round_up(plan.rest_height, coarse(units)))} high. Put a strip of "
+            f"Lay the boards flat on risers {fig.over(plan.rest_height)} high. Put a strip of "
             "scrap "
             f"about {say(between)} thick, wrapped in tape that glue lets go of, under both rows of pads, over the "
             "whole "
             "joint."
         )
-    blocks = round_up(plan.pad_height + plan.jaw + FINGER_ROOM, coarse(units))
+    blocks = fig.over(plan.pad_height + plan.jaw + FINGER_ROOM)
     return (
         f"The clamps' throat ({say(plan.throat)}) does not reach the middle of a board {say(plan.joint.height)} high. "
-        f"Stand the boards on edge on blocks {say(blocks)} high. At each station stand a pair of battens, "
+        f"Stand the boards on edge on blocks {blocks} high. At each station stand a pair of battens, "
         f"{say(plan.lay.batten)} long, {say(between)} thick and a pad wide, one on each face, and set one clamp on "
         "their upper ends and one on their lower ends."
     )
@@ -114,7 +110,7 @@ def order_of_gluing(plan: GluePlan, units: Unit) -> list[str]:
         f"Spread glue on both faces{glue}. Wet every part of the tips.",
         "Lay together, bring the marks in line, push the pins in.",
         "Sight along face and edge: one straight line. Align now, not after clamping.",
-        f"Clamp: one lightly near the middle ({say(round_to(middle, coarse(units)))} from the first tip), then one "
+        f"Clamp: one lightly near the middle ({fig.near(middle)} from the first tip), then one "
         "at each tip, then the rest, "
         "an edge in turn. Tighten in two rounds.",
         "Sight again, and look at the marks. If it slid, loosen, bring it back, tighten.",

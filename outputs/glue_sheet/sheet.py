@@ -14,7 +14,7 @@ from scarfwright.outputs.panels import Cell, Row, inner, panel, title_block
 
 RIGHT = 104.0  # column of figures and steps
 BAND = 18.0  # cautions
-WHOLE = 42.0  # the whole stick
+WHOLE = 50.0  # the whole stick
 
 
 def glue_sheet(

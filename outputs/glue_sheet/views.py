@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from scarfwright.models.gluing_up.plan import GluePlan, Rest
+from scarfwright.models.gluing_up.plan import GluePlan
 from scarfwright.models.gluing_up.stations import clamp_order
 from scarfwright.models.outline import Point, Vertex
 from scarfwright.models.say import Say
-from scarfwright.models.units import round_to
-from scarfwright.models.words.gluing import coarse
+from scarfwright.models.words.figures import Figures
 from scarfwright.outputs.dimension import linear, running, scale_bar
 from scarfwright.outputs.drawing import (
     CENTRE,
@@ -26,7 +25,7 @@ from scarfwright.outputs.drawing import (
 )
 
 Area = tuple[float, float, float, float]
-WOOD, OTHER_WOOD, METAL, STRIPS, RISER = "#f3e3c3", "#e7cf9f", "#c9d3dc", "#d9e6cf", "#b7b0a6"
+WOOD, OTHER_WOOD, METAL, STRIPS, RISER, LIP = "#f3e3c3", "#e7cf9f", "#c9d3dc", "#d9e6cf", "#b7b0a6", "#5c554c"
 NAME, NOTE = 3.0, 2.3
 BESIDE = 45.0  # of board shown beyond each tip, at least [model mm]
 
@@ -70,7 +69,7 @@ def _stack(plan: GluePlan) -> float:
 def whole_view(plan: GluePlan, area: Area, say: Say) -> list[Item]:
     """The whole stick from above, risers and their places from the first tip, to either side."""
     x, y, width, height = area
-    overlap, joint = plan.joint.overlap, plan.joint
+    overlap, joint, fig = plan.joint.overlap, plan.joint, Figures(say.units)
     low, high = overlap - plan.board_length, plan.board_length
     scale = fitting_scale(high - low, joint.height * 3, width - 30.0, height - 32.0, 1.0)
     middle = y + height / 2 - 3.0
@@ -80,13 +79,15 @@ def whole_view(plan: GluePlan, area: Area, say: Say) -> list[Item]:
         Text(
             x + 2,
             y + height - 4.6,
-            f"The whole stick from above, risers from the first tip, scale {scale_text(scale)}",
+            f"Risers from the first tip (dark: with a lip), {scale_text(scale)}",
             NAME,
             bold=True,
         )
     ]
     items += [
-        canvas.box(r.place - r.width / 2, -0.5 * joint.height, r.width, 2 * joint.height, RISER, "riser")
+        canvas.box(
+            r.place - r.width / 2, -0.5 * joint.height, r.width, 2 * joint.height, LIP if r.lip else RISER, "riser"
+        )
         for r in plan.rests
     ]
     items.append(canvas.box(low, 0, overlap - low, joint.height, WOOD, "first board"))
@@ -95,21 +96,17 @@ def whole_view(plan: GluePlan, area: Area, say: Say) -> list[Item]:
     for sign in (-1.0, 1.0):  # the left row below the stick, the right row above
         side = sorted((r for r in plan.rests if sign * r.place > 0), key=lambda r: sign * r.place)
         edge = joint.height / 2 + sign * joint.height
-        marks = [(view.point((r.place, edge)), _place(r, say)) for r in side]
+        marks = [(view.point((r.place, edge)), fig.near(abs(r.place))) for r in side]
         if marks:
             zero = view.point((0, edge))
             items += running((zero[0], zero[1] + sign * 3.5), (sign, 0.0), (0.0, sign), marks, size=2.4)
     return items
 
 
-def _place(rest: Rest, say: Say) -> str:
-    return f"{say(round_to(abs(rest.place), coarse(say.units)))}{' lip' if rest.lip else ''}"
-
-
 def plan_view(plan: GluePlan, area: Area, scale: float, say: Say) -> list[Item]:
     """The joint seen on its face: clamps on both long edges, each with its place and when it is set."""
     x, y, width, height = area
-    joint, beside = plan.joint, _beside(plan)
+    joint, beside, fig = plan.joint, _beside(plan), Figures(say.units)
     view = View(scale, (x + width / 2, y + height / 2 + 3.0), (joint.overlap / 2, joint.height / 2))
     canvas, order = Canvas(view), clamp_order(len(plan.stations))
     what = "Face of the joint, seen from above" if plan.lay.way == "flat" else "Face of the joint, standing on edge"
@@ -128,7 +125,7 @@ def plan_view(plan: GluePlan, area: Area, scale: float, say: Say) -> list[Item]:
     far = view.point((joint.overlap, joint.height + _over(plan)))
     items.append(Text(far[0], far[1] + 3.2, "second tip (under)", NOTE, "middle"))
     base = view.point((0, -_over(plan)))
-    marks = [(view.point((s, -_over(plan))), say(round_to(s, coarse(say.units)))) for s in plan.stations]
+    marks = [(view.point((s, -_over(plan))), fig.near(s)) for s in plan.stations]
     items += running((base[0], base[1] - 5.0), (1.0, 0.0), (0.0, -1.0), marks, size=2.5)
     left = view.point((-beside, 0))
     top_left = view.point((-beside, joint.height))
