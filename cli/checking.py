@@ -9,11 +9,11 @@ from scarfwright.cli import say
 from scarfwright.cli.cutting import show_cut
 from scarfwright.cli.jobs import find_job
 from scarfwright.models.findings import faults
-from scarfwright.models.numbers import numbers
-from scarfwright.models.say import say_in
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.numbers.numbers import numbers
+from scarfwright.models.sled.workup import Workup
 from scarfwright.models.solve import work_up
-from scarfwright.models.workup import Workup
-from scarfwright.outputs.text import as_json
+from scarfwright.outputs.formats.text import as_json
 
 
 def check_job(path: Path | None, json: bool) -> int:

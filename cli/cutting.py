@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from rich.console import Console
 from rich.table import Table
-from scarfwright.models.advice import NAMES, TravelAdvice, travel_advice
-from scarfwright.models.feed import feed_of_cut
-from scarfwright.models.procedure import before_the_cut, cautions
-from scarfwright.models.riving import guard
-from scarfwright.models.workup import Workup
+from scarfwright.models.cut.endings import NAMES, TravelAdvice, travel_advice
+from scarfwright.models.cut.feed import feed_of_cut
+from scarfwright.models.cut.knife_and_guard import guard
+from scarfwright.models.cut.order_of_work import before_the_cut, cautions
+from scarfwright.models.sled.workup import Workup
 
 
 def show_cut(work: Workup, out: Console) -> None:

@@ -9,8 +9,8 @@ from rich.padding import Padding
 from rich.table import Table
 from rich.text import Text
 from scarfwright.models.findings import Finding, Level
-from scarfwright.models.say import say_in, slope
-from scarfwright.models.workup import Workup
+from scarfwright.models.lengths.say import say_in, slope
+from scarfwright.models.sled.workup import Workup
 
 _STYLES = {Level.FAULT: "bold red", Level.CAUTION: "bold yellow", Level.NOTE: "bold cyan"}
 

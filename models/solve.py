@@ -6,15 +6,15 @@ import math
 from dataclasses import replace
 
 from scarfwright.models.checks import check_all, check_machine
-from scarfwright.models.dividing import dividing
 from scarfwright.models.findings import faults, worst_first
-from scarfwright.models.job import Job
-from scarfwright.models.joint import Joint
-from scarfwright.models.layout import lay_out
-from scarfwright.models.saw import Blade, travels
-from scarfwright.models.sled import Sled, as_made, auto_nose_flat, from_plank, from_sheet, longest_from_plank
-from scarfwright.models.wanted import part_findings
-from scarfwright.models.workup import Workup
+from scarfwright.models.job.tables import Job
+from scarfwright.models.joint.joint import Joint
+from scarfwright.models.sled.blade import Blade, travels
+from scarfwright.models.sled.dividing import dividing
+from scarfwright.models.sled.layout import lay_out
+from scarfwright.models.sled.sled import Sled, as_made, auto_nose_flat, from_plank, from_sheet, longest_from_plank
+from scarfwright.models.sled.workup import Workup
+from scarfwright.models.wanted.wanted import part_findings
 
 LONGEST_SLED = 6000.0  # "auto" looks no further; longer boards are rarely sold (common practice, no source)
 

@@ -8,19 +8,19 @@ from pathlib import Path
 from textwrap import wrap
 from typing import Any
 
-from scarfwright.models.jobfile import job_to_toml
-from scarfwright.models.numbers import numbers
-from scarfwright.models.operator import file_units, router_lines
-from scarfwright.models.paper import prints
-from scarfwright.models.part import Part
-from scarfwright.models.plates import Laid, Plate, plates
-from scarfwright.models.sheets import SheetPlan, plank_plan, sheet_plans
+from scarfwright.models.job.file import job_to_toml
+from scarfwright.models.numbers.numbers import numbers
+from scarfwright.models.part.part import Part
+from scarfwright.models.printing.plates import Laid, Plate, plates
+from scarfwright.models.sheets.layout import SheetPlan, plank_plan, sheet_plans
+from scarfwright.models.sheets.operator_note import file_units, router_lines
+from scarfwright.models.sheets.tool_path import PathPlan, tool_path
+from scarfwright.models.sled.workup import Workup
 from scarfwright.models.templates.laser import laser_templates
+from scarfwright.models.templates.paper import prints
 from scarfwright.models.templates.summary import laser_lines, piece_notes
-from scarfwright.models.toolpath import PathPlan, tool_path
-from scarfwright.models.wanted import wanted
-from scarfwright.models.workup import Workup
-from scarfwright.outputs.table import write
+from scarfwright.models.wanted.wanted import wanted
+from scarfwright.outputs.formats.table import write
 
 GROUPS = ("cad", "cut", "print", "paper")
 NOTE_COLUMNS = 96  # characters of the operator's lines, in the file and beside a sheet
@@ -117,7 +117,7 @@ def _setup(work: Workup) -> list[Item]:
     """The set-up at the saw, to measure in and to look at."""
 
     def make(target: Path) -> None:
-        from scarfwright.models.setup_solids import setup_assembly
+        from scarfwright.models.solids.setup import setup_assembly
 
         write(setup_assembly(work, target.stem), target)
 
@@ -132,10 +132,10 @@ def _print(work: Workup) -> list[Item]:
 
 
 def _paper(work: Workup) -> list[Item]:
-    from scarfwright.outputs.gauge_sheet import gauge_sheets
-    from scarfwright.outputs.setup_card import setup_card
-    from scarfwright.outputs.sled_sheet import sled_sheets
-    from scarfwright.outputs.templates_pdf import template_sheets
+    from scarfwright.outputs.full_size.templates_pdf import template_sheets
+    from scarfwright.outputs.gauges.sheet import gauge_sheets
+    from scarfwright.outputs.setup_card.card import setup_card
+    from scarfwright.outputs.shop_drawings.sled_sheet import sled_sheets
 
     sheets = sled_sheets(work)
     names = ("sled", "layer" if work.job.sled.made_from == "sheet" else "plank")
@@ -152,7 +152,7 @@ def _paper(work: Workup) -> list[Item]:
 
 
 def _sheet_drawings(work: Workup) -> list[Item]:
-    from scarfwright.outputs.cut_sheet import cut_sheets
+    from scarfwright.outputs.shop_drawings.cut_sheet import cut_sheets
 
     plans = sheet_plans(work) if work.job.files.machine == "router" else []
     pages = cut_sheets(work, plans)
@@ -166,7 +166,7 @@ def _item(path: str, thing: Any, **options: Any) -> Item:
 
 def _solid_item(path: str, thing: Part | SheetPlan | Laid | Plate) -> Item:
     def make(target: Path) -> None:
-        from scarfwright.models.solids import bodies
+        from scarfwright.models.solids.solids import bodies
 
         write(bodies(thing), target)
 

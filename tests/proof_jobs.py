@@ -12,9 +12,9 @@ from pathlib import Path
 from typing import Any
 
 from scarfwright.models.findings import faults
-from scarfwright.models.jobfile import job_from_dict
+from scarfwright.models.job.file import job_from_dict
+from scarfwright.models.sled.workup import Workup
 from scarfwright.models.solve import work_up
-from scarfwright.models.workup import Workup
 from scarfwright.outputs.make import items, make_all
 
 FILES = ("numbers.json", "job.toml", "cad/sled.step")

@@ -8,23 +8,23 @@ import math
 import pytest
 from hypothesis import HealthCheck, given, seed, settings
 from hypothesis import strategies as st
-from scarfwright.models.advice import travel_advice
-from scarfwright.models.feed import feed_of_cut
+from scarfwright.models.cut.balance import ASSUMED_LENGTH, support
+from scarfwright.models.cut.endings import travel_advice
+from scarfwright.models.cut.feed import feed_of_cut
+from scarfwright.models.cut.knife_and_guard import guard
+from scarfwright.models.cut.order_of_work import before_the_cut, cautions, order_of_work
+from scarfwright.models.cut.sides import sides
 from scarfwright.models.findings import faults
-from scarfwright.models.job import Job
-from scarfwright.models.jobfile import job_from_dict
-from scarfwright.models.joint import Joint
-from scarfwright.models.layout import pad_lower_edge
-from scarfwright.models.numbers import numbers
-from scarfwright.models.procedure import before_the_cut, cautions, order_of_work
-from scarfwright.models.riving import guard
-from scarfwright.models.saw import Blade, Jaw
-from scarfwright.models.sides import sides
+from scarfwright.models.job.file import job_from_dict
+from scarfwright.models.job.tables import Job
+from scarfwright.models.joint.joint import Joint
+from scarfwright.models.numbers.numbers import numbers
+from scarfwright.models.sled.blade import Blade, Jaw
+from scarfwright.models.sled.layout import pad_lower_edge
+from scarfwright.models.sled.workup import Workup
 from scarfwright.models.solve import work_out
-from scarfwright.models.support import ASSUMED_LENGTH, support
-from scarfwright.models.workup import Workup
-from scarfwright.outputs.setup_card import setup_card
-from scarfwright.outputs.text import as_json
+from scarfwright.outputs.formats.text import as_json
+from scarfwright.outputs.setup_card.card import setup_card
 from shapely import Point, Polygon, affinity, box
 
 from tests.cut_jobs import job, raw, worked

@@ -14,14 +14,14 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scarfwright.cli.making import make_job
 from scarfwright.models.findings import faults
-from scarfwright.models.jobfile import job_from_dict, job_from_text, job_to_toml, read_job
-from scarfwright.models.outline import Loop, polygon, rectangle
-from scarfwright.models.part import Part
-from scarfwright.models.routing import Piece, flat_pieces, spacing_of
-from scarfwright.models.sheets import sheet_plans
+from scarfwright.models.flat.loop import Loop, polygon, rectangle
+from scarfwright.models.job.file import job_from_dict, job_from_text, job_to_toml, read_job
+from scarfwright.models.part.part import Part
+from scarfwright.models.sheets.layout import sheet_plans
+from scarfwright.models.sheets.pieces import Piece, flat_pieces, spacing_of
+from scarfwright.models.sheets.tool_path import tool_path
+from scarfwright.models.sled.workup import Workup
 from scarfwright.models.solve import work_up
-from scarfwright.models.toolpath import tool_path
-from scarfwright.models.workup import Workup
 from scarfwright.outputs.make import items, make_all
 from shapely import Polygon
 
@@ -146,11 +146,11 @@ def test_tabs_are_marked_on_the_sheet_and_left_open_in_the_path(tmp_path: Path) 
 
 
 def test_pockets_are_cleared_without_ridges(monkeypatch: pytest.MonkeyPatch) -> None:
-    from scarfwright.models.part import Feature, Operation
+    from scarfwright.models.part.part import Feature, Operation
 
     pocket = Feature(Operation.POCKET, rectangle(20, 20, 60, 25), "pocket", 4.0)
     board = Part("board", "Board", rectangle(0, 0, 100, 80), 18.0, (pocket,))
-    monkeypatch.setattr("scarfwright.models.sheets.flat_pieces", lambda _w: [Piece(board, 1, False, False)])
+    monkeypatch.setattr("scarfwright.models.sheets.layout.flat_pieces", lambda _w: [Piece(board, 1, False, False)])
     (plan,) = sheet_plans(worked(PLANK_JOB))
     rings = [t for t in tool_path(plan, 6.0, 0, clockwise=True, notes=()).tracks if t.layer == "POCKET_40"]
     swept = Polygon()
@@ -211,7 +211,7 @@ def test_a_part_with_a_slot_too_narrow_is_left_off_and_said(monkeypatch: pytest.
     fork = polygon([(0, 0), (80, 0), (80, 30), (45, 30), (45, 8), (40, 8), (40, 30), (0, 30)])
     found = [Piece(Part("fork", "Fork", fork, 4.0), 1, False, False)]
     monkeypatch.setattr("scarfwright.models.checks.router.plain_pieces", lambda _w: found)
-    monkeypatch.setattr("scarfwright.models.sheets.flat_pieces", lambda _w: found)
+    monkeypatch.setattr("scarfwright.models.sheets.layout.flat_pieces", lambda _w: found)
     work = worked(PLANK_JOB)
     (finding,) = [f for f in work.findings if f.code == "router.part_too_tight"]
     assert finding.level == "note"
@@ -285,7 +285,7 @@ def test_the_summary_says_what_the_operator_needs(router: str, files: str, words
 
 
 def test_the_drawing_of_a_sheet_names_every_piece() -> None:
-    from scarfwright.outputs.cut_sheet import cut_sheets
+    from scarfwright.outputs.shop_drawings.cut_sheet import cut_sheets
 
     work = worked(SHEET_JOB, "tabs = 2")
     page, *_ = cut_sheets(work, sheet_plans(work))

@@ -11,19 +11,19 @@ from typing import Any
 
 import pdfplumber
 import pytest
-from scarfwright.models.jobfile import job_from_text
-from scarfwright.models.outline import Edge, Loop, Vertex, circle, rectangle, slot
-from scarfwright.models.say import slope
+from scarfwright.models.flat.loop import Edge, Loop, Vertex, circle, rectangle, slot
+from scarfwright.models.job.file import job_from_text
+from scarfwright.models.lengths.length import show
+from scarfwright.models.lengths.say import slope
+from scarfwright.models.sled.workup import Workup
 from scarfwright.models.solve import work_up
-from scarfwright.models.units import show
-from scarfwright.models.workup import Workup
-from scarfwright.outputs import lettering
-from scarfwright.outputs.dimension import linear, spread
-from scarfwright.outputs.drawing import Clip, Item, Path, Sheet, Text, View, fitting_scale, flat, line, shape
-from scarfwright.outputs.pdf import beziers, write_pdf
-from scarfwright.outputs.placing import Room, apart
-from scarfwright.outputs.sled_sheet import sled_sheets
-from scarfwright.outputs.svg import write_svg
+from scarfwright.outputs.drawing import lettering
+from scarfwright.outputs.drawing.dimension import linear, spread
+from scarfwright.outputs.drawing.display import Clip, Item, Path, Sheet, Text, View, fitting_scale, flat, line, shape
+from scarfwright.outputs.drawing.placing import Room, apart
+from scarfwright.outputs.formats.pdf import beziers, write_pdf
+from scarfwright.outputs.formats.svg import write_svg
+from scarfwright.outputs.shop_drawings.sled_sheet import sled_sheets
 from shapely.geometry import LineString, Polygon, box
 
 MM = "[stock]\nspecies = 'Sitka spruce'\nthickness = 22\nheight = 60\n[joint]\nratio = 12\n"

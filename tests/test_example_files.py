@@ -16,10 +16,10 @@ import numpy as np
 import pytest
 from ezdxf import recover
 from ezdxf.path import make_path
-from scarfwright.models.jobfile import read_job
+from scarfwright.models.job.file import read_job
+from scarfwright.models.sled.workup import Workup
 from scarfwright.models.solve import work_up
-from scarfwright.models.wanted import wanted
-from scarfwright.models.workup import Workup
+from scarfwright.models.wanted.wanted import wanted
 from shapely import Polygon, contains_properly
 from shapely.ops import unary_union
 

@@ -5,15 +5,15 @@ from __future__ import annotations
 from typing import Any
 
 import pytest
-from scarfwright.models.checks.parts import check_part
 from scarfwright.models.findings import Finding, Level, faults
-from scarfwright.models.jobfile import job_from_dict
-from scarfwright.models.numbers import numbers
+from scarfwright.models.job.file import job_from_dict
+from scarfwright.models.numbers.numbers import numbers
 from scarfwright.models.parts import registry
-from scarfwright.models.routing import flat_pieces
+from scarfwright.models.parts.check import check_part
+from scarfwright.models.sheets.pieces import flat_pieces
+from scarfwright.models.sled.workup import Workup
 from scarfwright.models.solve import work_up
-from scarfwright.models.wanted import wanted
-from scarfwright.models.workup import Workup
+from scarfwright.models.wanted.wanted import wanted
 from scarfwright.outputs.make import items, parts_for
 
 BASE: dict[str, Any] = {

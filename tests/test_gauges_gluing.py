@@ -7,14 +7,14 @@ from typing import Any
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from scarfwright.models.gluing import CLEAR, GlueUp, glue_up
-from scarfwright.models.jobfile import job_from_dict
-from scarfwright.models.labels import job_label, short_title
-from scarfwright.models.numbers import numbers
-from scarfwright.models.part import Place
+from scarfwright.models.gluing.places import CLEAR, GlueUp, glue_up
+from scarfwright.models.job.file import job_from_dict
+from scarfwright.models.numbers.numbers import numbers
+from scarfwright.models.part.label import job_label, short_title
+from scarfwright.models.part.part import Place
 from scarfwright.models.parts import registry
 from scarfwright.models.solve import work_up
-from scarfwright.models.wanted import wanted
+from scarfwright.models.wanted.wanted import wanted
 
 
 def test_common_practice_of_a_foot_long_joint() -> None:

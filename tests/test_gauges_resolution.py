@@ -14,12 +14,12 @@ from typing import Any
 import numpy as np
 import numpy.typing as npt
 import pytest
-from scarfwright.models.job import Job
-from scarfwright.models.jobfile import job_from_dict
+from scarfwright.models.job.file import job_from_dict
+from scarfwright.models.job.tables import Job
+from scarfwright.models.part.reading import CALLIPER, EYE, FEELER, PENCIL, RULE, instead
 from scarfwright.models.parts import registry
-from scarfwright.models.resolution import CALLIPER, EYE, FEELER, PENCIL, RULE, instead
+from scarfwright.models.sled.workup import Workup
 from scarfwright.models.solve import work_up
-from scarfwright.models.workup import Workup
 
 DRAWS = 40_000
 Values = npt.NDArray[np.float64]

@@ -11,15 +11,15 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
-from scarfwright.models.job import Job
-from scarfwright.models.jobfile import job_from_dict
-from scarfwright.models.nesting import blocks_of, nest
-from scarfwright.models.outline import polygon, rectangle, rounded
-from scarfwright.models.part import Part
-from scarfwright.models.routing import Piece, tabs_of
-from scarfwright.models.sheets import sheet_plans
+from scarfwright.models.flat.loop import polygon, rectangle, rounded
+from scarfwright.models.job.file import job_from_dict
+from scarfwright.models.job.tables import Job
+from scarfwright.models.part.part import Part
+from scarfwright.models.sheets.layout import sheet_plans
+from scarfwright.models.sheets.nesting import blocks_of, nest
+from scarfwright.models.sheets.pieces import Piece, tabs_of
+from scarfwright.models.sled.workup import Workup
 from scarfwright.models.solve import work_up
-from scarfwright.models.workup import Workup
 from shapely import Polygon
 
 SHEET = (2440.0, 1220.0)
@@ -188,7 +188,7 @@ def test_each_thickness_has_sheets_of_its_own(monkeypatch: pytest.MonkeyPatch) -
     thin = replace(piece("gauge", rectangle(0, 0, 100, 50)).part, thickness=4.0)
     thick = piece("board", rectangle(0, 0, 300, 50)).part
     found = [Piece(thin, 3, False, False), Piece(thick, 1, False, False)]
-    monkeypatch.setattr("scarfwright.models.sheets.flat_pieces", lambda _work: found)
+    monkeypatch.setattr("scarfwright.models.sheets.layout.flat_pieces", lambda _work: found)
     plans = sheet_plans(worked())
     assert [(p.name, p.thickness, len(p.placed)) for p in plans] == [("sheet-1", 18.0, 1), ("sheet-2", 4.0, 3)]
 

@@ -12,13 +12,13 @@ import math
 import pytest
 from hypothesis import HealthCheck, given, settings
 from scarfwright.models.findings import CODES, faults
-from scarfwright.models.job import Job
-from scarfwright.models.numbers import numbers
-from scarfwright.models.part import Part
+from scarfwright.models.job.tables import Job
+from scarfwright.models.numbers.numbers import numbers
+from scarfwright.models.part.part import Part
 from scarfwright.models.parts.sled import shape_of, sled
-from scarfwright.models.sheets import plank_plan
+from scarfwright.models.sheets.layout import plank_plan
+from scarfwright.models.sled.workup import Workup
 from scarfwright.models.solve import work_out, work_up
-from scarfwright.models.workup import Workup
 from shapely import LineString, Polygon
 from shapely import Point as ShapelyPoint
 
@@ -100,7 +100,7 @@ def check_plank(work: Workup) -> None:
 
 def check_solid(part: Part, volume: float) -> None:
     """One valid body of the closed form's volume, as high as the sled is thick."""
-    from scarfwright.models.solids import solid
+    from scarfwright.models.solids.solids import solid
 
     plain = Part(part.name, part.title, part.outline, part.thickness, tuple(f for f in part.features if not f.depth))
     body = solid(plain)

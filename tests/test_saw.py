@@ -7,8 +7,8 @@ import math
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
-from scarfwright.models.joint import Joint
-from scarfwright.models.saw import Blade, Jaw, travels
+from scarfwright.models.joint.joint import Joint
+from scarfwright.models.sled.blade import Blade, Jaw, travels
 
 STEPS = 200  # of the grid of points
 

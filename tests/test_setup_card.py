@@ -8,24 +8,24 @@ from functools import cache
 
 import pdfplumber
 import pytest
-from scarfwright.models.advice import travel_advice
+from scarfwright.models.cut.endings import travel_advice
+from scarfwright.models.cut.order_of_work import cautions, order_of_work
+from scarfwright.models.cut.scene import setup_scene
 from scarfwright.models.findings import faults
-from scarfwright.models.jobfile import job_from_text
-from scarfwright.models.outline import Loop
-from scarfwright.models.part import Part
-from scarfwright.models.procedure import cautions, order_of_work
-from scarfwright.models.say import say_in, slope
-from scarfwright.models.setup_scene import setup_scene
+from scarfwright.models.flat.loop import Loop
+from scarfwright.models.job.file import job_from_text
+from scarfwright.models.lengths.say import say_in, slope
+from scarfwright.models.part.part import Part
+from scarfwright.models.sled.workup import Workup
 from scarfwright.models.solve import work_out
-from scarfwright.models.workup import Workup
-from scarfwright.outputs.card_frame import Frame
-from scarfwright.outputs.card_views import card_frame
-from scarfwright.outputs.drawing import Clip, Path, Sheet, Text
+from scarfwright.outputs.drawing.display import Clip, Path, Sheet, Text
+from scarfwright.outputs.formats.pdf import write_pdf
+from scarfwright.outputs.formats.svg import write_svg
 from scarfwright.outputs.make import items
-from scarfwright.outputs.pdf import write_pdf
-from scarfwright.outputs.projection import from_above, from_the_side
-from scarfwright.outputs.setup_card import CHECKS, ENDINGS, RIGHT, setup_card
-from scarfwright.outputs.svg import write_svg
+from scarfwright.outputs.setup_card.card import CHECKS, ENDINGS, RIGHT, setup_card
+from scarfwright.outputs.setup_card.frame import Frame
+from scarfwright.outputs.setup_card.projection import from_above, from_the_side
+from scarfwright.outputs.setup_card.views import card_frame
 from shapely import LineString, Polygon
 
 MM = "[stock]\nthickness = 22\nheight = 60\n[joint]\nratio = 12\n[clamp]\nopening = 120\n"
@@ -206,7 +206,7 @@ def test_blocks_are_seen_as_the_solids_stand(name: str) -> None:
     """Outlines from above and from the side against the bounding boxes of the kernel's solids."""
     if name not in ("hold", "hold, left"):
         return
-    from scarfwright.models.setup_solids import block_solid
+    from scarfwright.models.solids.setup import block_solid
 
     for state in setup_scene(work_of(name)).states[:3]:
         for piece in state.pieces:

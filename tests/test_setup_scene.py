@@ -11,11 +11,11 @@ from pathlib import Path
 from typing import Any, NamedTuple
 
 import pytest
-from scarfwright.models.job import Job
-from scarfwright.models.jobfile import job_from_dict, read_job
-from scarfwright.models.numbers import numbers
+from scarfwright.models.job.file import job_from_dict, read_job
+from scarfwright.models.job.tables import Job
+from scarfwright.models.numbers.numbers import numbers
+from scarfwright.models.sled.workup import Workup
 from scarfwright.models.solve import work_up
-from scarfwright.models.workup import Workup
 from scarfwright.outputs.make import items, make_all
 
 EXAMPLES = Path(__file__).resolve().parent.parent / "examples"
@@ -249,7 +249,7 @@ def test_extra_clamps_are_numbered(tmp_path: Path) -> None:
 
 
 def test_same_job_same_bytes(tmp_path: Path) -> None:
-    from scarfwright.models.setup_solids import block_solid
+    from scarfwright.models.solids.setup import block_solid
 
     first = make(job_from_dict(GOOD), tmp_path / "first")
     block_solid.cache_clear()
@@ -260,8 +260,8 @@ def test_same_job_same_bytes(tmp_path: Path) -> None:
 
 def test_the_scene_is_data_without_the_kernel() -> None:
     code = (
-        "import sys; from pathlib import Path; from scarfwright.models.jobfile import read_job;"
-        "from scarfwright.models.solve import work_up; from scarfwright.models.setup_scene import setup_scene;"
+        "import sys; from pathlib import Path; from scarfwright.models.job.file import read_job;"
+        "from scarfwright.models.solve import work_up; from scarfwright.models.cut.scene import setup_scene;"
         f"assert setup_scene(work_up(read_job(Path({str(EXAMPLES / 'plank-metric.toml')!r})))).states;"
         "assert not {'cadquery', 'OCP', 'trimesh'} & set(sys.modules)"
     )

@@ -8,11 +8,11 @@ import pytest
 from hypothesis import assume, example, given, settings
 from hypothesis import strategies as st
 from scarfwright.models.findings import faults
-from scarfwright.models.job import Job
-from scarfwright.models.jobfile import job_from_text
-from scarfwright.models.layout import HANDS_CLEAR
-from scarfwright.models.outline import polygon
-from scarfwright.models.sled import (
+from scarfwright.models.flat.loop import polygon
+from scarfwright.models.job.file import job_from_text
+from scarfwright.models.job.tables import Job
+from scarfwright.models.sled.layout import HANDS_CLEAR
+from scarfwright.models.sled.sled import (
     Notch,
     Sled,
     as_made,
@@ -23,8 +23,8 @@ from scarfwright.models.sled import (
     station_off_flat,
     station_with_left,
 )
+from scarfwright.models.sled.workup import Workup
 from scarfwright.models.solve import work_out
-from scarfwright.models.workup import Workup
 from shapely import LineString, Polygon
 
 BASE = {

@@ -16,14 +16,14 @@ import pytest
 from ezdxf import recover
 from ezdxf.path import make_path
 from scarfwright.models.findings import Finding
-from scarfwright.models.job import Job
-from scarfwright.models.jobfile import job_from_dict
-from scarfwright.models.numbers import numbers
-from scarfwright.models.outline import circle, polygon, rectangle
-from scarfwright.models.part import Feature, Operation, Part
+from scarfwright.models.flat.loop import circle, polygon, rectangle
+from scarfwright.models.job.file import job_from_dict
+from scarfwright.models.job.tables import Job
+from scarfwright.models.numbers.numbers import numbers
+from scarfwright.models.part.part import Feature, Operation, Part
+from scarfwright.models.sled.workup import Workup
 from scarfwright.models.solve import work_up
 from scarfwright.models.templates.kerf import compensated, lost
-from scarfwright.models.workup import Workup
 from scarfwright.outputs.make import items
 from shapely import Point as Spot
 from shapely import Polygon

@@ -15,8 +15,8 @@ from scarfwright.models.checks.saw import check_saw
 from scarfwright.models.checks.sled import check_sled
 from scarfwright.models.checks.stand import check_stand
 from scarfwright.models.findings import Finding, worst_first
-from scarfwright.models.say import say_in
-from scarfwright.models.workup import Workup
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.sled.workup import Workup
 
 
 def check_all(work: Workup, *, unmeasurable: bool = False) -> list[Finding]:

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.layout import pad_lower_edge, swallowed
-from scarfwright.models.say import Say
-from scarfwright.models.sled import LEAST_LEFT
-from scarfwright.models.workup import Workup
+from scarfwright.models.lengths.say import Say
+from scarfwright.models.sled.layout import pad_lower_edge, swallowed
+from scarfwright.models.sled.sled import LEAST_LEFT
+from scarfwright.models.sled.workup import Workup
 
 register(
     {

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.layout import ClampPlace, flat_jaw
-from scarfwright.models.say import Say
-from scarfwright.models.workup import Workup
+from scarfwright.models.lengths.say import Say
+from scarfwright.models.sled.layout import ClampPlace, flat_jaw
+from scarfwright.models.sled.workup import Workup
 
 register(
     {

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scarfwright.models.feed import MOST_RIP_TEETH, feed_of_cut
+from scarfwright.models.cut.feed import MOST_RIP_TEETH, feed_of_cut
 from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.say import Say
-from scarfwright.models.workup import Workup
+from scarfwright.models.lengths.say import Say
+from scarfwright.models.sled.workup import Workup
 
 register(
     {

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.joint import degrees, ratio_of_degrees
-from scarfwright.models.say import Say, slope
-from scarfwright.models.workup import Workup
+from scarfwright.models.joint.joint import degrees, ratio_of_degrees
+from scarfwright.models.lengths.say import Say, slope
+from scarfwright.models.sled.workup import Workup
 
 register(
     {

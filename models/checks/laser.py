@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scarfwright.models.bed import size
 from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.say import Say
+from scarfwright.models.lengths.say import Say
+from scarfwright.models.printing.bed import size
+from scarfwright.models.sled.workup import Workup
 from scarfwright.models.templates.kerf import Lost
 from scarfwright.models.templates.laser import Cut, cuts
-from scarfwright.models.workup import Workup
 
 register(
     {

@@ -6,10 +6,10 @@ from collections.abc import Iterator
 from itertools import combinations
 
 from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.outline import between, inside_by
-from scarfwright.models.say import Say
-from scarfwright.models.sled import LEAST_LEFT, Notch, station_off_flat, station_with_left
-from scarfwright.models.workup import Workup
+from scarfwright.models.flat.loop import between, inside_by
+from scarfwright.models.lengths.say import Say
+from scarfwright.models.sled.sled import LEAST_LEFT, Notch, station_off_flat, station_with_left
+from scarfwright.models.sled.workup import Workup
 
 register(
     {

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.paper import FOOT, HEAD, LEAST_ROLL, MARGIN, MOST, OVERLAP, paper_of
-from scarfwright.models.say import Say
-from scarfwright.models.workup import Workup
+from scarfwright.models.lengths.say import Say
+from scarfwright.models.sled.workup import Workup
+from scarfwright.models.templates.paper import FOOT, HEAD, LEAST_ROLL, MARGIN, MOST, OVERLAP, paper_of
 
 register({"paper.roll_narrow": Level.CAUTION, "paper.roll_wide": Level.CAUTION})
 

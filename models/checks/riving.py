@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from scarfwright.models.cut.knife_and_guard import OVER_PLATE, guard, riving_knife
 from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.riving import OVER_PLATE, guard, riving_knife
-from scarfwright.models.say import Say
-from scarfwright.models.workup import Workup
+from scarfwright.models.lengths.say import Say
+from scarfwright.models.sled.workup import Workup
 
 register(
     {

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.job import Job
-from scarfwright.models.relief import widest_cutter
-from scarfwright.models.routing import (
+from scarfwright.models.flat.round_cutter import widest_cutter
+from scarfwright.models.job.tables import Job
+from scarfwright.models.lengths.say import Say
+from scarfwright.models.sheets.pieces import (
     Piece,
     fits_sheet,
     needed_sheet,
@@ -17,8 +18,7 @@ from scarfwright.models.routing import (
     tabs_of,
     too_tight,
 )
-from scarfwright.models.say import Say
-from scarfwright.models.workup import Workup
+from scarfwright.models.sled.workup import Workup
 
 register(
     {

@@ -6,16 +6,16 @@ import math
 from collections.abc import Iterator
 
 from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.layout import HAND_ROOM, WOOD_AROUND, hand_step
-from scarfwright.models.outline import between, inside_by
-from scarfwright.models.say import Say
-from scarfwright.models.sled import (
+from scarfwright.models.flat.loop import between, inside_by
+from scarfwright.models.lengths.length import round_up
+from scarfwright.models.lengths.say import Say
+from scarfwright.models.sled.layout import HAND_ROOM, WOOD_AROUND, hand_step
+from scarfwright.models.sled.sled import (
     LEAST_LEFT,
     longest_from_plank,
     plank_width_for,
 )
-from scarfwright.models.units import round_up
-from scarfwright.models.workup import Workup
+from scarfwright.models.sled.workup import Workup
 
 register(
     {

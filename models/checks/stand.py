@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scarfwright.models.advice import stop_block
+from scarfwright.models.cut.balance import support
+from scarfwright.models.cut.endings import stop_block
 from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.say import Say
-from scarfwright.models.support import support
-from scarfwright.models.workup import Workup
+from scarfwright.models.lengths.say import Say
+from scarfwright.models.sled.workup import Workup
 
 register(
     {

@@ -11,9 +11,9 @@ from __future__ import annotations
 
 from typing import Any
 
-from scarfwright.models.outline import Point, circle, polygon, rectangle
-from scarfwright.models.part import Feature, Mark, Operation, Part, PartKind, Raised
-from scarfwright.models.workup import Workup
+from scarfwright.models.flat.loop import Point, circle, polygon, rectangle
+from scarfwright.models.part.part import Feature, Mark, Operation, Part, PartKind, Raised
+from scarfwright.models.sled.workup import Workup
 
 SCREW_HOLE = 5.0  # clearance for a 4.5 mm wood screw; common practice, no source
 BATTEN_HEIGHT = 18.0

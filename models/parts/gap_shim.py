@@ -14,14 +14,14 @@ import math
 from dataclasses import replace
 from typing import Any
 
-from scarfwright.models import labels
 from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.outline import rectangle
-from scarfwright.models.part import Parameters, Part, PartKind, Place, Raised
-from scarfwright.models.resolution import FEELER, expanded, instead
-from scarfwright.models.say import say_in
-from scarfwright.models.units import round_to
-from scarfwright.models.workup import Workup
+from scarfwright.models.flat.loop import rectangle
+from scarfwright.models.lengths.length import round_to
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.part import label as labels
+from scarfwright.models.part.part import Parameters, Part, PartKind, Place, Raised
+from scarfwright.models.part.reading import FEELER, expanded, instead
+from scarfwright.models.sled.workup import Workup
 
 register(
     {

@@ -5,10 +5,10 @@ from __future__ import annotations
 from typing import Any
 
 from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.outline import circle, rounded
-from scarfwright.models.part import Feature, Operation, Parameters, Part, PartKind
-from scarfwright.models.say import say_in
-from scarfwright.models.workup import Workup
+from scarfwright.models.flat.loop import circle, rounded
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.part.part import Feature, Operation, Parameters, Part, PartKind
+from scarfwright.models.sled.workup import Workup
 
 register({"hand_stop.no_line": Level.FAULT, "hand_stop.sticks_out": Level.FAULT})
 

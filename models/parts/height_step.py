@@ -13,13 +13,13 @@ from __future__ import annotations
 
 from typing import Any
 
-from scarfwright.models import labels
 from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.outline import Point, polygon
-from scarfwright.models.part import Parameters, Part, PartKind, Place
-from scarfwright.models.resolution import EYE, RULE, expanded, instead
-from scarfwright.models.say import say_in
-from scarfwright.models.workup import Workup
+from scarfwright.models.flat.loop import Point, polygon
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.part import label as labels
+from scarfwright.models.part.part import Parameters, Part, PartKind, Place
+from scarfwright.models.part.reading import EYE, RULE, expanded, instead
+from scarfwright.models.sled.workup import Workup
 
 register({"height_step.coarse": Level.CAUTION})
 

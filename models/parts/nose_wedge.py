@@ -11,10 +11,10 @@ import math
 from typing import Any
 
 from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.outline import polygon
-from scarfwright.models.part import Parameters, Part, PartKind
-from scarfwright.models.say import say_in
-from scarfwright.models.workup import Workup
+from scarfwright.models.flat.loop import polygon
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.part.part import Parameters, Part, PartKind
+from scarfwright.models.sled.workup import Workup
 
 THIN_END = 3.0  # thinnest printed end that does not crush; common practice, no source
 

@@ -14,13 +14,13 @@ from __future__ import annotations
 
 from typing import Any
 
-from scarfwright.models import labels
 from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.outline import Point, circle, polygon, rectangle, slot
-from scarfwright.models.part import Feature, Operation, Parameters, Part, PartKind, Place, Raised
-from scarfwright.models.resolution import RULE, expanded, instead
-from scarfwright.models.say import say_in
-from scarfwright.models.workup import Workup
+from scarfwright.models.flat.loop import Point, circle, polygon, rectangle, slot
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.part import label as labels
+from scarfwright.models.part.part import Feature, Operation, Parameters, Part, PartKind, Place, Raised
+from scarfwright.models.part.reading import RULE, expanded, instead
+from scarfwright.models.sled.workup import Workup
 
 register(
     {

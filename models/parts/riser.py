@@ -13,14 +13,14 @@ from __future__ import annotations
 
 from typing import Any
 
-from scarfwright.models import labels
 from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.gluing import CLEAR, LONGEST_SPAN, GlueUp, glue_up
-from scarfwright.models.outline import Loop, Point, rounded_each
-from scarfwright.models.part import Parameters, Part, PartKind, Place
-from scarfwright.models.resolution import FEELER, expanded, instead
-from scarfwright.models.say import say_in
-from scarfwright.models.workup import Workup
+from scarfwright.models.flat.loop import Loop, Point, rounded_each
+from scarfwright.models.gluing.places import CLEAR, LONGEST_SPAN, GlueUp, glue_up
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.part import label as labels
+from scarfwright.models.part.part import Parameters, Part, PartKind, Place
+from scarfwright.models.part.reading import FEELER, expanded, instead
+from scarfwright.models.sled.workup import Workup
 
 register(
     {

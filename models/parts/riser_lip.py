@@ -11,10 +11,10 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
-from scarfwright.models import labels
-from scarfwright.models.gluing import RISER_WIDTH, glue_up
-from scarfwright.models.outline import rounded_each
-from scarfwright.models.part import Parameters, Part, PartKind, Place, Raised
+from scarfwright.models.flat.loop import rounded_each
+from scarfwright.models.gluing.places import RISER_WIDTH, glue_up
+from scarfwright.models.part import label as labels
+from scarfwright.models.part.part import Parameters, Part, PartKind, Place, Raised
 from scarfwright.models.parts.riser import (
     GROOVE,
     LEAST_SHAPE,
@@ -27,7 +27,7 @@ from scarfwright.models.parts.riser import (
     side,
     top_findings,
 )
-from scarfwright.models.workup import Workup
+from scarfwright.models.sled.workup import Workup
 
 LIP_THICK, LIP_HEIGHT = 6.0, 10.0
 

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import Any
 
-from scarfwright.models.part import Part, PartKind
+from scarfwright.models.part.part import Part, PartKind
 from scarfwright.models.parts.sled import KIND as SLED
 from scarfwright.models.parts.sled import Hole, shape_of, sled
-from scarfwright.models.workup import Workup
+from scarfwright.models.sled.workup import Workup
 
 
 def sheet_layer(

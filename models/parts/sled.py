@@ -11,11 +11,11 @@ from __future__ import annotations
 
 from typing import Any
 
-from scarfwright.models.outline import Point, circle, polygon, slot
-from scarfwright.models.part import Feature, Mark, Operation, Part, PartKind
-from scarfwright.models.say import say_in, slope
-from scarfwright.models.sled import Notch, Sled
-from scarfwright.models.workup import Workup
+from scarfwright.models.flat.loop import Point, circle, polygon, slot
+from scarfwright.models.lengths.say import say_in, slope
+from scarfwright.models.part.part import Feature, Mark, Operation, Part, PartKind
+from scarfwright.models.sled.sled import Notch, Sled
+from scarfwright.models.sled.workup import Workup
 
 Hole = tuple[float, float, float]
 

@@ -16,14 +16,14 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from scarfwright.models import labels
 from scarfwright.models.checks.joint import MOST_OFF
 from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.outline import polygon, rectangle
-from scarfwright.models.part import Parameters, Part, PartKind, Place, Raised
-from scarfwright.models.resolution import EYE, instead, length_for_slope, slope_by_rule, slope_from_ends
-from scarfwright.models.say import Say, say_in
-from scarfwright.models.workup import Workup
+from scarfwright.models.flat.loop import polygon, rectangle
+from scarfwright.models.lengths.say import Say, say_in
+from scarfwright.models.part import label as labels
+from scarfwright.models.part.part import Parameters, Part, PartKind, Place, Raised
+from scarfwright.models.part.reading import EYE, instead, length_for_slope, slope_by_rule, slope_from_ends
+from scarfwright.models.sled.workup import Workup
 
 register(
     {

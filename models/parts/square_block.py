@@ -20,13 +20,13 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from scarfwright.models import labels
 from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.outline import polygon
-from scarfwright.models.part import Parameters, Part, PartKind, Place
-from scarfwright.models.resolution import EYE, FEELER, expanded, instead, square
-from scarfwright.models.units import round_up
-from scarfwright.models.workup import Workup
+from scarfwright.models.flat.loop import polygon
+from scarfwright.models.lengths.length import round_up
+from scarfwright.models.part import label as labels
+from scarfwright.models.part.part import Parameters, Part, PartKind, Place
+from scarfwright.models.part.reading import EYE, FEELER, expanded, instead, square
+from scarfwright.models.sled.workup import Workup
 
 register(
     {

@@ -12,20 +12,20 @@ from __future__ import annotations
 
 from typing import Any
 
-from scarfwright.models import labels
 from scarfwright.models.checks.joint import MOST_OFF
-from scarfwright.models.comb import comb, comb_width, slot_middles
 from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.part import Parameters, Part, PartKind, Place
-from scarfwright.models.resolution import (
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.part import label as labels
+from scarfwright.models.part.comb import comb, comb_width, slot_middles
+from scarfwright.models.part.part import Parameters, Part, PartKind, Place
+from scarfwright.models.part.reading import (
     instead,
     slope_by_calliper,
     slope_by_rule,
     slope_from_stops,
     tolerance_for_stops,
 )
-from scarfwright.models.say import say_in
-from scarfwright.models.workup import Workup
+from scarfwright.models.sled.workup import Workup
 
 register(
     {

@@ -12,13 +12,13 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from scarfwright.models import labels
 from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.outline import rectangle
-from scarfwright.models.part import Feature, Operation, Parameters, Part, PartKind, Place
-from scarfwright.models.resolution import PENCIL, expanded
-from scarfwright.models.say import say_in
-from scarfwright.models.workup import Workup
+from scarfwright.models.flat.loop import rectangle
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.part import label as labels
+from scarfwright.models.part.part import Feature, Operation, Parameters, Part, PartKind, Place
+from scarfwright.models.part.reading import PENCIL, expanded
+from scarfwright.models.sled.workup import Workup
 
 register({"taper_scale.marks_crowd": Level.FAULT, "taper_scale.too_many": Level.FAULT})
 

@@ -13,13 +13,13 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from scarfwright.models import labels
-from scarfwright.models.comb import comb, comb_width, slot_middles
 from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.part import Parameters, Part, PartKind, Place
-from scarfwright.models.resolution import CALLIPER, FEELER, expanded, instead
-from scarfwright.models.say import say_in
-from scarfwright.models.workup import Workup
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.part import label as labels
+from scarfwright.models.part.comb import comb, comb_width, slot_middles
+from scarfwright.models.part.part import Parameters, Part, PartKind, Place
+from scarfwright.models.part.reading import CALLIPER, FEELER, expanded, instead
+from scarfwright.models.sled.workup import Workup
 
 register(
     {

@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from scarfwright.models.bed import angle_to_fit
-from scarfwright.models.part import Part
-from scarfwright.models.routing import flat_pieces
-from scarfwright.models.splitting import SplitError, split
+from scarfwright.models.part.part import Part
+from scarfwright.models.printing.bed import angle_to_fit
+from scarfwright.models.printing.sections import SplitError, split
+from scarfwright.models.sheets.pieces import flat_pieces
+from scarfwright.models.sled.workup import Workup
 from scarfwright.models.templates.kerf import Lost, compensated, lost
 from scarfwright.models.templates.naming import named, overhangs
 from scarfwright.models.templates.shapes import sled_template, taper_template
-from scarfwright.models.workup import Workup
 
 PLAY = 0.0  # of the keys: shoulders and flanks meet on the line, for the kerf is taken care of
 TEXT = 4.0  # height of a section's name [mm]

@@ -15,12 +15,12 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 
-from scarfwright.models.outline import Point, circle, polygon, slot
-from scarfwright.models.part import Feature, Mark, Operation, Part
+from scarfwright.models.flat.loop import Point, circle, polygon, slot
+from scarfwright.models.lengths.say import Say, say_in, slope
+from scarfwright.models.part.part import Feature, Mark, Operation, Part
 from scarfwright.models.parts.sled import sizes
-from scarfwright.models.say import Say, say_in, slope
-from scarfwright.models.sled import Sled
-from scarfwright.models.workup import Workup
+from scarfwright.models.sled.sled import Sled
+from scarfwright.models.sled.workup import Workup
 
 CENTRE_HOLE = 2.0  # takes a scriber or a pencil's lead; common practice, no source
 BIG, SMALL = 5.0, 4.0  # heights of the texts [mm]

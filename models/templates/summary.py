@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import groupby
 
-from scarfwright.models.operator import file_units
-from scarfwright.models.part import Operation, Part
-from scarfwright.models.say import say_in
-from scarfwright.models.workup import Workup
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.part.part import Operation, Part
+from scarfwright.models.sheets.operator_note import file_units
+from scarfwright.models.sled.workup import Workup
 
 
 def laser_lines(work: Workup, parts: Sequence[Part]) -> list[str]:

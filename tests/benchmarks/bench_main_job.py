@@ -13,8 +13,8 @@ import time
 from pathlib import Path
 from typing import Any
 
-from scarfwright.models.jobfile import read_job
-from scarfwright.models.sheets import plank_plan, sheet_plans
+from scarfwright.models.job.file import read_job
+from scarfwright.models.sheets.layout import plank_plan, sheet_plans
 from scarfwright.models.solve import work_up
 from scarfwright.outputs.make import parts_for
 
@@ -33,7 +33,7 @@ for part in data["cut"]:
 WARM = """
 import time
 from scarfwright.models.parts.sled import sled
-from scarfwright.models.solids import solid
+from scarfwright.models.solids.solids import solid
 solid(sled())
 best = 9.0
 for i in range(10):

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import pytest
-from scarfwright.models.advice import travel_advice
+from scarfwright.models.cut.endings import travel_advice
 from scarfwright.models.findings import Level
-from scarfwright.models.jobfile import job_from_text
+from scarfwright.models.job.file import job_from_text
 from scarfwright.models.solve import work_out
 
 INCH = 25.4

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from scarfwright.models.riving import riving_knife
+from scarfwright.models.cut.knife_and_guard import riving_knife
 
 from tests.cut_jobs import of_code, worked
 

@@ -4,7 +4,7 @@
 from __future__ import annotations
 
 import pytest
-from scarfwright.models.feed import cutting_power, feed_of_cut, rim_speed, tooth_feed
+from scarfwright.models.cut.feed import cutting_power, feed_of_cut, rim_speed, tooth_feed
 
 from tests.cut_jobs import worked
 

@@ -10,10 +10,10 @@ import math
 from functools import cache
 
 import pytest
-from scarfwright.models.jobfile import job_from_text
-from scarfwright.models.layout import slot_jaw
+from scarfwright.models.job.file import job_from_text
+from scarfwright.models.sled.layout import slot_jaw
+from scarfwright.models.sled.workup import Workup
 from scarfwright.models.solve import work_out
-from scarfwright.models.workup import Workup
 
 TEXT = """
 [stock]
