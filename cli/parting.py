@@ -15,9 +15,10 @@ from scarfwright.cli import say
 from scarfwright.cli.problems import problem
 from scarfwright.models.findings import Finding, Level
 from scarfwright.models.lengths.length import show
-from scarfwright.models.part.part import Part, PartKind
+from scarfwright.models.part.part import Part
 from scarfwright.models.parts import registry
 from scarfwright.models.parts.check import check_part
+from scarfwright.models.parts.kind import PartKind
 from scarfwright.models.parts.words import WordError, find_kind, read, words
 from scarfwright.models.printing.bed import height, size
 from scarfwright.outputs.formats.text import as_json
