@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from scarfwright.models.joint import Joint
+from scarfwright.models.joint.joint import Joint
 from scarfwright.models.planing.boards import board_needs
 from scarfwright.models.planing.planing import planing
+
+JOINT = Joint(12, 22, 60, 0.4 * math.hypot(1, 1 / 12))  # fence gap 0.4
 
 
 @given(ratio=st.floats(5, 20), thickness=st.floats(10, 60), gap=st.floats(0, 1), off=st.floats(0, 0.3))
@@ -29,7 +33,7 @@ def test_feathers_lie_where_the_glue_line_meets_the_faces(
 
 def test_by_hand() -> None:
     """22 to 20 at 12:1 with tips of 0.4014: 1 off each face, feathers at (1 - 0.4014) 12 = 7.183 and 240 further."""
-    plane = planing(Joint(12, 22, 60, 0.4), 20)
+    plane = planing(JOINT, 20)
     assert plane.each == 1
     assert plane.upper_feather == pytest.approx(7.1834, abs=1e-4)
     assert plane.lower_feather == pytest.approx(247.1834, abs=1e-4)
@@ -38,8 +42,8 @@ def test_by_hand() -> None:
 
 def test_boards() -> None:
     """20 in 300 is 1 in 15; the taper of the worked case is 259.1834 long, a thickness more is clear of knots."""
-    needs = board_needs(Joint(12, 22, 60, 0.4))
+    needs = board_needs(JOINT, "mm")
     assert needs.run_out / needs.run_out_length == pytest.approx(1 / 15)
     assert needs.clear == pytest.approx(259.1834 + 22, abs=1e-4)
     assert needs.moisture == (8, 12)
-    assert board_needs(Joint(12, 22, 60, 0.4), (6.0, 10.0)).moisture == (6.0, 10.0)
+    assert board_needs(JOINT, "mm", (6.0, 10.0)).moisture == (6.0, 10.0)

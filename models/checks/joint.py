@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.joint import degrees, ratio_of_degrees
-from scarfwright.models.say import Say, slope
-from scarfwright.models.workup import Workup
+from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.joint.joint import MOST_OFF
+from scarfwright.models.lengths.say import Say, slope
+from scarfwright.models.lengths.slopes import degrees, ratio_of_degrees
 
 register(
     {
@@ -24,18 +25,17 @@ register(
 
 STEEPEST = 8.0
 FLATTEST = 20.0
-MOST_OFF = 0.02  # share by which the realised slope may differ from the asked one
 SOURCE_SLOPE = (
     "USDA Technical Bulletin 1069 and the Wood Handbook give 90 % of clear-wood strength for 1 in 12 and flatter"
 )
 
 
-def check_joint(work: Workup, say: Say) -> Iterator[Finding]:
+def check_joint(work: Groundwork, say: Say) -> Iterator[Finding]:
     yield from _stock(work, say)
     yield from _slope(work)
 
 
-def _stock(work: Workup, say: Say) -> Iterator[Finding]:
+def _stock(work: Groundwork, say: Say) -> Iterator[Finding]:
     stock, joint = work.job.stock, work.joint
     if stock.thickness > stock.height:
         yield finding(
@@ -78,8 +78,8 @@ def _stock(work: Workup, say: Say) -> Iterator[Finding]:
         )
 
 
-def _slope(work: Workup) -> Iterator[Finding]:
-    asked, real = work.job.joint.ratio, work.sled.ratio
+def _slope(work: Groundwork) -> Iterator[Finding]:
+    asked, real = work.job.joint.ratio, work.way.sled.ratio
     meant = ratio_of_degrees(asked) if asked < 45 else 0.0
     if asked < STEEPEST and STEEPEST - 0.9 <= meant <= FLATTEST + 0.5:
         yield finding(

@@ -8,10 +8,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from scarfwright.models.joint import Joint
+from scarfwright.models.joint.joint import Joint
+from scarfwright.models.lengths.length import Unit
 from scarfwright.models.strength.grain import MOST_RUN_OUT, grain_share
 
-RUN_OUT_LENGTH = 300.0  # a handy length to judge run-out over
+# a handy length to judge run-out over
+RUN_OUT_LENGTH: dict[Unit, float] = {"mm": 300.0, "in": 304.8}
 MOISTURE = (8.0, 12.0)  # %; FAA-H-8083-31, seen, quoted
 ALIKE = 2.0  # % between boards glued together; common practice, no source
 KNOT_ROOM = 1.0  # in thicknesses beyond the taper; common practice, no source
@@ -31,12 +33,12 @@ class BoardNeeds:
     alike: float
 
 
-def board_needs(joint: Joint, moisture: tuple[float, float] | None = None) -> BoardNeeds:
-    """The figures for a joint. `moisture`: the adhesive kind's range [%], if known."""
+def board_needs(joint: Joint, units: Unit, moisture: tuple[float, float] | None = None) -> BoardNeeds:
+    """The figures for a joint. `units`: the job's. `moisture`: the adhesive kind's range [%], if known."""
     return BoardNeeds(
         clear=joint.taper_run + KNOT_ROOM * joint.thickness,
-        run_out=RUN_OUT_LENGTH / MOST_RUN_OUT,
-        run_out_length=RUN_OUT_LENGTH,
+        run_out=RUN_OUT_LENGTH[units] / MOST_RUN_OUT,
+        run_out_length=RUN_OUT_LENGTH[units],
         grain_share=grain_share(MOST_RUN_OUT),
         moisture=MOISTURE if moisture is None else moisture,
         alike=ALIKE,

@@ -13,7 +13,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from scarfwright.models.joint import Joint
+from scarfwright.models.joint.joint import Joint
 
 
 @dataclass(frozen=True)

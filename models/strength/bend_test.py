@@ -13,8 +13,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from scarfwright.models.lengths.length import Unit, round_up
 from scarfwright.models.strength.wood import SCATTER_MODULUS, SCATTER_RUPTURE, Wood
-from scarfwright.models.units import Unit, round_up
 
 GRAVITY = 9.80665  # m/s2
 POUND = 0.45359237  # kg

@@ -9,12 +9,13 @@ Sources: USDA Technical Bulletin 1069 (Freas & Selbo, 1954), the Wood Handbook; 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import math
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from pathlib import Path
 
-from scarfwright.models.csv_rows import csv_rows
-from scarfwright.models.joint import Joint
+from scarfwright.models.joint.joint import Joint
+from scarfwright.models.quantities.csv_rows import csv_rows
 
 TABLE = Path(__file__).with_name("slopes.csv")
 
@@ -74,7 +75,8 @@ def flatter_steps(joint: Joint) -> tuple[Step, ...]:
     found = []
     for row in slope_rows():
         if row.ratio > joint.ratio:
-            other = Joint(row.ratio, joint.thickness, joint.height, joint.gap)
+            other = replace(joint, ratio=row.ratio)
+            other = replace(other, tip=joint.tip * math.cos(joint.angle) / math.cos(other.angle))  # the same fence gap
             found.append(Step(row.ratio, row.share, other.overlap, other.overlap - joint.overlap))
     return tuple(found)
 

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Literal
 
-from scarfwright.models.csv_rows import csv_rows, number
+from scarfwright.models.quantities.csv_rows import csv_rows, number
 
 TABLE = Path(__file__).with_name("species.csv")
 SCATTER_RUPTURE = 0.16  # ASTM D2555, coefficient of variation

@@ -6,8 +6,8 @@ import math
 
 from scarfwright.models.bending.laminations import LEAST_HARDWOOD, LEAST_SOFTWOOD, Laminations, laminate
 from scarfwright.models.bending.use import Bend
-from scarfwright.models.say import say_in
-from scarfwright.models.units import Unit
+from scarfwright.models.lengths.length import Unit
+from scarfwright.models.lengths.say import say_in
 from scarfwright.models.words.figures import Figures, percent
 
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from scarfwright.models.quantities import POUND_FORCE, PSI
+from scarfwright.models.lengths.length import Unit, round_to, round_up, show
+from scarfwright.models.quantities.quantity import POUND_FORCE, PSI
 from scarfwright.models.strength.bend_test import pounds
-from scarfwright.models.units import Unit, round_to, round_up, show
 
 OUNCE = 28.349523125  # g, exact
 
@@ -85,7 +85,7 @@ class Figures:
         return f"{texts[0]} {unit}" if texts[0] == texts[1] else f"{texts[0]} to {texts[1]} {unit}"
 
     def spread_range(self, low: float, high: float) -> str:
-        from scarfwright.models.quantities import SPREAD_POUNDS
+        from scarfwright.models.quantities.quantity import SPREAD_POUNDS
 
         texts = [f"{s if self.metric else s / SPREAD_POUNDS:.0f}" for s in (low, high)]
         unit = "g/m²" if self.metric else "lb per 1000 ft²"

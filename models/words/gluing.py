@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from scarfwright.models.gluing_up.amounts import Asked
-from scarfwright.models.gluing_up.kinds import AdhesiveKind
-from scarfwright.models.gluing_up.plan import GluePlan
-from scarfwright.models.say import say_in
-from scarfwright.models.units import Unit
+from scarfwright.models.gluing.amounts import Asked
+from scarfwright.models.gluing.kinds import AdhesiveKind
+from scarfwright.models.gluing.plan import GluePlan
+from scarfwright.models.lengths.length import Unit
+from scarfwright.models.lengths.say import say_in
 from scarfwright.models.words.figures import Figures, duration
 
 MAKER_FIRST = "The adhesive maker's instructions come before every figure here."

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from scarfwright.models.joint import Joint
+from scarfwright.models.joint.joint import Joint
+from scarfwright.models.lengths.length import Unit
+from scarfwright.models.lengths.say import say_in
 from scarfwright.models.planing.boards import BoardNeeds
 from scarfwright.models.planing.planing import Planing
-from scarfwright.models.say import say_in
 from scarfwright.models.strength.grain import MOST_RUN_OUT
-from scarfwright.models.units import Unit
-from scarfwright.models.words.figures import percent
+from scarfwright.models.words.figures import Figures, percent
 
 
 def planing_rows(joint: Joint, plane: Planing, units: Unit) -> list[tuple[str, str]]:
@@ -50,17 +50,19 @@ PLANER_CAUTION = (
 def board_words(joint: Joint, needs: BoardNeeds, units: Unit) -> list[str]:
     """What to look for when choosing boards, one a line."""
     say = say_in(units)
+    fig = Figures(units)
     low, high = needs.moisture
     return [
-        f"Grain: runs out at most {say(needs.run_out)} in {say(needs.run_out_length)} (1 in {MOST_RUN_OUT:.0f}, FAA "
+        f"Grain: runs out at most {fig.under(needs.run_out)} in {say(needs.run_out_length)} (1 in "
+        f"{MOST_RUN_OUT:.0f}, FAA "
         "AC 43.13-1B); "
         f"even that leaves {percent(needs.grain_share)} of the strength (Hankinson). Look at edge and face; splits and "
         "pores tell better than the stripes of the year rings.",
         "Taper so that the grain runs out the same way as the taper: then the tip's fibres are long, and the plane "
         "runs off "
         "the feather with the grain.",
-        f"No knot, shake or pith in the last {say.up(needs.clear)} of an end to be tapered (taper "
-        f"{say(joint.taper_run)} and "
+        f"No knot, shake or pith in the last {fig.over(needs.clear)} of an end to be tapered (taper "
+        f"{fig.near(joint.taper_run)} and "
         "a thickness beyond).",
         f"Moisture {low:g} to {high:g} % (FAA-H-8083-31 for 8 to 12), mates within {needs.alike:g} % of each other "
         "(common "

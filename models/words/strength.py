@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from scarfwright.models.joint import Joint
-from scarfwright.models.say import say_in
+from scarfwright.models.joint.joint import Joint
+from scarfwright.models.lengths.length import Unit
+from scarfwright.models.lengths.say import say_in
 from scarfwright.models.strength.bend_test import BendTest
 from scarfwright.models.strength.slope import Step, flatter_steps, row_behind, slope_rows, strength_share
 from scarfwright.models.strength.wood import Wood
-from scarfwright.models.units import Unit
 from scarfwright.models.words.figures import Figures, percent, slope_text
 
 NOT_DESIGN = (

@@ -6,8 +6,8 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from scarfwright.models.outline import Vertex
-from scarfwright.outputs.drawing import EDGE, THIN, Item, Path, Pen, Text, box, line
+from scarfwright.models.flat.loop import Vertex
+from scarfwright.outputs.drawing.display import EDGE, THIN, Item, Path, Pen, Text, box, line
 
 FIGURE = 2.3
 TICK = 1.2

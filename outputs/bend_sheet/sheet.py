@@ -9,15 +9,15 @@ import math
 from collections.abc import Callable, Sequence
 
 from scarfwright.models.bending.use import Bend
-from scarfwright.models.outline import Point, Vertex
-from scarfwright.models.say import Say, say_in
-from scarfwright.models.units import Unit
+from scarfwright.models.flat.loop import Point, Vertex
+from scarfwright.models.lengths.length import Unit
+from scarfwright.models.lengths.say import Say, say_in
 from scarfwright.models.words.bending import BEND_CAUTION, bend_advice, bend_rows
 from scarfwright.models.words.strength import NOT_DESIGN
 from scarfwright.outputs.bend_sheet.graph import Axes, round_ticks
-from scarfwright.outputs.dimension import scale_bar
-from scarfwright.outputs.drawing import EDGE, Item, Path, Pen, Sheet, Text, View, fitting_scale, scale_text
-from scarfwright.outputs.panels import Cell, Row, inner, panel, title_block
+from scarfwright.outputs.drawing.dimension import scale_bar
+from scarfwright.outputs.drawing.display import EDGE, Item, Path, Pen, Sheet, Text, View, fitting_scale, scale_text
+from scarfwright.outputs.drawing.panels import Cell, Row, inner, panel, title_block
 
 Area = tuple[float, float, float, float]
 GOOD, WOOD = "#cfe3c4", "#f3e3c3"

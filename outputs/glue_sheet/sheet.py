@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from scarfwright.models.gluing_up.plan import GluePlan
-from scarfwright.models.say import say_in
-from scarfwright.models.units import Unit
+from scarfwright.models.gluing.plan import GluePlan
+from scarfwright.models.lengths.length import Unit
+from scarfwright.models.lengths.say import say_in
 from scarfwright.models.words.gluing import amount_rows, gluing_cautions, lay_words, order_of_gluing
-from scarfwright.outputs.drawing import Sheet, scale_text
+from scarfwright.outputs.drawing.display import Sheet, scale_text
+from scarfwright.outputs.drawing.panels import Cell, Row, inner, panel, title_block
 from scarfwright.outputs.glue_sheet.views import joint_scale, plan_view, side_view, whole_view
-from scarfwright.outputs.panels import Cell, Row, inner, panel, title_block
 
 RIGHT = 104.0  # column of figures and steps
 BAND = 18.0  # cautions

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from scarfwright.models.gluing_up.plan import GluePlan
-from scarfwright.models.gluing_up.stations import clamp_order
-from scarfwright.models.outline import Point, Vertex
-from scarfwright.models.say import Say
+from scarfwright.models.flat.loop import Point, Vertex
+from scarfwright.models.gluing.plan import GluePlan
+from scarfwright.models.gluing.stations import clamp_order
+from scarfwright.models.lengths.say import Say
 from scarfwright.models.words.figures import Figures
-from scarfwright.outputs.dimension import linear, running, scale_bar
-from scarfwright.outputs.drawing import (
+from scarfwright.outputs.drawing.dimension import linear, running, scale_bar
+from scarfwright.outputs.drawing.display import (
     CENTRE,
     EDGE,
     OUTLINE,

@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from scarfwright.models.outline import Point, Vertex
-from scarfwright.models.say import Say, say_in
+from scarfwright.models.flat.loop import Point, Vertex
+from scarfwright.models.lengths.length import Unit
+from scarfwright.models.lengths.say import Say, say_in
 from scarfwright.models.strength.bend_test import BendTest
 from scarfwright.models.strength.wood import Wood
-from scarfwright.models.units import Unit
 from scarfwright.models.words.figures import Figures
 from scarfwright.models.words.strength import NOT_DESIGN, TEST_CAUTION, sample_rows, sample_steps
-from scarfwright.outputs.dimension import arrow, linear
-from scarfwright.outputs.drawing import EDGE, OUTLINE, PHANTOM, THIN, Item, Path, Pen, Sheet, Text, box
+from scarfwright.outputs.drawing.dimension import arrow, linear
+from scarfwright.outputs.drawing.display import EDGE, OUTLINE, PHANTOM, THIN, Item, Path, Pen, Sheet, Text, box
 from scarfwright.outputs.wood_sheets.page import Area, Cells, Page, wood_page
 
 WOOD, OTHER_WOOD, METAL, BENCH = "#f3e3c3", "#e7cf9f", "#c9d3dc", "#b7b0a6"

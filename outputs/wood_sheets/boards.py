@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from scarfwright.models.joint import Joint
-from scarfwright.models.outline import Loop, Point, Vertex
+from scarfwright.models.flat.loop import Loop, Point, Vertex
+from scarfwright.models.joint.joint import Joint
+from scarfwright.models.lengths.length import Unit
+from scarfwright.models.lengths.say import Say, say_in
 from scarfwright.models.planing.boards import BoardNeeds
-from scarfwright.models.say import Say, say_in
-from scarfwright.models.units import Unit
 from scarfwright.models.words.planing import board_words
 from scarfwright.models.words.strength import NOT_DESIGN
-from scarfwright.outputs.dimension import linear
-from scarfwright.outputs.drawing import EDGE, OUTLINE, Clip, Item, Path, Pen, Sheet, Text
+from scarfwright.outputs.drawing.dimension import linear
+from scarfwright.outputs.drawing.display import EDGE, OUTLINE, Clip, Item, Path, Pen, Sheet, Text
 from scarfwright.outputs.wood_sheets.page import Area, Cells, Page, wood_page
 
 WOOD = "#f3e3c3"

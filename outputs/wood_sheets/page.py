@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from scarfwright.outputs.drawing import Item, Sheet
-from scarfwright.outputs.panels import Cell, Row, inner, panel, title_block
+from scarfwright.outputs.drawing.display import Item, Sheet
+from scarfwright.outputs.drawing.panels import Cell, Row, inner, panel, title_block
 
 Area = tuple[float, float, float, float]
 Cells = Callable[[str], Sequence[Cell]]

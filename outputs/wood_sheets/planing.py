@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from scarfwright.models.joint import Joint
-from scarfwright.models.outline import Point, Vertex
+from scarfwright.models.flat.loop import Point, Vertex
+from scarfwright.models.joint.joint import Joint
+from scarfwright.models.lengths.length import Unit
+from scarfwright.models.lengths.say import Say, say_in
 from scarfwright.models.planing.planing import Planing
-from scarfwright.models.say import Say, say_in
-from scarfwright.models.units import Unit
 from scarfwright.models.words.planing import PLANER_CAUTION, planing_rows, planing_steps
-from scarfwright.outputs.dimension import arrow, linear, running
-from scarfwright.outputs.drawing import EDGE, OUTLINE, PHANTOM, Item, Path, Pen, Sheet, Text
+from scarfwright.outputs.drawing.dimension import arrow, linear, running
+from scarfwright.outputs.drawing.display import EDGE, OUTLINE, PHANTOM, Item, Path, Pen, Sheet, Text
 from scarfwright.outputs.wood_sheets.page import Area, Cells, Page, wood_page
 
 WOOD, OTHER_WOOD, OFF = "#f3e3c3", "#e7cf9f", "#f4f4f4"

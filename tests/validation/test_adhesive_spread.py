@@ -4,8 +4,8 @@
 from __future__ import annotations
 
 import pytest
-from scarfwright.models.gluing_up.kinds import find_kind
-from scarfwright.models.quantities import FORCE, PRESSURE, SPREAD, STRESS, TIME, parse_quantity
+from scarfwright.models.gluing.kinds import find_kind
+from scarfwright.models.quantities.quantity import FORCE, PRESSURE, SPREAD, STRESS, TIME, parse_quantity
 
 
 def test_pounds_per_thousand_square_feet() -> None:

@@ -8,7 +8,7 @@ import math
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from scarfwright.models.joint import Joint
+from scarfwright.models.joint.joint import Joint
 from scarfwright.models.strength.slope import TooSteepError, flatter_steps, row_behind, slope_rows, strength_share
 
 ROWS = {12.0: 0.90, 10.0: 0.85, 8.0: 0.80, 5.0: 0.65}
@@ -50,7 +50,7 @@ def test_every_row_names_its_source_and_status() -> None:
 
 def test_what_each_flatter_step_costs() -> None:
     """8:1 in 22 mm with tips of 0.4 / cos: overlap (22 - 2 b) N, the tip worked at each slope's own angle."""
-    steps = flatter_steps(Joint(8, 22, 60, 0.4))
+    steps = flatter_steps(Joint(8, 22, 60, 0.4 * math.sqrt(65) / 8))
     assert [step.ratio for step in steps] == [10, 12]
     for step in steps:
         tip = 0.4 * math.sqrt(step.ratio**2 + 1) / step.ratio

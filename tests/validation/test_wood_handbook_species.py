@@ -8,7 +8,7 @@ pine, surveyed species 13 to 16 % in rupture.
 from __future__ import annotations
 
 import pytest
-from scarfwright.models.quantities import PSI
+from scarfwright.models.quantities.quantity import PSI
 from scarfwright.models.strength.wood import SCATTER_MODULUS, SCATTER_RUPTURE, find_species, species
 
 

@@ -1,1 +1,0 @@
-"""The glue-up: kinds of adhesive, how much, how hard the clamps press, where they stand."""
