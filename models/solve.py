@@ -14,6 +14,7 @@ from scarfwright.models.job.tables import Job
 from scarfwright.models.sled.making import joint_of, sled_way
 from scarfwright.models.sled.sled import longest_from_plank
 from scarfwright.models.wanted.wanted import wanted
+from scarfwright.models.words.sentences import worded
 from scarfwright.models.workup import Workup
 
 LONGEST_SLED = 6000.0  # "auto" looks no further; longer boards are rarely sold (common practice, no source)
@@ -26,12 +27,13 @@ def work_up(job: Job) -> Workup:
         return work  # nothing is made, so nothing is said about parts and machines
     parts = wanted(work)
     found = [*work.findings, *check_machine(work, parts), *(f for one in parts for f in one.findings)]
-    return replace(work, findings=tuple(worst_first(found)), wanted=parts)
+    return replace(work, findings=worded(worst_first(found), job.units), wanted=parts)
 
 
 def work_out(job: Job) -> Workup:
     """Joint, sled and cut alone: all but what the machines and the smaller parts have to say."""
-    return _shortest_that_serves(job) if job.sled.length == "auto" else _at_length(job, float(job.sled.length))
+    found = _shortest_that_serves(job) if job.sled.length == "auto" else _at_length(job, float(job.sled.length))
+    return replace(found, findings=worded(found.findings, job.units))
 
 
 def length_step(job: Job) -> float:

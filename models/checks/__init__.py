@@ -27,7 +27,7 @@ def check_all(work: Groundwork, *, unmeasurable: bool = False) -> list[Finding]:
     """Every finding about the joint, the sled, the clamps and the saw, worst first."""
     say = say_in(work.job.units)
     found = [
-        *check_joint(work, say),
+        *check_joint(work),
         *check_sled(work, say, unmeasurable),
         *check_notches(work, say),
         *check_clamps(work, say),

@@ -4,25 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scarfwright.models.findings import Finding, Level, finding, register
+from scarfwright.models.findings import Finding, finding
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.say import Say
 from scarfwright.models.sled.layout import pad_lower_edge, swallowed
 from scarfwright.models.sled.sled import LEAST_LEFT
-
-register(
-    {
-        "clamp.no_grip": Level.FAULT,
-        "clamp.grips_air": Level.FAULT,
-        "clamp.past_board": Level.NOTE,
-        "clamp.deep_meets_blade": Level.CAUTION,
-        "clamp.pad_overhangs": Level.FAULT,
-        "clamp.throat_short": Level.FAULT,
-        "notch.jaw_wont_enter": Level.FAULT,
-        "notch.pad_wont_enter": Level.FAULT,
-        "notch.pad_bears_partly": Level.CAUTION,
-    }
-)
 
 _PLACES = {"nose_flat": "across the nose flat", "heel": "in the heel notch", "nose": "in the nose notch"}
 

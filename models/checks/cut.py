@@ -4,18 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scarfwright.models.findings import Finding, Level, finding, register
+from scarfwright.models.findings import Finding, finding
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.say import Say
 from scarfwright.models.sled.layout import ClampPlace, flat_jaw
-
-register(
-    {
-        "clamp.meets_blade": Level.FAULT,
-        "clamp.meets_fence": Level.FAULT,
-        "board.meets_fence": Level.FAULT,
-    }
-)
 
 _ENDS = {
     "hold": "the taper is complete and the sled held there",

@@ -5,18 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from scarfwright.models.cut.feed import MOST_RIP_TEETH
-from scarfwright.models.findings import Finding, Level, finding, register
+from scarfwright.models.findings import Finding, finding
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.say import Say
-
-register(
-    {
-        "feed.too_slow": Level.CAUTION,
-        "feed.too_fast": Level.CAUTION,
-        "feed.saw_too_weak": Level.CAUTION,
-        "blade.not_for_ripping": Level.CAUTION,
-    }
-)
 
 
 def check_feed(work: Groundwork, say: Say) -> Iterator[Finding]:

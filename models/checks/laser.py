@@ -4,21 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from scarfwright.models.findings import Finding, Level, finding, register
+from scarfwright.models.findings import Finding, finding
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.say import Say
 from scarfwright.models.printing.bed import size
 from scarfwright.models.sheets.pieces import Piece
 from scarfwright.models.templates.kerf import Lost
 from scarfwright.models.templates.laser import Cut, cuts
-
-register(
-    {
-        "template.bed_small": Level.CAUTION,
-        "template.kerf_closes": Level.CAUTION,
-        "template.web_burns": Level.CAUTION,
-    }
-)
 
 
 def check_laser(work: Groundwork, pieces: Sequence[Piece], say: Say) -> Iterator[Finding]:

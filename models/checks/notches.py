@@ -5,21 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import combinations
 
-from scarfwright.models.findings import Finding, Level, finding, register
+from scarfwright.models.findings import Finding, finding
 from scarfwright.models.flat.loop import between, inside_by
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.say import Say
 from scarfwright.models.sled.sled import LEAST_LEFT, Notch, station_off_flat, station_with_left
-
-register(
-    {
-        "notch.longer_than_sled": Level.FAULT,
-        "notch.off_sled": Level.FAULT,
-        "notch.breaks_fence_edge": Level.FAULT,
-        "notch.thin_left": Level.CAUTION,
-        "notch.overlap": Level.FAULT,
-    }
-)
 
 
 def check_notches(work: Groundwork, say: Say) -> Iterator[Finding]:

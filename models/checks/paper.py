@@ -4,12 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scarfwright.models.findings import Finding, Level, finding, register
+from scarfwright.models.findings import Finding, finding
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.job.paper import FOOT, HEAD, LEAST_ROLL, MARGIN, MOST, OVERLAP, paper_of
 from scarfwright.models.lengths.say import Say
-
-register({"paper.roll_narrow": Level.CAUTION, "paper.roll_wide": Level.CAUTION})
 
 
 def check_paper(work: Groundwork, say: Say) -> Iterator[Finding]:

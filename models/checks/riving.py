@@ -5,19 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from scarfwright.models.cut.knife_and_guard import OVER_PLATE
-from scarfwright.models.findings import Finding, Level, finding, register
+from scarfwright.models.findings import Finding, finding
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.say import Say
-
-register(
-    {
-        "blade.plate_too_thick": Level.FAULT,
-        "knife.thicker_than_kerf": Level.FAULT,
-        "knife.too_thin": Level.CAUTION,
-        "knife.none": Level.CAUTION,
-        "guard.cannot_pass": Level.CAUTION,
-    }
-)
 
 
 def check_riving(work: Groundwork, say: Say) -> Iterator[Finding]:

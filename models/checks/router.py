@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from scarfwright.models.findings import Finding, Level, finding, register
+from scarfwright.models.findings import Finding, finding
 from scarfwright.models.flat.round_cutter import widest_cutter
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.job.tables import Job
@@ -17,17 +17,6 @@ from scarfwright.models.sheets.pieces import (
     spacing_of,
     tabs_of,
     too_tight,
-)
-
-register(
-    {
-        "router.spacing_small": Level.FAULT,
-        "router.sled_too_large": Level.FAULT,
-        "router.part_too_large": Level.CAUTION,
-        "router.sled_too_tight": Level.FAULT,
-        "router.part_too_tight": Level.NOTE,
-        "router.few_tabs": Level.NOTE,
-    }
 )
 
 

@@ -4,21 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scarfwright.models.findings import Finding, Level, finding, register
+from scarfwright.models.findings import Finding, finding
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.say import Say
 from scarfwright.models.sled.dividing import Dividing
-
-register(
-    {
-        "blade.smaller_than_work": Level.FAULT,
-        "blade.axis_above_table": Level.FAULT,
-        "blade.max_depth_beyond": Level.CAUTION,
-        "blade.too_low": Level.FAULT,
-        "fence.cuts_sled": Level.FAULT,
-        "dividing.blade_too_low": Level.CAUTION,
-    }
-)
 
 THINNEST_CARRIER = 6.0  # a thinner board bends under the plank; common practice, no source
 

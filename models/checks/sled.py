@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from scarfwright.models.findings import Finding, Level, finding, register
+from scarfwright.models.findings import Finding, finding
 from scarfwright.models.flat.loop import between, inside_by
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.length import round_up
@@ -15,27 +15,6 @@ from scarfwright.models.sled.sled import (
     LEAST_LEFT,
     longest_from_plank,
     plank_width_for,
-)
-
-register(
-    {
-        "plank.too_narrow": Level.FAULT,
-        "plank.kerf_too_wide": Level.FAULT,
-        "sled.nose_thin": Level.FAULT,
-        "sled.too_short": Level.FAULT,
-        "sled.as_made_reversed": Level.FAULT,
-        "sled.as_made_needs_length": Level.FAULT,
-        "sled.hands_have_no_room": Level.CAUTION,
-        "nose.no_clamp": Level.FAULT,
-        "nose.pad_off_flat": Level.CAUTION,
-        "nose.flat_too_long": Level.FAULT,
-        "nose.flat_short": Level.CAUTION,
-        "nose.flat_leaves_sliver": Level.NOTE,
-        "handle.no_room": Level.NOTE,
-        "handle.breaks_out": Level.FAULT,
-        "handle.overlap": Level.FAULT,
-        "dowel.no_room": Level.CAUTION,
-    }
 )
 
 

@@ -4,20 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scarfwright.models.findings import Finding, Level, finding, register
+from scarfwright.models.findings import Finding, finding
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.say import Say
-
-register(
-    {
-        "table.no_room_to_start": Level.FAULT,
-        "fence.behind_blade": Level.FAULT,
-        "fence.short_lead": Level.CAUTION,
-        "stop.off_table": Level.CAUTION,
-        "support.infeed_needed": Level.CAUTION,
-        "support.outfeed_needed": Level.CAUTION,
-    }
-)
 
 
 def check_stand(work: Groundwork, say: Say) -> Iterator[Finding]:

@@ -4,18 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scarfwright.models.findings import Finding, Level, faults, finding, register
+from scarfwright.models.findings import Finding, faults, finding
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.part.label import place_findings
 from scarfwright.models.part.one_body import unsound
 from scarfwright.models.parts.kind import Parameters, PartKind
-
-register(
-    {
-        "part.impossible": Level.FAULT,
-    }
-)
 
 
 def check_part(kind: PartKind, work: Groundwork | None, given: Parameters) -> list[Finding]:

@@ -14,7 +14,7 @@ import math
 from dataclasses import replace
 from typing import Any
 
-from scarfwright.models.findings import Finding, Level, finding, register
+from scarfwright.models.findings import Finding, finding
 from scarfwright.models.flat.loop import rectangle
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.length import round_to
@@ -23,14 +23,6 @@ from scarfwright.models.part import label as labels
 from scarfwright.models.part.part import Part, Place, Raised
 from scarfwright.models.part.reading import FEELER, expanded, instead
 from scarfwright.models.parts.kind import Parameters, PartKind
-
-register(
-    {
-        "gap_shim.layer_thick": Level.FAULT,
-        "gap_shim.coarse": Level.CAUTION,
-        "gap_shim.off": Level.NOTE,
-    }
-)
 
 GRIP, GRIP_THICK = 40.0, 4.0
 

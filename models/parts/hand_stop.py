@@ -4,14 +4,12 @@ from __future__ import annotations
 
 from typing import Any
 
-from scarfwright.models.findings import Finding, Level, finding, register
+from scarfwright.models.findings import Finding, finding
 from scarfwright.models.flat.loop import circle, rounded
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.part.part import Feature, Operation, Part
 from scarfwright.models.parts.kind import Parameters, PartKind
-
-register({"hand_stop.no_line": Level.FAULT, "hand_stop.sticks_out": Level.FAULT})
 
 
 def hand_stop(

@@ -13,7 +13,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from scarfwright.models.findings import Finding, Level, finding, register
+from scarfwright.models.findings import Finding, finding
 from scarfwright.models.flat.loop import Point, polygon
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.say import say_in
@@ -21,8 +21,6 @@ from scarfwright.models.part import label as labels
 from scarfwright.models.part.part import Part, Place
 from scarfwright.models.part.reading import EYE, RULE, expanded, instead
 from scarfwright.models.parts.kind import Parameters, PartKind
-
-register({"height_step.coarse": Level.CAUTION})
 
 COLUMN, ARM, ARM_THICK = 44.0, 30.0, 10.0
 

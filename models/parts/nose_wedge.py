@@ -10,7 +10,7 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from scarfwright.models.findings import Finding, Level, finding, register
+from scarfwright.models.findings import Finding, finding
 from scarfwright.models.flat.loop import polygon
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.say import say_in
@@ -18,8 +18,6 @@ from scarfwright.models.part.part import Part
 from scarfwright.models.parts.kind import Parameters, PartKind
 
 THIN_END = 3.0  # thinnest printed end that does not crush; common practice, no source
-
-register({"nose_wedge.no_grip": Level.FAULT})
 
 
 def nose_wedge(ratio: float = 12.0, length: float = 50.0, height: float = 20.0, thin: float = THIN_END) -> Part:

@@ -14,7 +14,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from scarfwright.models.findings import Finding, Level, finding, register
+from scarfwright.models.findings import Finding, finding
 from scarfwright.models.flat.loop import Point, circle, polygon, rectangle, slot
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.say import say_in
@@ -22,14 +22,6 @@ from scarfwright.models.part import label as labels
 from scarfwright.models.part.part import Feature, Operation, Part, Place, Raised
 from scarfwright.models.part.reading import RULE, expanded, instead
 from scarfwright.models.parts.kind import Parameters, PartKind
-
-register(
-    {
-        "notch_guide.one_hole": Level.NOTE,
-        "notch_guide.coarse": Level.CAUTION,
-        "notch_guide.drill_wide": Level.FAULT,
-    }
-)
 
 PLAY = 0.2  # of the drill in its hole [mm]
 BORDER, WALL = 10.0, 3.0

@@ -13,7 +13,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from scarfwright.models.findings import Finding, Level, finding, register
+from scarfwright.models.findings import Finding, finding
 from scarfwright.models.flat.loop import Loop, Point, rounded_each
 from scarfwright.models.gluing.places import CLEAR, LONGEST_SPAN, GlueUp
 from scarfwright.models.groundwork import Groundwork
@@ -22,14 +22,6 @@ from scarfwright.models.part import label as labels
 from scarfwright.models.part.part import Part, Place
 from scarfwright.models.part.reading import FEELER, expanded, instead
 from scarfwright.models.parts.kind import Parameters, PartKind
-
-register(
-    {
-        "riser.top_too_small": Level.FAULT,
-        "riser.uneven": Level.NOTE,
-        "riser.long_span": Level.NOTE,
-    }
-)
 
 ROUND, TAPE, GROOVE = 3.0, 19.0, 1.5  # 19 mm: a common width of packing tape, common practice, no source
 LEAST_SHAPE = 0.2  # of groove and rounding [mm]

@@ -16,7 +16,7 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from scarfwright.models.findings import Finding, Level, finding, register
+from scarfwright.models.findings import Finding, finding
 from scarfwright.models.flat.loop import polygon, rectangle
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.joint.joint import MOST_OFF
@@ -25,14 +25,6 @@ from scarfwright.models.part import label as labels
 from scarfwright.models.part.part import Part, Place, Raised
 from scarfwright.models.part.reading import EYE, instead, length_for_slope, slope_by_rule, slope_from_ends
 from scarfwright.models.parts.kind import Parameters, PartKind
-
-register(
-    {
-        "slope_gauge.no_room": Level.FAULT,
-        "slope_gauge.coarse": Level.CAUTION,
-        "slope_gauge.rule_better": Level.NOTE,
-    }
-)
 
 BED_EDGE = 5.0  # of the bed left free on every side; common practice, no source
 MOST_SECTIONS = 4

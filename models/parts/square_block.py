@@ -20,7 +20,7 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from scarfwright.models.findings import Finding, Level, finding, register
+from scarfwright.models.findings import Finding, finding
 from scarfwright.models.flat.loop import polygon
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.length import round_up
@@ -28,14 +28,6 @@ from scarfwright.models.part import label as labels
 from scarfwright.models.part.part import Part, Place
 from scarfwright.models.part.reading import EYE, FEELER, expanded, instead, square
 from scarfwright.models.parts.kind import Parameters, PartKind
-
-register(
-    {
-        "square_block.angle_lost": Level.FAULT,
-        "square_block.leans_too_far": Level.FAULT,
-        "square_block.coarse": Level.CAUTION,
-    }
-)
 
 BEVEL = 2.0
 BASE = 60.0

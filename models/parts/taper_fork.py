@@ -12,7 +12,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from scarfwright.models.findings import Finding, Level, finding, register
+from scarfwright.models.findings import Finding, finding
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.joint.joint import MOST_OFF
 from scarfwright.models.lengths.say import say_in
@@ -27,14 +27,6 @@ from scarfwright.models.part.reading import (
     tolerance_for_stops,
 )
 from scarfwright.models.parts.kind import Parameters, PartKind
-
-register(
-    {
-        "taper_fork.slots_alike": Level.FAULT,
-        "taper_fork.tip_too_thick": Level.FAULT,
-        "taper_fork.coarse": Level.CAUTION,
-    }
-)
 
 SHARES = (0.25, 0.5, 0.75)
 NAMES = ("1/4", "1/2", "3/4")

@@ -12,7 +12,7 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from scarfwright.models.findings import Finding, Level, finding, register
+from scarfwright.models.findings import Finding, finding
 from scarfwright.models.flat.loop import rectangle
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.say import say_in
@@ -20,8 +20,6 @@ from scarfwright.models.part import label as labels
 from scarfwright.models.part.part import Feature, Operation, Part, Place
 from scarfwright.models.part.reading import PENCIL, expanded
 from scarfwright.models.parts.kind import Parameters, PartKind
-
-register({"taper_scale.marks_crowd": Level.FAULT, "taper_scale.too_many": Level.FAULT})
 
 END = 10.0  # scale beyond its first and last mark
 LINE, LINE_DEPTH = 0.6, 0.6  # of the marks

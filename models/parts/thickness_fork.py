@@ -13,7 +13,7 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from scarfwright.models.findings import Finding, Level, finding, register
+from scarfwright.models.findings import Finding, finding
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.part import label as labels
@@ -21,13 +21,6 @@ from scarfwright.models.part.comb import comb, comb_width, slot_middles
 from scarfwright.models.part.part import Part, Place
 from scarfwright.models.part.reading import CALLIPER, FEELER, expanded, instead
 from scarfwright.models.parts.kind import Parameters, PartKind
-
-register(
-    {
-        "thickness_fork.slots_alike": Level.FAULT,
-        "thickness_fork.coarse": Level.CAUTION,
-    }
-)
 
 BACK, WALL, NAME_HEIGHT = 19.0, 12.0, 5.0
 DEPTH = 25.0

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import cached_property
 
-from scarfwright.models.findings import Finding, Level, faults
+from scarfwright.models.findings import Finding, faults
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.part.part import Part
@@ -61,16 +61,10 @@ def _worked_out(kind: PartKind, parameters: Parameters, work: Groundwork) -> Wan
     if not left_out and "print" in kind.goes_to:
         plain = {**parameters, "label": ""} if "label" in parameters else parameters
         found = [*found, *laid_flat(sided(kind, plain, work), work.job.printer, say_in(work.job.units))[1]]
-    return Wanted(kind, parameters, work, left_out, kind.count(work), tuple(_about(kind, f) for f in found))
+    return Wanted(kind, parameters, work, left_out, kind.count(work), tuple(replace(f, part=kind.name) for f in found))
 
 
 def sided(kind: PartKind, parameters: Parameters, work: Groundwork) -> Part:
     """The part on the user's side of the blade."""
     part = kind.build(**parameters)
     return part.mirrored_y() if kind.handed and work.mirrored else part
-
-
-def _about(kind: PartKind, found: Finding) -> Finding:
-    left_out = found.level is Level.FAULT and "left out" not in found.text
-    text = f"{found.text} The {kind.name.replace('_', ' ')} is left out." if left_out else found.text
-    return replace(found, part=kind.name, text=text)
