@@ -6,6 +6,7 @@ from pathlib import Path
 
 from rich.table import Table
 from scarfwright.cli import say
+from scarfwright.cli.craft import show_craft
 from scarfwright.cli.cutting import show_cut
 from scarfwright.cli.jobs import find_job
 from scarfwright.models.findings import faults
@@ -34,6 +35,7 @@ def _show(work: Workup, file: Path) -> None:
     out.print(_table(work))
     if not faults(list(work.findings)):
         show_cut(work, out)
+        show_craft(work, out)
     if work.findings:
         say.findings(work.findings, out)
     else:

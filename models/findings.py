@@ -20,6 +20,12 @@ class Level(StrEnum):
 
 
 CODES: dict[str, Level] = {
+    "bending.curve_short": Level.CAUTION,
+    "bending.joint_places": Level.NOTE,
+    "bending.joint_unknown": Level.CAUTION,
+    "bending.no_joint": Level.CAUTION,
+    "bending.offsets_coarse": Level.NOTE,
+    "bending.overstrained": Level.CAUTION,
     "blade.axis_above_table": Level.FAULT,
     "blade.max_depth_beyond": Level.CAUTION,
     "blade.not_for_ripping": Level.CAUTION,
@@ -46,6 +52,11 @@ CODES: dict[str, Level] = {
     "gap_shim.coarse": Level.CAUTION,
     "gap_shim.layer_thick": Level.FAULT,
     "gap_shim.off": Level.NOTE,
+    "gluing.clamps_too_small": Level.NOTE,
+    "gluing.open_time_short": Level.CAUTION,
+    "gluing.pressure_high": Level.CAUTION,
+    "gluing.pressure_low": Level.CAUTION,
+    "gluing.too_few_clamps": Level.CAUTION,
     "guard.cannot_pass": Level.CAUTION,
     "hand_stop.no_line": Level.FAULT,
     "hand_stop.sticks_out": Level.FAULT,
@@ -126,6 +137,7 @@ CODES: dict[str, Level] = {
     "template.web_burns": Level.CAUTION,
     "thickness_fork.coarse": Level.CAUTION,
     "thickness_fork.slots_alike": Level.FAULT,
+    "wood.unknown": Level.NOTE,
 }
 
 

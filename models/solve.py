@@ -6,6 +6,8 @@ import math
 from dataclasses import replace
 
 from scarfwright.models.checks import check_all, check_machine
+from scarfwright.models.checks.craft import check_craft
+from scarfwright.models.craft import craft_of
 from scarfwright.models.cut.cut import the_cut
 from scarfwright.models.findings import faults, worst_first
 from scarfwright.models.gluing.places import glue_up
@@ -26,8 +28,10 @@ def work_up(job: Job) -> Workup:
     if faults(list(work.findings)):
         return work  # nothing is made, so nothing is said about parts and machines
     parts = wanted(work)
+    craft = craft_of(work)
     found = [*work.findings, *check_machine(work, parts), *(f for one in parts for f in one.findings)]
-    return replace(work, findings=worded(worst_first(found), job.units), wanted=parts)
+    found += check_craft(job, craft)
+    return replace(work, findings=worded(worst_first(found), job.units), wanted=parts, craft=craft)
 
 
 def work_out(job: Job) -> Workup:

@@ -148,7 +148,19 @@ def _paper(work: Workup) -> list[Item]:
         found.append(_item("paper/gauges.pdf", gauges))
     if prints(work.job.files):
         found.append(_item("paper/templates.pdf", template_sheets(work)))
-    return [*found, *_sheet_drawings(work)]
+    return [*found, *_craft(work), *_sheet_drawings(work)]
+
+
+def _craft(work: Workup) -> list[Item]:
+    from scarfwright.outputs.craft_papers import bend_papers, glue_paper, wood_papers
+
+    craft = work.craft
+    if craft is None:
+        return []
+    glue, bends = glue_paper(work, craft), bend_papers(work, craft)
+    found = [_item("paper/glue-up.svg", glue), _item("paper/glue-up.pdf", [glue])]
+    found.append(_item("paper/wood.pdf", wood_papers(work, craft)))
+    return [*found, _item("paper/bending.pdf", bends)] if bends else found
 
 
 def _sheet_drawings(work: Workup) -> list[Item]:

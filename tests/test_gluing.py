@@ -8,8 +8,8 @@ from itertools import pairwise
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from scarfwright.models.adhesives.kinds import adhesive_kinds, find_kind, nearest_kinds
 from scarfwright.models.gluing.amounts import Asked, amounts
-from scarfwright.models.gluing.kinds import adhesive_kinds, find_kind, nearest_kinds
 from scarfwright.models.gluing.stations import clamp_order, clamp_stations, clamps_needed, lay
 from scarfwright.models.joint.joint import Joint
 from scarfwright.models.lengths.length import LengthError

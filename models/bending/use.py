@@ -23,15 +23,17 @@ class Bend:
     """A member bent to its curve.
 
     `depth`: of the member in the plane of the bend; `stress`, `use`, `use_joint`: along the curve, at curve.arc's
-    places; `allowed`: stretches of the curve a joint may stand in, each long enough for a whole one [mm].
+    places; `allowed`: stretches of the curve a joint may stand in, each long enough for a whole one [mm]. Without a
+    known `share` there is no use in a joint, and none is allowed.
     """
 
     curve: Curve
     depth: float
     wood: Wood
     factor: float
-    share: float
+    share: float | None
     joint_length: float
+    length: float | None
     use: tuple[float, ...]
     use_joint: tuple[float, ...]
     allowed: tuple[Stretch, ...]
@@ -52,9 +54,24 @@ class Bend:
         return least_radius(self.wood, self.depth, self.factor)
 
     @property
-    def least_radius_joint(self) -> float:
+    def least_radius_joint(self) -> float | None:
         """Where a joint is [mm]."""
-        return least_radius(self.wood, self.depth, self.factor, self.share)
+        return None if self.share is None else least_radius(self.wood, self.depth, self.factor, self.share)
+
+    @property
+    def most(self) -> float:
+        """The greatest use."""
+        return max(self.use)
+
+    @property
+    def most_joint(self) -> float | None:
+        """The greatest use in a joint."""
+        return max(self.use_joint, default=None)
+
+    @property
+    def end(self) -> float:
+        """How far along the curve the blank reaches [mm]."""
+        return self.curve.length if self.length is None else min(self.length, self.curve.length)
 
 
 def bend_stress(wood: Wood, depth: float, curvature: float) -> float:
@@ -73,14 +90,22 @@ def least_radius(wood: Wood, depth: float, factor: float, share: float = 1.0) ->
 
 
 def bend_to(
-    curve: Curve, depth: float, wood: Wood, factor: float, share: float, joint_length: float, length: float | None
+    curve: Curve,
+    depth: float,
+    wood: Wood,
+    factor: float,
+    share: float | None,
+    joint_length: float,
+    length: float | None,
 ) -> Bend:
     """The use along a curve. `length`: of the blank [mm], which begins where the curve does; None for the curve's."""
     use = tuple(use_of(wood, depth, kappa, factor) for kappa in curve.curvature)
+    if share is None:
+        return Bend(curve, depth, wood, factor, None, joint_length, length, use, (), ())
     joined = tuple(one / share for one in use)
     end = curve.length if length is None else min(length, curve.length)
     kept = [s for s in below(curve.arc, joined, 1.0, end) if s[1] - s[0] >= joint_length]
-    return Bend(curve, depth, wood, factor, share, joint_length, use, joined, tuple(kept))
+    return Bend(curve, depth, wood, factor, share, joint_length, length, use, joined, tuple(kept))
 
 
 def below(places: Sequence[float], values: Sequence[float], limit: float, end: float = math.inf) -> list[Stretch]:

@@ -8,7 +8,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from scarfwright.models.gluing.kinds import AdhesiveKind, Range
+from scarfwright.models.adhesives.kinds import AdhesiveKind, Range
 from scarfwright.models.joint.joint import Joint
 
 PER_CLAMP = 1 / 3  # minutes to set one clamp; common practice, no source
@@ -41,11 +41,12 @@ class Asked:
 
     @property
     def pressure_range(self) -> Range | None:
-        """The maker's figure as the least, else the kind's range [MPa]. The most stays the kind's."""
+        """The maker's figure as the least, else the kind's range [MPa]. The most stays the kind's, if that is more."""
         by_kind = None if self.kind is None else self.kind.pressure(self.wood)
         if self.pressure is None:
             return by_kind
-        return (self.pressure, max(self.pressure, math.inf if by_kind is None else by_kind[1]))
+        most = math.inf if by_kind is None or by_kind[1] <= self.pressure else by_kind[1]
+        return (self.pressure, most)
 
 
 @dataclass(frozen=True)

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from typing import Any
 
+from scarfwright.models.craft import Craft
 from scarfwright.models.findings import faults
 from scarfwright.models.lengths.slopes import degrees
+from scarfwright.models.numbers.craft import craft_numbers, glue_numbers
 from scarfwright.models.numbers.cut import cut_numbers
 from scarfwright.models.parts.kind import PartKind
 from scarfwright.models.sled.dividing import Dividing
@@ -137,13 +139,14 @@ def _dividing(cut: Dividing) -> dict[str, Any]:
 
 
 def _made(work: Workup) -> dict[str, Any]:
-    """Glue-up and parts; null for a job with faults, of which nothing is made."""
+    """Glue-up, parts and the rest of the craft; null for a job with faults, of which nothing is made."""
     if faults(list(work.findings)):
-        return {"gluing": None, "parts": None}
-    return {"gluing": _gluing(work), "parts": _parts(work)}
+        return dict.fromkeys(("gluing", "parts", "strength", "planing", "boards", "bending"))
+    assert work.craft is not None  # worked out for every job without a fault
+    return {"gluing": _gluing(work, work.craft), "parts": _parts(work), **craft_numbers(work.craft)}
 
 
-def _gluing(work: Workup) -> dict[str, Any]:
+def _gluing(work: Workup, craft: Craft) -> dict[str, Any]:
     glue = work.glue
     return {
         "clamps": glue.clamp_count,
@@ -152,6 +155,7 @@ def _gluing(work: Workup) -> dict[str, Any]:
         "span_mm": glue.span,
         "riser_height_mm": glue.riser_height,
         "risers": [{"place_mm": s.place, "width_mm": s.width, "lip": s.lip} for s in glue.supports],
+        **glue_numbers(craft.gluing),
     }
 
 

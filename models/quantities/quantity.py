@@ -55,6 +55,7 @@ STRESS = Kind(
     {
         "mpa": 1.0,
         "n/mm2": 1.0,
+        "n/mm²": 1.0,
         "gpa": 1000.0,
         "kpa": 0.001,
         "bar": 0.1,
@@ -76,7 +77,7 @@ FORCE = Kind(
 SPREAD = Kind(
     "glue for an area, both faces together",
     "g/m2",
-    {"g/m2": 1.0, "kg/m2": 1000.0, "lb/1000 ft2": SPREAD_POUNDS, "lb/1000ft2": SPREAD_POUNDS},
+    {"g/m2": 1.0, "g/m²": 1.0, "kg/m2": 1000.0, "lb/1000 ft2": SPREAD_POUNDS, "lb/1000ft2": SPREAD_POUNDS},
     2000.0,
     '"250 g/m2" or "60 lb/1000 ft2"',
 )

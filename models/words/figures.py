@@ -57,7 +57,12 @@ class Figures:
     def force_up(self, newtons: float) -> str:
         """The next figure at or above that reads well."""
         unit, factor = ("N", 1.0) if self.metric else ("lb", POUND_FORCE)
-        return f"{two_figures(newtons / factor, up=True)} {unit}"
+        return f"{two_figures(newtons / factor, 1)} {unit}"
+
+    def force_down(self, newtons: float) -> str:
+        """The next figure at or below that reads well."""
+        unit, factor = ("N", 1.0) if self.metric else ("lb", POUND_FORCE)
+        return f"{two_figures(newtons / factor, -1)} {unit}"
 
     def stress(self, mpa: float) -> str:
         """MPa to three figures or so; or whole psi, a million of them as such."""
@@ -107,10 +112,11 @@ def duration(minutes: float) -> str:
     return f"{minutes:.0f} min"
 
 
-def two_figures(value: float, up: bool = False) -> str:
-    """A positive number to two significant figures, rounded up if asked."""
+def two_figures(value: float, way: int = 0) -> str:
+    """A positive number to two significant figures: to the nearest, or up (1) or down (-1)."""
     if value <= 0:
         return "0"
     step = 10.0 ** (math.floor(math.log10(value)) - 1)
-    rounded = (math.ceil(value / step - 1e-9) if up else round(value / step)) * step
+    steps = value / step
+    rounded = (math.ceil(steps - 1e-9) if way > 0 else math.floor(steps + 1e-9) if way < 0 else round(steps)) * step
     return f"{rounded:.10g}"

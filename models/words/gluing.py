@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import math
+
+from scarfwright.models.adhesives.kinds import AdhesiveKind
 from scarfwright.models.gluing.amounts import Asked
-from scarfwright.models.gluing.kinds import AdhesiveKind
 from scarfwright.models.gluing.plan import GluePlan
 from scarfwright.models.lengths.length import Unit
-from scarfwright.models.lengths.say import say_in
+from scarfwright.models.lengths.say import Say, say_in
 from scarfwright.models.words.figures import Figures, duration
+from scarfwright.models.words.sentence import Sentence
 
 MAKER_FIRST = "The adhesive maker's instructions come before every figure here."
 FINGER_ROOM = 25.0  # under a clamp when the work stands on edge; common practice, no source
@@ -27,7 +30,7 @@ def amount_rows(plan: GluePlan, units: Unit) -> list[tuple[str, str]]:
         told = f"{fig.mass_range(*amounts.mass)} for both faces together ({fig.spread_range(*spread)} of joint)"
         rows.append(("Spread", told))
     rows += _pressing(plan, fig)
-    each, close = len(plan.stations), fig.over(plan.lay.opening)
+    each, close = len(plan.places.clamps), fig.over(plan.lay.opening)
     rows.append(("Clamps", f"{2 * each}, {each} on each long edge, closing on {close}"))
     if asked.kind is not None:
         rows.append(("Warmth", f"{fig.warmth(asked.kind.temperature)} or more until it has set, wood and glue alike"))
@@ -75,15 +78,16 @@ def lay_words(plan: GluePlan, units: Unit) -> str:
     say, fig, between = say_in(units), Figures(units), plan.lay.between
     if plan.lay.way == "flat":
         return (
-            f"Lay the boards flat on risers {fig.over(plan.rest_height)} high. Put a strip of "
+            f"Lay the boards flat on risers {fig.over(plan.places.riser_height)} high. Put a strip of "
             "scrap "
             f"about {say(between)} thick, wrapped in tape that glue lets go of, under both rows of pads, over the "
             "whole "
             "joint."
         )
-    blocks = fig.over(plan.pad_height + plan.jaw + FINGER_ROOM)
+    blocks = fig.over(plan.clamp.pad_height + plan.clamp.jaw + FINGER_ROOM)
     return (
-        f"The clamps' throat ({say(plan.throat)}) does not reach the middle of a board {say(plan.joint.height)} high. "
+        f"The clamps' throat ({say(plan.clamp.throat)}) does not reach the middle of a board "
+        f"{say(plan.joint.height)} high. "
         f"Stand the boards on edge on blocks {blocks} high. At each station stand a pair of battens, "
         f"{say(plan.lay.batten)} long, {say(between)} thick and a pad wide, one on each face, and set one clamp on "
         "their upper ends and one on their lower ends."
@@ -93,7 +97,7 @@ def lay_words(plan: GluePlan, units: Unit) -> str:
 def order_of_gluing(plan: GluePlan, units: Unit) -> list[str]:
     """The order of work, one act a step."""
     say, fig, amounts = say_in(units), Figures(units), plan.amounts
-    joint, middle = plan.joint, plan.stations[len(plan.stations) // 2]
+    joint, middle = plan.joint, plan.places.clamps[len(plan.places.clamps) // 2]
     glue = "" if amounts.mass is None else f": {fig.mass_range(*amounts.mass)} in all"
     return [
         "Fit it dry with every clamp. Look for light along the glue line from both edges; mend the cut, not the glue.",
@@ -142,3 +146,85 @@ def gluing_cautions(kind: AdhesiveKind | None) -> list[str]:
         "Scrape hardened glue; its edges cut like glass. Sand only cured glue, with a dust mask and dust drawn off.",
         MAKER_FIRST,
     ]
+
+
+def _too_few_clamps(say: Say, *, count: float, needed: float, overlap_mm: float) -> str:
+    return (
+        f"{count:g} clamps do not press the whole joint of {say(overlap_mm)}: with these pads {needed:g} are needed, "
+        "half "
+        f"on each long edge. Borrow clamps until there are {needed:g}, or glue with wider pads."
+    )
+
+
+def _clamps_too_small(say: Say, *, opening_mm: float, needed_mm: float, between_mm: float, way: str) -> str:
+    pair = "two strips of scrap" if way == "flat" else "two battens, for the throat does not reach the middle"
+    return (
+        f"To glue up, a clamp closes on {say.up(needed_mm)}: the stock and {pair}, {say(between_mm)} thick each. "
+        "Yours open "
+        f"{say(opening_mm)}. Use clamps that open {say.up(needed_mm)} or more for gluing."
+    )
+
+
+def _pressure_facts(say: Say, count: float, force_n: float, given_mpa: float) -> str:
+    fig = Figures(say.units)
+    return f"{count:g} clamps of {fig.force(force_n)} press this joint with {fig.stress(given_mpa)}"
+
+
+def _pressure_low(
+    say: Say,
+    *,
+    count: float,
+    force_n: float,
+    given_mpa: float,
+    least_mpa: float,
+    most_mpa: float,
+    kind: str,
+    needed_n: float,
+) -> str:
+    fig = Figures(say.units)
+    more = math.ceil(count * needed_n / force_n - 1e-9)
+    return (
+        f"{_pressure_facts(say, count, force_n, given_mpa)}; {kind} asks for "
+        f"{fig.stress_range(least_mpa, most_mpa)}. Use "
+        f"clamps that give {fig.force_up(needed_n)} each, or {more} of yours. The adhesive maker's figure comes first."
+    )
+
+
+def _pressure_high(
+    say: Say,
+    *,
+    count: float,
+    force_n: float,
+    given_mpa: float,
+    least_mpa: float,
+    most_mpa: float,
+    kind: str,
+    needed_n: float,
+) -> str:
+    fig = Figures(say.units)
+    return (
+        f"{_pressure_facts(say, count, force_n, given_mpa)}; {kind} asks for "
+        f"{fig.stress_range(least_mpa, most_mpa)}, and "
+        f"more squeezes the glue out. Tighten each to {fig.force_down(needed_n)} or less. The adhesive maker's "
+        "figure comes "
+        "first."
+    )
+
+
+def _open_time_short(_say: Say, *, open_time_min: float, needed_min: float) -> str:
+    return (
+        f"Spreading and setting the clamps takes about {duration(math.ceil(needed_min))} (common practice, no "
+        "source), longer "
+        f"than the glue's open time of {duration(open_time_min)}. Have a helper set clamps, or take a glue with an "
+        "open "
+        f"time of {duration(math.ceil(needed_min))} or more."
+    )
+
+
+SENTENCES: dict[str, Sentence] = {
+    "gluing.too_few_clamps": _too_few_clamps,
+    "gluing.clamps_too_small": _clamps_too_small,
+    "gluing.pressure_low": _pressure_low,
+    "gluing.pressure_high": _pressure_high,
+    "gluing.open_time_short": _open_time_short,
+}

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from scarfwright.models.joint.joint import Joint
 from scarfwright.models.lengths.length import Unit
-from scarfwright.models.lengths.say import say_in
+from scarfwright.models.lengths.say import Say, say_in
 from scarfwright.models.strength.bend_test import BendTest
 from scarfwright.models.strength.slope import Step, flatter_steps, row_behind, slope_rows, strength_share
 from scarfwright.models.strength.wood import Wood
 from scarfwright.models.words.figures import Figures, percent, slope_text
+from scarfwright.models.words.sentence import Sentence
 
 NOT_DESIGN = (
     "Averages of clear wood, not design values. Class rules, the designer and licensed practice decide what a member "
@@ -80,3 +81,13 @@ def sample_steps(test: BendTest, units: Unit) -> list[str]:
 TEST_CAUTION = (
     "A stick that breaks flies: stand clear to the side, eyes protected, nobody in line with it, load slowly."
 )
+
+
+def _wood_unknown(_say: Say, *, name: str, nearest: str, bends: int) -> str:
+    what = f'The table has no figures for "{name}"' if name else "The job names no wood"
+    need = "so nothing is said of the bend" if bends else "so no bend test is worked out"
+    near = f" Name one of the table (nearest: {nearest})," if nearest else " Name a wood of the table,"
+    return f"{what}, {need}.{near} or give [stock] modulus and rupture of your own."
+
+
+SENTENCES: dict[str, Sentence] = {"wood.unknown": _wood_unknown}

@@ -8,6 +8,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Sequence
 
+from scarfwright.models.bending.members import Member
 from scarfwright.models.bending.use import Bend
 from scarfwright.models.flat.loop import Point, Vertex
 from scarfwright.models.lengths.length import Unit
@@ -28,22 +29,26 @@ LEAST_DEPTH = 2.2  # page mm: a slender member is drawn no thinner
 
 
 def bend_sheet(
-    bend: Bend, name: str, units: Unit, size: tuple[float, float], title: str, cells: Callable[[str], Sequence[Cell]]
+    member: Member, units: Unit, size: tuple[float, float], title: str, cells: Callable[[str], Sequence[Cell]]
 ) -> Sheet:
-    """The page for member `name`, on paper of `size` [mm]. `cells`: the title block for a text of the scale."""
+    """The page for a member whose wood has figures, on paper of `size` [mm]. `cells`: the title block for a text of the
+    scale. Raises ValueError without figures."""
+    bend = member.bend
+    if bend is None:
+        raise ValueError(f"no figures for the wood of {member.name}")
     say = say_in(units)
     sheet = Sheet(title, *size)
     x, y, width, height = inner(sheet)
     upper = height - LOWER
     top = 0.42 * upper
-    view, items = _member(bend, name, (x, y + height - top, width, top), say)
+    view, items = _member(bend, member.name, (x, y + height - top, width, top), say)
     sheet.add(items)
     graphs = (x, y + LOWER, width, upper - top)
     sheet.add(_graphs(bend, graphs, say))
     half = 0.5 * width
     rows = [Row(text, label) for label, text in bend_rows(bend, units)]
     sheet.add(panel((x, y, half, LOWER), "Figures", rows, 2.7))
-    told = [*(Row(text) for text in bend_advice(bend, units)), Row(BEND_CAUTION), Row(NOT_DESIGN, bold=True)]
+    told = [*(Row(text) for text in bend_advice(member, units)), Row(BEND_CAUTION), Row(NOT_DESIGN, bold=True)]
     sheet.add(panel((x + half, y, width - half, LOWER), "What to do", told, 2.7, fill="#fdf1ee"))
     sheet.add(title_block(sheet, cells(scale_text(view.scale))))
     return sheet
@@ -122,7 +127,7 @@ def _graphs(bend: Bend, area: Area, say: Say) -> list[Item]:
     items: list[Item] = [Text(x + 2, y + height - 4.6, name, 3.0, bold=True)]
     items += [left.band(a, b, GOOD, "joint may stand") for a, b in bend.allowed]
     items += [*left.frame(ticks, shown), left.curve(curve.arc, values, CURVED, "curvature")]
-    most_use = max(1.25, 1.1 * min(max(bend.use_joint), 3.0))
+    most_use = max(1.25, 1.1 * min(bend.most_joint or bend.most, 3.0))
     right = Axes((x + 18.0 + room + 22.0, y + 9.0, room, height - 18.0), curve.length, most_use)
     start = x + 18.0 + room + 6.0
     title = f"Share of the wood's strength used, factor {bend.factor:g} in it; dashed: in a joint"
@@ -131,5 +136,6 @@ def _graphs(bend: Bend, area: Area, say: Say) -> list[Item]:
     items += right.frame(ticks, [(t, f"{100 * t:.0f} %") for t in round_ticks(most_use)])
     items += right.level(1.0, "all of it", LIMIT)
     items.append(right.curve(curve.arc, bend.use, PLAIN, "use"))
-    items.append(right.curve(curve.arc, bend.use_joint, JOINED, "use in a joint"))
+    if bend.use_joint:
+        items.append(right.curve(curve.arc, bend.use_joint, JOINED, "use in a joint"))
     return items

@@ -53,24 +53,24 @@ def joint_scale(plan: GluePlan, room: Area) -> float:
 
 
 def _beside(plan: GluePlan) -> float:
-    return max(BESIDE, 1.5 * plan.pad)
+    return max(BESIDE, 1.5 * plan.places.pad)
 
 
 def _over(plan: GluePlan) -> float:
     """How far clamps reach beyond the long edges in the drawing."""
-    return plan.pad_height if plan.lay.way == "edge" else plan.jaw
+    return plan.clamp.pad_height if plan.lay.way == "edge" else plan.clamp.jaw
 
 
 def _stack(plan: GluePlan) -> float:
     """How far clamps reach beyond the faces in the drawing."""
-    return plan.jaw + plan.lay.between
+    return plan.clamp.jaw + plan.lay.between
 
 
 def whole_view(plan: GluePlan, area: Area, say: Say) -> list[Item]:
     """The whole stick from above, risers and their places from the first tip, to either side."""
     x, y, width, height = area
     overlap, joint, fig = plan.joint.overlap, plan.joint, Figures(say.units)
-    low, high = overlap - plan.board_length, plan.board_length
+    low, high = overlap - plan.places.board_length, plan.places.board_length
     scale = fitting_scale(high - low, joint.height * 3, width - 30.0, height - 32.0, 1.0)
     middle = y + height / 2 - 3.0
     view = View(scale, (x + width / 2, middle), ((low + high) / 2, joint.height / 2))
@@ -88,13 +88,13 @@ def whole_view(plan: GluePlan, area: Area, say: Say) -> list[Item]:
         canvas.box(
             r.place - r.width / 2, -0.5 * joint.height, r.width, 2 * joint.height, LIP if r.lip else RISER, "riser"
         )
-        for r in plan.rests
+        for r in plan.places.supports
     ]
     items.append(canvas.box(low, 0, overlap - low, joint.height, WOOD, "first board"))
     items.append(canvas.box(0, 0, high, joint.height, OTHER_WOOD, "second board"))
     items.append(canvas.box(0, 0, overlap, joint.height, "#ffffff", "joint"))
     for sign in (-1.0, 1.0):  # the left row below the stick, the right row above
-        side = sorted((r for r in plan.rests if sign * r.place > 0), key=lambda r: sign * r.place)
+        side = sorted((r for r in plan.places.supports if sign * r.place > 0), key=lambda r: sign * r.place)
         edge = joint.height / 2 + sign * joint.height
         marks = [(view.point((r.place, edge)), fig.near(abs(r.place))) for r in side]
         if marks:
@@ -108,14 +108,14 @@ def plan_view(plan: GluePlan, area: Area, scale: float, say: Say) -> list[Item]:
     x, y, width, height = area
     joint, beside, fig = plan.joint, _beside(plan), Figures(say.units)
     view = View(scale, (x + width / 2, y + height / 2 + 3.0), (joint.overlap / 2, joint.height / 2))
-    canvas, order = Canvas(view), clamp_order(len(plan.stations))
+    canvas, order = Canvas(view), clamp_order(len(plan.places.clamps))
     what = "Face of the joint, seen from above" if plan.lay.way == "flat" else "Face of the joint, standing on edge"
     items: list[Item] = [Text(x + 2, y + height - 4.6, f"{what}, scale {scale_text(scale)}", NAME, bold=True)]
     items.append(canvas.box(-beside, 0, joint.overlap + 2 * beside, joint.height, WOOD, "board"))
     items.append(canvas.box(0, 0, joint.overlap + beside, joint.height, OTHER_WOOD, "upper board"))
     if plan.lay.way == "flat":
         items += _strips(plan, canvas)
-    for station, turn in zip(plan.stations, order, strict=True):
+    for station, turn in zip(plan.places.clamps, order, strict=True):
         items += _clamp_on_face(plan, canvas, station, turn)
     for s in (0.0, joint.overlap):
         top, low = view.point((s, joint.height + _over(plan))), view.point((s, -_over(plan)))
@@ -125,7 +125,7 @@ def plan_view(plan: GluePlan, area: Area, scale: float, say: Say) -> list[Item]:
     far = view.point((joint.overlap, joint.height + _over(plan)))
     items.append(Text(far[0], far[1] + 3.2, "second tip (under)", NOTE, "middle"))
     base = view.point((0, -_over(plan)))
-    marks = [(view.point((s, -_over(plan))), fig.near(s)) for s in plan.stations]
+    marks = [(view.point((s, -_over(plan))), fig.near(s)) for s in plan.places.clamps]
     items += running((base[0], base[1] - 5.0), (1.0, 0.0), (0.0, -1.0), marks, size=2.5)
     left = view.point((-beside, 0))
     top_left = view.point((-beside, joint.height))
@@ -135,15 +135,15 @@ def plan_view(plan: GluePlan, area: Area, scale: float, say: Say) -> list[Item]:
 
 def _strips(plan: GluePlan, canvas: Canvas) -> list[Item]:
     """The strips of scrap under both rows of pads."""
-    deep = min(plan.pad_height, plan.joint.height / 2)
+    deep = min(plan.clamp.pad_height, plan.joint.height / 2)
     return [canvas.box(0, low, plan.joint.overlap, deep, STRIPS, "strip") for low in (0.0, plan.joint.height - deep)]
 
 
 def _clamp_on_face(plan: GluePlan, canvas: Canvas, station: float, turn: int) -> list[Item]:
-    height, over, pad = plan.joint.height, _over(plan), plan.pad
+    height, over, pad = plan.joint.height, _over(plan), plan.places.pad
     left = station - pad / 2
     if plan.lay.way == "flat":
-        deep = min(plan.pad_height, height / 2)
+        deep = min(plan.clamp.pad_height, height / 2)
         items: list[Item] = [
             canvas.box(left, -over, pad, over + deep, METAL, "clamp"),
             canvas.box(left, height - deep, pad, over + deep, METAL, "clamp"),
@@ -184,11 +184,14 @@ def side_view(plan: GluePlan, area: Area, scale: float, say: Say) -> list[Item]:
     thick = plan.lay.between
     if flat:
         items += [canvas.box(0, at, joint.overlap, thick, STRIPS, "strip") for at in (-thick, t)]
-    for station in plan.stations:
-        left = station - plan.pad / 2
+    for station in plan.places.clamps:
+        left = station - plan.places.pad / 2
         if not flat:
-            items += [canvas.box(left, at, plan.pad, thick, STRIPS, "batten") for at in (-thick, t)]
-        items += [canvas.box(left, at, plan.pad, plan.jaw, METAL, "pad") for at in (-thick - plan.jaw, t + thick)]
+            items += [canvas.box(left, at, plan.places.pad, thick, STRIPS, "batten") for at in (-thick, t)]
+        items += [
+            canvas.box(left, at, plan.places.pad, plan.clamp.jaw, METAL, "pad")
+            for at in (-thick - plan.clamp.jaw, t + thick)
+        ]
     if flat:
         items += _rests_beside(plan, canvas, low, high)
     right = view.point((high, 0)), view.point((high, t))
@@ -199,9 +202,9 @@ def side_view(plan: GluePlan, area: Area, scale: float, say: Say) -> list[Item]:
 
 def _rests_beside(plan: GluePlan, canvas: Canvas, low: float, high: float) -> list[Item]:
     """Risers in the window: their tops, cut off below."""
-    shown = 1.6 * plan.jaw + plan.lay.between
+    shown = 1.6 * plan.clamp.jaw + plan.lay.between
     items: list[Item] = []
-    for rest in plan.rests:
+    for rest in plan.places.supports:
         left, right = max(rest.place - rest.width / 2, low), min(rest.place + rest.width / 2, high)
         if right > left:
             items.append(canvas.box(left, -shown, right - left, shown, RISER, "riser"))

@@ -4,7 +4,7 @@
 from __future__ import annotations
 
 import pytest
-from scarfwright.models.gluing.kinds import find_kind
+from scarfwright.models.adhesives.kinds import find_kind
 from scarfwright.models.quantities.quantity import FORCE, PRESSURE, SPREAD, STRESS, TIME, parse_quantity
 
 
