@@ -129,6 +129,19 @@ def test_which_ending_is_possible_and_which_is_not(name: str) -> None:
     assert [COLUMNS[0], *drawn] == [*COLUMNS, *rows]
 
 
+@pytest.mark.parametrize(
+    ("front", "possible"),
+    [("400 mm", NOT), ("351 mm", NOT), ("339 mm", NOT), ("338 mm", "possible")],
+)
+def test_an_ending_is_possible_with_its_margin_only(front: str, possible: str) -> None:
+    """Run on ends at 430.76 and wants 480.76; the nose clamp meets a fence that begins `front` before the axis at
+    850 - 30 - 1 - front: at 419, before the end; at 468 and 480, within the margin; at 481."""
+    sheet = setup_card(worked(saw={"fence_front": front}, sled={"heel_station": "560 mm"}))
+    drawn = between(sheet, COLUMNS[0], "Set")
+    told = {way: drawn[drawn.index(way) + 1] for way in ("hold (asked)", "run on", "draw back")}
+    assert told == {"hold (asked)": "possible", "run on": possible, "draw back": "possible"}
+
+
 @pytest.mark.parametrize(("name", "length", "mark"), [("hold", 850, 127.5), ("run_on", 1000, 133.5)])
 def test_what_the_endings_end_at_and_take_by_hand(name: str, length: float, mark: float) -> None:
     n = length / (2 * mark - 184)
@@ -234,6 +247,14 @@ def test_held_or_drawn_back_the_blade_is_never_said_to_be_clear(name: str) -> No
     told, along = ladder_reading(sheet, "LIMIT")
     assert told == "271.1 mm"
     assert along * scale == pytest.approx(271.11, abs=0.05)
+
+
+def test_on_a_long_table_the_blade_is_said_to_be_clear_only_where_the_sled_runs_on() -> None:
+    """With 700 of table behind the axis there is room to show it; the sled is stopped long before."""
+    for end in ("hold", "draw_back"):
+        texts = [t.text for t in setup_card(worked(saw={"end_of_cut": end, "table_back": "700 mm"})).texts()]
+        assert "taper complete 220.9 mm" in texts
+        assert not [text for text in texts if "blade clear" in text]
 
 
 def test_from_the_front_edge() -> None:

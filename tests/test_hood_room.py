@@ -1,11 +1,16 @@
-"""How far a hood may reach: to the nearest clamp when the cut has ended as asked, not when the taper is complete."""
+"""How far a hood may reach: to the nearest clamp when the cut has ended as asked, not when the taper is complete.
+
+And how high the riving knife may stand: told on the next mark below, never above.
+"""
 
 from __future__ import annotations
 
 import math
 
 import pytest
-from scarfwright.models.riving import guard
+from scarfwright.models.jobfile import job_from_dict
+from scarfwright.models.riving import guard, riving_knife
+from scarfwright.models.solve import work_out
 from scarfwright.models.workup import Workup
 
 from tests.cut_jobs import of_code, worked
@@ -15,6 +20,8 @@ TOLD = (
     "reach no further than 102.3 mm from the blade's axis towards you, where the nearest clamp (its bar over 78 mm up) "
     "comes at the end of the cut."
 )
+
+KNIFE_TOP = "its top 2 21/32 in above the table or less (EN 1870 series)."
 
 
 def run_on(**saw: str) -> Workup:
@@ -58,3 +65,18 @@ def test_the_users_own_hood_passes_just_so_far() -> None:
         assert guard(work).passes is passes
         assert bool(of_code(work, "guard.cannot_pass")) is not passes
     assert guard(run_on(guard_height="59.9 mm", guard_front="50 mm")).passes is False
+
+
+def test_the_knifes_top_is_told_on_the_mark_below() -> None:
+    """Blade raised 2 1/2 in and 1/4 in, the knife 2 mm lower: 2.6713 in, between 170/64 and 171/64."""
+    stock = {"thickness": "3/4 in", "height": "2 1/2 in"}
+    knife = riving_knife(
+        work_out(
+            job_from_dict({"units": "in", "stock": stock, "joint": {"ratio": 14}, "saw": {"end_of_cut": "run_on"}})
+        )
+    )
+    top = 2.75 - 2 / 25.4
+    assert 170 / 64 < top < 171 / 64
+    assert top - 170 / 64 > 0.5 / 64  # so the nearest mark is the one above
+    assert knife.top == pytest.approx(top * 25.4)
+    assert knife.text.endswith(KNIFE_TOP)

@@ -13,8 +13,8 @@ from tests.cut_jobs import worked
 
 # told of a board of 4 m, held or drawn back at the end of the cut, and run on until the blade is clear
 TOLD = {
-    "hold": "910 mm to 3060 mm before the front edge (best 1980 mm)",
-    "draw_back": "910 mm to 3060 mm before the front edge (best 1980 mm)",
+    "hold": "910 mm to 3060 mm before the front edge (best 1990 mm)",
+    "draw_back": "910 mm to 3060 mm before the front edge (best 1990 mm)",
     "run_on": "910 mm to 2850 mm before the front edge (best 1880 mm)",
 }
 

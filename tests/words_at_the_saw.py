@@ -12,8 +12,8 @@ from scarfwright.models.workup import Workup
 
 from tests.cut_jobs import worked
 
-# 22 x 60 at 1 in 12, blade 254 with kerf 2.5 raised 66, plank 184: see cut_jobs. Held against the block; pushed on until
-# the blade is clear, with a board of unknown length; drawn back, fence on the left, no riving knife, a board of 2.4 m.
+# 22 x 60 at 1 in 12, blade 254 with kerf 2.5 raised 66, plank 184: see cut_jobs. Held against the block; pushed on
+# until the blade is clear, a board of unknown length; drawn back, fence on the left, no riving knife, a board of 2.4 m.
 JOBS = ("hold", "run_on", "draw_back")
 
 MANUAL = "The saw maker's manual, local rules and competent instruction come first."
@@ -80,9 +80,9 @@ BALANCED = (
 )
 TIPS = (
     "With a board 2400 mm long{assumed} sled and board have their centre of mass about {balance} before the table's "
-    "front edge at the start: without infeed support everything tips off. Set a roller or trestle level with the table, "
-    "{nearest} to {furthest} before the front edge (best {best}), under the board: from {beyond} beyond the fence's "
-    "line to {beside} on the blade's side of it. Sled and board taken as equally dense, clamps left out."
+    "front edge at the start: without infeed support everything tips off. Set a roller or trestle level with the "
+    "table, {nearest} to {furthest} before the front edge (best {best}), under the board: from {beyond} beyond the "
+    "fence's line to {beside} on the blade's side of it. Sled and board taken as equally dense, clamps left out."
 )
 CHECKS = {
     "Saw": "unplugged; a sharp rip blade, clean; the switch within reach of a knee, or a helper at it.",
