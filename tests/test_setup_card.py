@@ -16,6 +16,7 @@ from scarfwright.models.part import Part
 from scarfwright.models.procedure import cautions, order_of_work
 from scarfwright.models.say import say_in, slope
 from scarfwright.models.setup_scene import setup_scene
+from scarfwright.models.setup_solids import block_solid
 from scarfwright.models.solve import work_out
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.card_frame import Frame
@@ -204,8 +205,6 @@ def test_make_lists_the_card() -> None:
 @every_job
 def test_blocks_are_seen_as_the_solids_stand(name: str) -> None:
     """Outlines from above and from the side against the bounding boxes of the kernel's solids, in every state."""
-    from scarfwright.models.setup_solids import block_solid
-
     seen = set()
     for state in setup_scene(work_of(name)).states:
         for piece in state.pieces:
