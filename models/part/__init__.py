@@ -1,1 +1,1 @@
-"""A part: flat shapes with a thickness, letters on it, whether it is one body, how well it reads. Uses flat, lengths, job, joint."""
+"""A part: flat shapes with a thickness, letters, whether it is one body, how it reads. Uses flat, job, joint."""

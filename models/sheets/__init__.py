@@ -1,1 +1,1 @@
-"""What is cut from sheet: pieces, tabs, nesting, the path of the cutter, notes for the operator. Uses part, flat, job."""
+"""What is cut from sheet: pieces, tabs, nesting, path of the cutter, operator notes. Uses part, flat, job."""
