@@ -15,6 +15,7 @@ from scarfwright.models.flat.loop import Loop
 from scarfwright.models.job.file import job_from_text
 from scarfwright.models.lengths.say import say_in, slope
 from scarfwright.models.part.part import Part
+from scarfwright.models.solids.setup import block_solid
 from scarfwright.models.solve import work_out
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.display import Clip, Path, Sheet, Text
@@ -202,18 +203,19 @@ def test_make_lists_the_card() -> None:
 
 @every_job
 def test_blocks_are_seen_as_the_solids_stand(name: str) -> None:
-    """Outlines from above and from the side against the bounding boxes of the kernel's solids."""
-    if name not in ("hold", "hold, left"):
-        return
-    from scarfwright.models.solids.setup import block_solid
-
-    for state in setup_scene(work_of(name).way).states[:3]:
+    """Outlines from above and from the side against the bounding boxes of the kernel's solids, in every state."""
+    seen = set()
+    for state in setup_scene(work_of(name).way).states:
         for piece in state.pieces:
             if isinstance(piece.shape, Part):
                 continue
             found = block_solid(piece.shape).BoundingBox()
-            seen, beside = from_above(piece).bounds, from_the_side(piece).bounds
-            assert seen[0] == pytest.approx(found.xmin + piece.along, abs=0.01), piece.name
-            assert seen[2] == pytest.approx(found.xmax + piece.along, abs=0.01), piece.name
-            assert (seen[1], seen[3]) == pytest.approx((found.ymin, found.ymax), abs=0.01), piece.name
+            along = (found.xmin + piece.along, found.xmax + piece.along)
+            above, beside = from_above(piece).bounds, from_the_side(piece).bounds
+            assert (above[0], above[2]) == pytest.approx(along, abs=0.01), piece.name
+            assert (above[1], above[3]) == pytest.approx((found.ymin, found.ymax), abs=0.01), piece.name
+            assert (beside[0], beside[2]) == pytest.approx(along, abs=0.01), piece.name
             assert (beside[1], beside[3]) == pytest.approx((found.zmin, found.zmax), abs=0.01), piece.name
+            seen.add(piece.name.split("_meets_")[0])
+    knife = {"riving_knife"} if work_of(name).job.saw.riving_knife > 0 else set()
+    assert {"table", "fence", "blade", "work", "offcut", "heel_clamp"} | knife <= seen

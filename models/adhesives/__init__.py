@@ -1,1 +1,1 @@
-"""Kinds of adhesive in numbers."""
+"""Kinds of adhesive in numbers, with their sources. Uses quantities."""

@@ -1,1 +1,1 @@
-"""A member sprung or laminated to a curve: curvature from offsets, strain, use along it, where a joint may stand."""
+"""A member sprung or laminated to a curve: curvature, strain, use, where a joint may stand. Uses strength."""

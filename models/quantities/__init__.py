@@ -1,1 +1,1 @@
-"""Quantities of a job that are no lengths, and the tables that ship with the package."""
+"""Quantities that are no lengths, and the tables that ship with the package. Uses lengths."""

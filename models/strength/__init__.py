@@ -1,1 +1,1 @@
-"""How strong a scarf is: share of clear-wood strength by slope, glue-plane stress, kinds of wood, the bend test."""
+"""How strong a scarf is: share by slope, glue plane, kinds of wood, the bend test. Uses joint, lengths, quantities."""

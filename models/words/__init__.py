@@ -1,1 +1,1 @@
-"""Sentences: numbers from the rooms, made into what people read."""
+"""Sentences, made last from numbers and a unit. Uses findings, lengths, and the data it speaks of."""

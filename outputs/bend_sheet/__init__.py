@@ -1,1 +1,1 @@
-"""The picture of a bent member: its curve, its curvature, what it asks of the wood, where joints may stand."""
+"""The picture of a bent member: curve, curvature, use, where joints may stand. Uses drawing, bending, words."""

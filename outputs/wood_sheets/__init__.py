@@ -1,1 +1,1 @@
-"""Short pages about the wood: choosing boards, planing the glued stick, proving a sample joint."""
+"""Short pages: choosing boards, planing the glued stick, proving a sample. Uses drawing, planing, strength, words."""
