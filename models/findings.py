@@ -21,6 +21,7 @@ class Level(StrEnum):
 
 CODES: dict[str, Level] = {
     "bending.curve_short": Level.CAUTION,
+    "bending.ends_loose": Level.NOTE,
     "bending.joint_places": Level.NOTE,
     "bending.joint_unknown": Level.CAUTION,
     "bending.no_joint": Level.CAUTION,

@@ -56,6 +56,12 @@ def spiral(k: float) -> list[list[str]]:
     return [[f"{x} mm", f"{k * x**3 / 6 + 0.0123:.6f} mm"] for x in range(0, 2501, 250)]
 
 
+def wave(count: int) -> list[list[str]]:
+    """One whole sine wave 2 m long, 5 mm to each side: straight at its ends."""
+    stations = [2000 * i / (count - 1) for i in range(count)]
+    return [[f"{x:.4f} mm", f"{5 * math.sin(math.pi * x / 1000) + 10.0123:.6f} mm"] for x in stations]
+
+
 def blank(curve: list[list[str]], **more: Any) -> Change:
     return {"blank": [{"name": "gunwale", "curve": curve, **more}]}
 
@@ -119,6 +125,7 @@ CASES = [
     Case("bending.offsets_coarse",  # whole millimetres 100 apart: 1 / sqrt 12 x sqrt 6 / 100^2 = 7.07e-5
          blank([[f"{x} mm", f"{round(x * (1500 - x) / 30000)} mm"] for x in range(0, 1501, 100)]),
          blank([[f"{x} mm", f"{round(x * (1500 - x) / 30000)} mm"] for x in range(0, 1501, 500)]), {}),
+    Case("bending.ends_loose", blank(wave(7)), blank(wave(13)), {}),  # half as far apart
     Case("bending.overstrained", blank(circle(PLAIN - 8)), blank(circle(PLAIN + 8)), {"radius_mm": PLAIN - 8,
          "least_mm": PLAIN, "stress_mpa": 12000 * 20 / 2 / (PLAIN - 8), "count": 2, "lamination_mm": 10},
          ((r"at most ([\d.]+ mm) deep", "stock.finished_thickness"), (r"radius of ([\d.]+) mm or more", "radius"))),

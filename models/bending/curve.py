@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import TYPE_CHECKING, Any
 
@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 Offset = tuple[float, float]  # station, offset [mm]
 
 LEAST_OFFSETS = 4  # a cubic has four coefficients
+STRAIGHT = 1e-9  # 1/mm: what arithmetic makes of a straight line
 SAMPLES = 600  # evenly spaced stations the curve is worked out at, besides the offsets' own
 STEEPEST_ARC = 0.9  # of the radius: how far from its top the arc is used; beyond, it turns too steep for offsets
 READ_STEPS = (10.0, 5.0, 2.0, 1.0, 0.5, 0.1, 3.175, 1.5875, 0.79375, 0.396875)  # marks that offsets are read to [mm]
@@ -40,7 +41,9 @@ class CurveError(ValueError):
 class Curve:
     """A member's curve at many places: arc length along it, station, offset [mm], signed curvature [1/mm].
 
-    `reading`: standard error of the curvature that comes from the offsets being read to a mark [1/mm].
+    `reading`: standard error of the curvature that comes from the offsets being read to a mark [1/mm];
+    `ends`: how much the curvature at an end changes when the offset next to each end is left out, as a share of the
+    sharpest; 0 with too few offsets to leave any out. The true error is about half of it, or less.
     """
 
     arc: tuple[float, ...]
@@ -48,6 +51,7 @@ class Curve:
     offset: tuple[float, ...]
     curvature: tuple[float, ...]
     reading: float
+    ends: float
 
     @property
     def length(self) -> float:
@@ -72,6 +76,16 @@ def check_offsets(points: Sequence[Offset]) -> None:
 
 def curve_through(points: Sequence[Offset]) -> Curve:
     """The curve through [station, offset] pairs [mm]. Raises CurveError."""
+    curve = _through(points)
+    if len(points) < LEAST_OFFSETS + 2:
+        return curve
+    fewer = _through([points[0], *points[2:-2], points[-1]])
+    change = max(abs(curve.curvature[i] - fewer.curvature[i]) for i in (0, -1))
+    sharpest = curve.sharpest[0]
+    return replace(curve, ends=change / sharpest) if sharpest > STRAIGHT else curve
+
+
+def _through(points: Sequence[Offset]) -> Curve:
     import numpy as np
     from scipy.integrate import cumulative_simpson
     from scipy.interpolate import CubicSpline
@@ -93,6 +107,7 @@ def curve_through(points: Sequence[Offset]) -> Curve:
         tuple(map(float, points[0][1] + s * at + c * off)),
         tuple(map(float, bend)),
         reading_error(points),
+        0.0,
     )
 
 

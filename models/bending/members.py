@@ -9,6 +9,7 @@ from scarfwright.models.bending.laminations import Laminations, laminate
 from scarfwright.models.bending.use import Bend, bend_to
 from scarfwright.models.strength.wood import Wood
 
+LOOSE = 0.5  # change of the curvature at an end when one offset is left out; twice the true error, by trials
 COARSE = 0.25  # of the sharpest curvature: readings that are out by more tell little; common practice, no source
 
 
@@ -23,6 +24,11 @@ class Member:
     curve: Curve
     bend: Bend | None
     laminations: Laminations | None
+
+    @property
+    def loose(self) -> bool:
+        """Whether the offsets stand too far apart to tell the curvature at the ends."""
+        return self.curve.ends > LOOSE
 
     @property
     def coarse(self) -> bool:

@@ -74,6 +74,8 @@ def _member(one: Member) -> Iterator[Finding]:
     if one.coarse:
         sharpest = one.curve.sharpest[0]
         yield finding("bending.offsets_coarse", name=name, off_percent=100 * one.curve.reading / sharpest)
+    if one.loose:
+        yield finding("bending.ends_loose", name=name, off_percent=50 * one.curve.ends)
     bend = one.bend
     if bend is None:
         return

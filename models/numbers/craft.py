@@ -147,6 +147,7 @@ def _member(one: Member) -> dict[str, Any]:
         "tightest_radius_mm": 1 / sharpest if sharpest > 0 else None,
         "tightest_at_mm": at,
         "reading_error_per_m": 1000 * curve.reading,
+        "ends_change_share": curve.ends,
         "use": None,
         "laminations": None,
         "along": [

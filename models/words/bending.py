@@ -89,6 +89,14 @@ def _offsets_coarse(_say: Say, *, name: str, off_percent: float) -> str:
     )
 
 
+def _ends_loose(_say: Say, *, name: str, off_percent: float) -> str:
+    return (
+        f"The offsets of {name} stand too far apart for its bends: the curvature at its ends may be out by "
+        f"{off_percent:.0f} "
+        "% of the greatest. Take offsets half as far apart."
+    )
+
+
 def _overstrained(say: Say, *, name: str, count: float | None, lamination_mm: float | None, **told: float) -> str:
     fig = Figures(say.units)
     bent = (
@@ -135,6 +143,7 @@ def _joint_places(say: Say, *, name: str, use_percent: float, allowed_mm: str) -
 SENTENCES: dict[str, Sentence] = {
     "bending.curve_short": _curve_short,
     "bending.offsets_coarse": _offsets_coarse,
+    "bending.ends_loose": _ends_loose,
     "bending.overstrained": _overstrained,
     "bending.joint_unknown": _joint_unknown,
     "bending.no_joint": _no_joint,

@@ -13,7 +13,7 @@ from scarfwright.outputs.drawing.panels import Cell, Row, inner, panel, title_bl
 from scarfwright.outputs.glue_sheet.views import joint_scale, plan_view, side_view, whole_view
 
 RIGHT = 104.0  # column of figures and steps
-BAND = 18.0  # cautions
+BAND = 25.0  # cautions
 WHOLE = 50.0  # the whole stick
 
 
@@ -28,7 +28,7 @@ def glue_sheet(
     joint_room = (x, y, left, body - WHOLE)
     scale = joint_scale(plan, joint_room)
     across, through = plan.joint.height / scale, plan.joint.thickness / scale
-    split = joint_room[3] * (through + 40.0) / (across + through + 84.0)
+    split = joint_room[3] * (through + 34.0) / (across + through + 92.0)
     sheet.add(whole_view(plan, (x, y + joint_room[3], left, WHOLE), say))
     sheet.add(plan_view(plan, (x, y + split, left, joint_room[3] - split), scale, say))
     sheet.add(side_view(plan, (x, y, left, split), scale, say))

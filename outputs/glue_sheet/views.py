@@ -49,7 +49,7 @@ def joint_scale(plan: GluePlan, room: Area) -> float:
     shown = plan.joint.overlap + 2 * _beside(plan)
     across = plan.joint.height + 2 * _over(plan)
     through = plan.joint.thickness + 2 * _stack(plan)
-    return fitting_scale(shown, across + through, room[2] - 30.0, room[3] - 44.0, 1.0)
+    return fitting_scale(shown, across + through, room[2] - 30.0, room[3] - 58.0, 1.0)
 
 
 def _beside(plan: GluePlan) -> float:
@@ -107,7 +107,7 @@ def plan_view(plan: GluePlan, area: Area, scale: float, say: Say) -> list[Item]:
     """The joint seen on its face: clamps on both long edges, each with its place and when it is set."""
     x, y, width, height = area
     joint, beside, fig = plan.joint, _beside(plan), Figures(say.units)
-    view = View(scale, (x + width / 2, y + height / 2 + 3.0), (joint.overlap / 2, joint.height / 2))
+    view = View(scale, (x + width / 2, y + height / 2 + 5.0), (joint.overlap / 2, joint.height / 2))
     canvas, order = Canvas(view), clamp_order(len(plan.places.clamps))
     what = "Face of the joint, seen from above" if plan.lay.way == "flat" else "Face of the joint, standing on edge"
     items: list[Item] = [Text(x + 2, y + height - 4.6, f"{what}, scale {scale_text(scale)}", NAME, bold=True)]
