@@ -206,6 +206,14 @@ def test_joint_places_by_hand() -> None:
     assert high == pytest.approx(arc, rel=0.005)
 
 
+def test_a_joint_is_as_long_as_its_overlap() -> None:
+    """A stretch has to hold all of it, tips and all: 254.3667 at 12:1 in 22 mm."""
+    (one,) = craft_of(work_out(job_from_dict(tables(BASE, blank(circle(9000)))))).members
+    assert one.bend is not None
+    assert one.bend.joint_length == pytest.approx(254.3667, abs=1e-4)
+    assert one.depth == pytest.approx(20)
+
+
 def test_a_maker_who_asks_for_more_than_the_kind_is_not_contradicted() -> None:
     """Told 2.5 MPa for a PVA: the clamps that give it are not said to squeeze the glue out."""
     maker = {"adhesive.pressure": "2.5 MPa"}

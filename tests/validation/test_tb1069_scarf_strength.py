@@ -44,6 +44,7 @@ def test_a_flatter_slope_never_keeps_less(one: float, other: float) -> None:
 def test_every_row_names_its_source_and_status() -> None:
     assert all("1069" in row.source and row.status for row in slope_rows())
     assert row_behind(11).ratio == 12
+    assert row_behind(10).ratio == 10
     assert "from memory" in row_behind(9).status
     assert row_behind(16).ratio == 12
 
