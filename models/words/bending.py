@@ -57,7 +57,7 @@ def bend_advice(member: Member, units: Unit) -> list[str]:
         return ["No figures for this wood: name a wood of the table, or give its modulus and rupture."]
     told = [] if found is None else [lamination_words(found, units, bend.wood.kind == "hardwood")]
     if bend.most > 1:
-        return ["A solid stick is overstrained here and may break.", *told]
+        return [f"A solid stick is bent further here than a factor of {bend.factor:g} allows.", *told]
     if bend.most_joint is None:
         return ["No strength is known for a joint this steep: keep joints out of it."]
     if not bend.allowed:
