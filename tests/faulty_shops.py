@@ -57,8 +57,8 @@ class Shop:
     @property
     def glue_gap(self) -> float:
         """Opening at one edge held flat, measured square to the near board's face: plane against turned plane."""
-        across = 2 * self.height * math.tan(self.lean) / math.cos(self.theta)
-        return abs(across) / math.sqrt(1 + math.tan(self.theta) ** 2 + (math.tan(self.lean) / math.cos(self.theta)) ** 2)
+        k = math.tan(self.lean) / math.cos(self.theta)
+        return abs(2 * self.height * k) / math.sqrt(1 + math.tan(self.theta) ** 2 + k**2)
 
     @property
     def twist(self) -> float:
@@ -104,7 +104,7 @@ def corrected(shop: Shop, plan: Plan, todo: tuple[Correction, ...]) -> Shop:
     return Shop(theta, gap, lean, shop.height, shop.thickness)
 
 
-def test_joint(rng: random.Random, shop: Shop, keys: tuple[str, ...] = ALL, number: int = 1) -> TestJoint:
+def measure(rng: random.Random, shop: Shop, keys: tuple[str, ...] = ALL, number: int = 1) -> TestJoint:
     """A test joint measured with callipers, a rule, feelers and winding sticks."""
     z, start = shop.middle, shop.feather
     run = shop.along(shop.thickness, z) - start
@@ -131,9 +131,6 @@ def test_joint(rng: random.Random, shop: Shop, keys: tuple[str, ...] = ALL, numb
         tip_to_tip=read(apart, RULE) if seen["joint_thickness"] else None,
         line_skew=(Skew("line_skew", skewed, "top" if skew > 0 else "bottom"),) if seen["line_skew"] else (),
     )
-
-
-test_joint.__test__ = False  # type: ignore[attr-defined]
 
 
 class _Reader:

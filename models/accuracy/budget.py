@@ -111,9 +111,7 @@ class _Parts:
     slide: list[float]
 
 
-def _parts(
-    joint: Joint, spreads: Spreads, limits: Limits, before: _Parts | None = None, changed: str = ""
-) -> _Parts:
+def _parts(joint: Joint, spreads: Spreads, limits: Limits, before: _Parts | None = None, changed: str = "") -> _Parts:
     """The three openings as distributions; those that the `changed` source has no part in are taken from `before`."""
     lean = before.lean if before and changed not in ("tilt", "edge_lean") else _lean(joint, spreads, limits)
     along = before.along if before and changed not in ("seat", "edge_bow", "board_bow") else _along(spreads, limits)

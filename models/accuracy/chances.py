@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
+from itertools import pairwise
 
 CELLS = 120  # up to the limit: chances come out right to about 0.1 %
 WIDEST = 6.0  # standard deviations beyond which nothing is
@@ -20,7 +21,7 @@ def folded(sigma: float, limit: float, value: Callable[[float], float] = lambda 
     if sigma <= 0:
         return [1.0] + [0.0] * CELLS
     within = [math.erf(value(bound) / (sigma * _ROOT2)) for bound in _bounds(limit)]
-    return [within[0], *(b - a for a, b in zip(within, within[1:], strict=False))]
+    return [within[0], *(b - a for a, b in pairwise(within))]
 
 
 def positive_part(sigma: float, limit: float) -> list[float]:

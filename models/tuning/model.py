@@ -89,18 +89,14 @@ def _runs(joint: TestJoint, boards: Boards, height: float) -> Iterator[Row]:
         def mean(s: Setup, i: int = index) -> float:
             return (s.boards[i] - s.tip) / s.slope
 
-        yield from _rows_of(
-            reading, joint, "taper_run", RULE, mean, lambda s: -height * s.across / s.slope
-        )
+        yield from _rows_of(reading, joint, "taper_run", RULE, mean, lambda s: -height * s.across / s.slope)
 
 
 def _tips(joint: TestJoint, height: float) -> Iterator[Row]:
     for reading in joint.tip:
         if reading.top is not None and min(reading.top, reading.bottom or 0.0) <= NOTHING:
             continue  # cut to nothing at one edge: how far beyond can't be read
-        yield from _rows_of(
-            reading, joint, "tip", CALLIPER, lambda s: s.tip, lambda s: height * s.across
-        )
+        yield from _rows_of(reading, joint, "tip", CALLIPER, lambda s: s.tip, lambda s: height * s.across)
 
 
 def _rows_of(
@@ -179,9 +175,13 @@ def _thicknesses(joints: tuple[TestJoint, ...], boards: Boards, usual: float) ->
             if value is None and reading.top is not None and reading.bottom is not None:
                 value = (reading.top + reading.bottom) / 2
             if value is not None:
-                yield Row(key, "board_thickness", value, CALLIPER, lambda s, i=index: s.boards[i])
+                yield Row(key, "board_thickness", value, CALLIPER, _board(index))
         if not own:
-            yield Row("the job's thickness", "board_thickness", usual, PLANED, lambda s, i=index: s.boards[i])
+            yield Row("the job's thickness", "board_thickness", usual, PLANED, _board(index))
+
+
+def _board(index: int) -> Callable[[Setup], float]:
+    return lambda s: s.boards[index]
 
 
 def _key(joint: TestJoint, name: str) -> str:

@@ -19,6 +19,7 @@ from scarfwright.models.tuning.model import Setup, rows
 
 TOO_FAR = 4.0  # standard deviations: a reading further out contradicts the others
 ALIKE = 0.9  # of the worst miss: which of several it is can't be told
+PAIRS = (("joint_thickness", "tip_to_tip"), ("gap_top", "gap_bottom"))  # of which one alone tells nothing
 UNKNOWNS = ("ratio", "tip_mm", "fence_gap_mm", "lean_deg", "lean_sign")
 
 
@@ -28,6 +29,7 @@ class Tuned:
 
     untold: names of UNKNOWNS that the readings do not settle; would_tell: for each of them, sets of keys of which any
     one, measured in addition, would. contradictions: readings that do not fit the others; then nothing is advised.
+    unused: (joint, key, the key that is missing beside it).
     """
 
     plan: Plan
@@ -36,6 +38,7 @@ class Tuned:
     untold: tuple[str, ...]
     would_tell: dict[str, tuple[tuple[str, ...], ...]]
     contradictions: tuple[Residual, ...]
+    unused: tuple[tuple[int, str, str], ...]
     corrections: tuple[Correction, ...]
     now: Expected | None
     after: Expected | None
@@ -67,6 +70,7 @@ def tune(joints: tuple[TestJoint, ...], plan: Plan) -> Tuned:
         untold=untold,
         would_tell={name: _would_tell(name, joints, plan, found) for name in untold},
         contradictions=wrong,
+        unused=_unused(joints),
         corrections=todo,
         now=expected(found, plan),
         after=None if wrong else expected(found, plan, tilt),
@@ -79,6 +83,17 @@ def contradictions(found: Fit) -> tuple[Residual, ...]:
     if worst <= TOO_FAR:
         return ()
     return tuple(r for r in found.residuals if abs(r.out) >= ALIKE * worst)
+
+
+def _unused(joints: tuple[TestJoint, ...]) -> tuple[tuple[int, str, str], ...]:
+    """Readings that say nothing without the one that belongs to them."""
+    alone = []
+    for joint in joints:
+        for one, other in PAIRS:
+            given = [getattr(joint, key) is not None for key in (one, other)]
+            if given[0] != given[1]:
+                alone.append((joint.number, *((one, other) if given[0] else (other, one))))
+    return tuple(alone)
 
 
 def _untold(found: Fit) -> tuple[str, ...]:
@@ -114,7 +129,7 @@ def _would_tell(name: str, joints: tuple[TestJoint, ...], plan: Plan, found: Fit
 
 
 def _ways(joint: TestJoint, plan: Plan) -> list[tuple[tuple[str, ...], TestJoint]]:
-    """Readings that could be taken in addition, and the joint with them (figures as planned: only their kind counts)."""
+    """Readings that could be taken besides, and the joint with them (figures as planned: only their kind counts)."""
     run = (plan.thickness - plan.tip) / plan.slope
     near = Station("", 0.2 * run, plan.tip + 0.2 * run * plan.slope)
     far = Station("", 0.8 * run, plan.tip + 0.8 * run * plan.slope)
