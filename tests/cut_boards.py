@@ -41,8 +41,13 @@ class Size:
     height: float = 60.0
 
 
+def block(*sizes: float, centered: bool | tuple[bool, bool, bool] = True) -> Any:
+    """A block along the axes."""
+    return cq.Workplane("XY").box(*sizes, centered=centered).val()
+
+
 def box(size: Size) -> Any:
-    return cq.Workplane("XY").box(size.length, size.thickness, size.height, centered=False).val()
+    return block(size.length, size.thickness, size.height, centered=False)
 
 
 def laid(end: str, sled_face: str, fence_side: str) -> tuple[Matrix, str]:
@@ -61,7 +66,7 @@ def cut(shape: Any, size: Size, end: str, sled_face: str, saw: Saw) -> tuple[Any
     (x, y, z), down = laid(end, sled_face, saw.fence_side)
     # the waste, in saw coordinates with the heel's work-edge corner as origin and true to a right-handed frame
     handed = 1.0 if saw.fence_side == "right" else -1.0
-    waste = cq.Workplane("XY").box(2 * BIG, BIG, 2 * BIG, centered=(True, False, True)).val()
+    waste = block(2 * BIG, BIG, 2 * BIG, centered=(True, False, True))
     waste = waste.rotate(cq.Vector(), cq.Vector(1, 0, 0), -math.degrees(saw.tilt)).moved(cq.Location((0, saw.gap, 0)))
     # the board lies on the work edge: undo the edge's lean about the feed, then its slope about the upright
     waste = waste.rotate(cq.Vector(), cq.Vector(1, 0, 0), math.degrees(saw.edge_lean))
@@ -69,9 +74,7 @@ def cut(shape: Any, size: Size, end: str, sled_face: str, saw: Saw) -> tuple[Any
     if handed < 0:
         waste = waste.mirror("XZ")
     # from (board's end backwards, off the sled face, up) to the board's own frame: a proper rotation
-    turn = cq.Matrix(
-        [[x[0], 0.0, 0.0, 0.0], [0.0, handed * y[1], 0.0, 0.0], [0.0, 0.0, z[2], 0.0]]
-    )
+    turn = cq.Matrix([[x[0], 0.0, 0.0, 0.0], [0.0, handed * y[1], 0.0, 0.0], [0.0, 0.0, z[2], 0.0]])
     waste = waste.transformGeometry(turn)
     at = (
         size.length if end == "right" else 0.0,

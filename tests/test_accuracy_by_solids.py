@@ -10,7 +10,7 @@ import pytest
 from scarfwright.models.accuracy import effects, halves
 from scarfwright.models.joint.joint import Joint
 
-from tests.cut_boards import Saw, Size, box, common, cut, cut_face, volume
+from tests.cut_boards import Saw, Size, block, box, common, cut, cut_face, volume
 
 SIZE = Size(500.0, 22.0, 60.0)
 CASES = [(12.0, 0.5, 0.0), (12.0, -0.5, 0.0), (8.0, 2.0, 0.0), (8.0, 0.4, 1.1), (20.0, -3.0, -1.0)]
@@ -123,12 +123,12 @@ def test_which_half_takes_the_tilt_back(lay: Any, led: Any, tilt: float) -> None
     """A plank is cut apart by a tilted plane; each half is turned as it must be and its work edge measured."""
     phi = math.radians(tilt)
     theta = math.atan(1 / 12)
-    plank = cq.Workplane("XY").box(900, 180, 38).val()
+    plank = block(900, 180, 38)
     # a plane along the feed (+x), the blade's top leaning to +y, away from the fence; the plank lies at the slope, so
     # that the half between fence and blade is wide at its leading end, or at its trailing end
     wide_first = (led == "heel") == (lay == "fence")
     slope = -theta if wide_first else theta  # the plank is turned, the blade runs straight
-    halfspace = cq.Workplane("XY").box(4000, 2000, 4000, centered=(True, False, True)).val()
+    halfspace = block(4000, 2000, 4000, centered=(True, False, True))
     halfspace = halfspace.rotate(cq.Vector(), cq.Vector(1, 0, 0), -math.degrees(phi))
     turned = plank.rotate(cq.Vector(), cq.Vector(0, 0, 1), math.degrees(slope))
     half = turned.cut(halfspace) if lay == "fence" else turned.intersect(halfspace)
@@ -142,7 +142,7 @@ def test_which_half_takes_the_tilt_back(lay: Any, led: Any, tilt: float) -> None
     edge = cut_face(half)
     n = edge.normalAt()
     assert n.y > 0.9  # the work edge looks away from the fence
-    ends = [common(half, cq.Workplane("XY").box(2, 400, 100).val().moved(cq.Location((x, 0, 0)))) for x in (449, -449)]
+    ends = [common(half, block(2, 400, 100).moved(cq.Location((x, 0, 0)))) for x in (449, -449)]
     assert ends[0] > ends[1]  # the heel, the wide end, leads
     # the dividing cut ran along the work edge, so that is what the edge leans about: by the tilt, exactly
     along = cq.Vector(-n.y, n.x, 0).normalized()

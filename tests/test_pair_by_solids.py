@@ -1,4 +1,4 @@
-"""How boards become a stick, tried out with solids: each board is laid at the saw, cut by the blade and put together."""
+"""How boards become a stick, tried out with solids: each board laid at the saw, cut by the blade, put together."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from scarfwright.models.joint.joint import Joint
 from scarfwright.models.pair import marks, turns
 from scarfwright.models.pair.turns import Board
 
-from tests.cut_boards import Saw, Size, box, common, cut, cut_face, half_turn, volume
+from tests.cut_boards import Saw, Size, block, box, common, cut, cut_face, half_turn, volume
 
 SIZE = Size(600.0, 22.0, 60.0)
 JOINT = Joint(12, 22, 60, 0.4)
@@ -41,9 +41,9 @@ def test_end_and_face_settle_the_edge(side: Any, end: Any, face: Any) -> None:
     # the tip is left on the face that lay on the sled, at the end that led
     x = SIZE.length if end == "right" else 0.0
     y = 0.0 if face == "front" else SIZE.thickness
-    tip = cq.Workplane("XY").box(2, 0.2, 70).val().moved(cq.Location((x, y, 30)))
+    tip = block(2, 0.2, 70).moved(cq.Location((x, y, 30)))
     assert common(shape, tip) == pytest.approx(1 * 0.1 * 60, rel=1e-3)
-    far = cq.Workplane("XY").box(2, 0.2, 70).val().moved(cq.Location((x, SIZE.thickness - y, 30)))
+    far = block(2, 0.2, 70).moved(cq.Location((x, SIZE.thickness - y, 30)))
     assert common(shape, far) == 0
 
 
@@ -142,7 +142,7 @@ def _full(both: Any, waste: float, told: marks.Closed) -> bool:
     start = SIZE.length - told.overlap - 60
     long = told.overlap + 120
     high = told.thickness - 2 * waste
-    slab = cq.Workplane("XY").box(long, high, 20, centered=False).val().moved(cq.Location((start, waste, 20)))
+    slab = block(long, high, 20, centered=False).moved(cq.Location((start, waste, 20)))
     return common(both, slab) > long * high * 20 - 0.5
 
 
@@ -162,7 +162,7 @@ def test_mate_lies_to_the_overlap_mark() -> None:
     far = placed(made(Board("back"), saw), 1, JOINT.overlap)
     assert far.BoundingBox().xmin == pytest.approx(SIZE.length - JOINT.overlap, abs=1e-6)
     near = made(Board(None, "front"), saw)
-    beside = cq.Workplane("XY").box(0.01, 0.01, 80).val()
+    beside = block(0.01, 0.01, 80)
     at = SIZE.length - JOINT.taper_run
     assert common(near, beside.moved(cq.Location((at - 1, 22, 30)))) > 0
     assert common(near, beside.moved(cq.Location((at + 1, 22, 30)))) == 0

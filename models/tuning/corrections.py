@@ -10,6 +10,7 @@ import math
 from dataclasses import dataclass
 from typing import Literal
 
+from scarfwright.models.accuracy.budget import FENCE
 from scarfwright.models.accuracy.effects import edge_gap, twist
 from scarfwright.models.accuracy.verdict import Limits
 from scarfwright.models.lengths.length import Unit, round_to, round_up
@@ -146,7 +147,7 @@ def _fence(found: Fit, plan: Plan, tilt: float, heel_moves: float) -> list[Corre
     swing = plan.height / 2 * math.tan(tilt)
     by = plan.gap - (gap.value - swing) + heel_moves
     rounded = round_to(by, SHIM_STEP[plan.units])
-    if rounded == 0 or abs(by) <= SURE * gap.sigma:
+    if abs(by) <= max(FENCE, SURE * gap.sigma):
         return []
     why = "gap_and_tilt" if tilt else "gap"
     return [Correction("fence", abs(rounded), "fence" if rounded > 0 else "free", why=why)]

@@ -74,11 +74,12 @@ def fit(rows: Sequence[Row], boards: int, start: Setup) -> Fit:
     )
 
 
-def settled_by(rows: Sequence[Row], boards: int, setup: Setup) -> tuple[bool, bool, bool]:
-    """Whether readings like these would settle slope, tip and lean, whatever they read."""
+def settled_by(rows: Sequence[Row], boards: int, setup: Setup) -> tuple[float, float, float]:
+    """How surely readings like these settle slope, tip and lean of a set-up: standard deviations, inf: not."""
     full = Setup(setup.slope, setup.tip, setup.lean or 1e-3, (setup.boards or (0.0,)) * boards)
-    told, _ = _told(rows, full, 1.0)
-    return told[0], told[1], told[2]
+    told, covariance = _told(rows, full, 1.0)
+    sigma = [math.sqrt(max(covariance[i][i], 0.0)) if told[i] else math.inf for i in range(3)]
+    return sigma[0], sigma[1], sigma[2]
 
 
 def _boards_read(rows: Sequence[Row], start: Setup) -> Setup:

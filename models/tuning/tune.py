@@ -18,6 +18,8 @@ from scarfwright.models.tuning.measured import Reading, Skew, Station, TestJoint
 from scarfwright.models.tuning.model import Setup, rows
 
 TOO_FAR = 4.0  # standard deviations: a reading further out contradicts the others
+COARSE = 0.03  # of slope and thickness: a reading that tells them no better is not worth taking
+COARSE_LEAN = 0.003  # rad, 0.17 degrees
 ALIKE = 0.9  # of the worst miss: which of several it is can't be told
 PAIRS = (("joint_thickness", "tip_to_tip"), ("gap_top", "gap_bottom"))  # of which one alone tells nothing
 UNKNOWNS = ("ratio", "tip_mm", "fence_gap_mm", "lean_deg", "lean_sign")
@@ -120,12 +122,17 @@ def _would_tell(name: str, joints: tuple[TestJoint, ...], plan: Plan, found: Fit
             settles = settles or "both edges" in keys[0]
         else:
             readings, boards = rows((*joints[:-1], joint), plan.height, plan.thickness, plan.slope)
-            told = settled_by(readings, len(boards.seen), usual)
-            settles = told[{"ratio": 0, "tip_mm": 1, "fence_gap_mm": 1, "lean_deg": 2}[name]]
+            sigma = settled_by(readings, len(boards.seen), usual)
+            which = {"ratio": 0, "tip_mm": 1, "fence_gap_mm": 1, "lean_deg": 2}[name]
+            settles = sigma[which] <= (COARSE * plan.slope, COARSE * plan.thickness, COARSE_LEAN)[which]
         if settles:
             ways.append(keys)
-    least = min((len(keys) for keys in ways), default=0)
-    return tuple(keys for keys in ways if len(keys) == least or name.startswith("lean"))
+    return tuple(keys for keys in ways if not any(_less(other, keys) for other in ways))
+
+
+def _less(one: tuple[str, ...], other: tuple[str, ...]) -> bool:
+    """One way is a part of the other."""
+    return set(one) < set(other) or (one, other) == (("thickness_at one mark",), ("thickness_at two marks",))
 
 
 def _ways(joint: TestJoint, plan: Plan) -> list[tuple[tuple[str, ...], TestJoint]]:
