@@ -41,9 +41,9 @@ class Size:
     height: float = 60.0
 
 
-def block(*sizes: float, centered: bool | tuple[bool, bool, bool] = True) -> Any:
+def block(x: float, y: float, z: float, centered: bool | tuple[bool, bool, bool] = True) -> Any:
     """A block along the axes."""
-    return cq.Workplane("XY").box(*sizes, centered=centered).val()
+    return cq.Workplane("XY").box(x, y, z, centered).val()
 
 
 def box(size: Size) -> Any:
@@ -105,6 +105,6 @@ def cut_face(shape: Any) -> Any:
 
     def own(face: Any) -> bool:
         n = face.normalAt()
-        return max(abs(n.x), abs(n.y), abs(n.z)) > 1 - 1e-9
+        return bool(max(abs(n.x), abs(n.y), abs(n.z)) > 1 - 1e-9)
 
     return max((face for face in shape.Faces() if not own(face)), key=lambda face: face.Area())
