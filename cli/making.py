@@ -14,8 +14,8 @@ from scarfwright.cli.problems import problem
 from scarfwright.models.findings import faults
 from scarfwright.models.job.file import job_to_toml
 from scarfwright.models.numbers.numbers import numbers
-from scarfwright.models.sled.workup import Workup
 from scarfwright.models.solve import work_up
+from scarfwright.models.workup import Workup
 from scarfwright.outputs.folder import FolderError, replaced_whole
 from scarfwright.outputs.formats.text import as_json
 from scarfwright.outputs.make import GROUPS, Item, items, make_all

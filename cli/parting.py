@@ -15,11 +15,13 @@ from scarfwright.cli import say
 from scarfwright.cli.problems import problem
 from scarfwright.models.findings import Finding, Level
 from scarfwright.models.lengths.length import show
-from scarfwright.models.part.part import Part, PartKind
+from scarfwright.models.part.part import Part
 from scarfwright.models.parts import registry
 from scarfwright.models.parts.check import check_part
+from scarfwright.models.parts.kind import PartKind
 from scarfwright.models.parts.words import WordError, find_kind, read, words
 from scarfwright.models.printing.bed import height, size
+from scarfwright.models.words.sentences import worded
 from scarfwright.outputs.formats.text import as_json
 
 SUFFIXES = (".stl", ".3mf", ".step", ".dxf")
@@ -78,7 +80,7 @@ def make_part(name: str, given: Sequence[str], out: Path) -> int:
     except WordError as error:
         problem(str(error))
         return 2
-    found = check_part(kind, None, parameters)
+    found = worded(check_part(kind, None, parameters), "mm")
     if any(f.level is Level.FAULT for f in found):
         say.findings(found, Console(stderr=True, highlight=False))
         problem(f"{name}: can't be made in these sizes, so nothing was written")

@@ -7,8 +7,8 @@ from typing import Any
 from scarfwright.models.findings import Finding
 from scarfwright.models.job.file import job_from_dict
 from scarfwright.models.job.tables import Job
-from scarfwright.models.sled.workup import Workup
 from scarfwright.models.solve import work_out
+from scarfwright.models.workup import Workup
 
 # A plank job that has a knife, stands on its table and needs no support: no finding of the cut.
 QUIET: dict[str, Any] = {

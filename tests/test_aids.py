@@ -12,8 +12,8 @@ from typing import Any
 import pytest
 from scarfwright.models.findings import Finding, Level, faults
 from scarfwright.models.job.file import job_from_dict
-from scarfwright.models.sled.workup import Workup
 from scarfwright.models.solve import work_up
+from scarfwright.models.workup import Workup
 from scarfwright.outputs.make import items, parts_for
 
 BASE: dict[str, Any] = {

@@ -13,9 +13,9 @@ import trimesh
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from scarfwright.models.findings import faults
-from scarfwright.models.part.part import Parameters, PartKind
 from scarfwright.models.parts import registry
 from scarfwright.models.parts.check import check_part
+from scarfwright.models.parts.kind import Parameters, PartKind
 from scarfwright.models.parts.taper_fork import taper_fork
 from scarfwright.models.parts.thickness_fork import thickness_fork
 from scarfwright.models.solids.solids import Body, bodies, solid

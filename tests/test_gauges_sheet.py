@@ -9,9 +9,9 @@ from pathlib import Path
 import pdfplumber
 import pytest
 from scarfwright.models.job.file import read_job
-from scarfwright.models.sled.workup import Workup
 from scarfwright.models.solve import work_up
 from scarfwright.models.wanted.wanted import wanted
+from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.display import Sheet
 from scarfwright.outputs.drawing.placing import apart
 from scarfwright.outputs.formats.pdf import write_pdf

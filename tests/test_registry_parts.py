@@ -12,9 +12,9 @@ from typing import Any
 import pytest
 import trimesh
 from scarfwright.models.findings import Level
-from scarfwright.models.part.part import Parameters
 from scarfwright.models.parts import registry
 from scarfwright.models.parts.check import check_part
+from scarfwright.models.parts.kind import Parameters
 from scarfwright.models.printing.bed import bounds, height
 from scarfwright.models.solids.solids import bodies, solid
 from scarfwright.outputs.formats.table import write

@@ -17,10 +17,10 @@ import pytest
 from scarfwright.models.findings import Finding, faults
 from scarfwright.models.flat.loop import Vertex, rectangle
 from scarfwright.models.job.file import job_from_dict
+from scarfwright.models.job.paper import paper_of
 from scarfwright.models.numbers.numbers import numbers
-from scarfwright.models.sled.workup import Workup
 from scarfwright.models.solve import work_up
-from scarfwright.models.templates.paper import paper_of
+from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.display import Path as Run
 from scarfwright.outputs.formats.pdf import write_pdf
 from scarfwright.outputs.full_size.templates_pdf import CUT, template_sheets

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 from scarfwright.models.lengths.length import Unit, round_to, round_up
 from scarfwright.models.lengths.say import Say, say_in
-from scarfwright.models.sled.workup import Workup
+from scarfwright.models.sled.way import SledWay
 
 ASSUMED_LENGTH = {"mm": 2400.0, "in": 8 * 12 * 25.4}  # common lengths of boards; common practice, no source
 STEADY = 50.0  # nearer to an edge than this the centre of mass counts as not carried; common practice, no source
@@ -68,20 +68,20 @@ class Support:
     outfeed_text: str
 
 
-def support(work: Workup) -> Support:
+def support(way: SledWay) -> Support:
     """Balance at start, done and clear, and the support that follows."""
-    say = say_in(work.job.units)
-    given = work.job.stock.length
-    length = ASSUMED_LENGTH[work.job.units] if given is None else float(given)
-    travel = work.travel
+    say = say_in(way.job.units)
+    given = way.job.stock.length
+    length = ASSUMED_LENGTH[way.job.units] if given is None else float(given)
+    travel = way.travel
     balances = tuple(
-        _balance(work, length, name, at)
+        _balance(way, length, name, at)
         for name, at in (("start", travel.start), ("done", travel.done), ("clear", travel.clear))
     )
-    end = travel.end(work.job.saw.end_of_cut)
-    stand = _stand(work, length)
-    at_end = _balance(work, length, "end", end)
-    past = max(end - work.job.saw.table_back, 0.0)
+    end = travel.end(way.job.saw.end_of_cut)
+    stand = _stand(way, length)
+    at_end = _balance(way, length, "end", end)
+    past = max(end - way.job.saw.table_back, 0.0)
     outfeed = at_end.over_back > -STEADY
     return Support(
         board_length=length,
@@ -90,16 +90,16 @@ def support(work: Workup) -> Support:
         stand=stand,
         past_back=past,
         outfeed=outfeed,
-        infeed_text=_infeed(work.job.units, length, given is None, balances[0], stand),
+        infeed_text=_infeed(way.job.units, length, given is None, balances[0], stand),
         outfeed_text=_outfeed(past, outfeed, say),
     )
 
 
-def centre_of_mass(work: Workup, board_length: float, *, cut: bool) -> float:
+def centre_of_mass(way: SledWay, board_length: float, *, cut: bool) -> float:
     """X of the common centre of mass of sled and board [mm]; `cut`: without the wedge that was sawn off."""
-    sled, joint = work.sled, work.joint
+    sled, joint = way.sled, way.joint
     sin, cos = math.sin(joint.angle), math.cos(joint.angle)
-    pieces = [(sled.area * sled.thickness, _sled_centre(work))]
+    pieces = [(sled.area * sled.thickness, _sled_centre(way))]
     u, v = board_length / 2, joint.thickness / 2
     pieces.append((board_length * joint.thickness * joint.height, u * cos + v * sin))
     if cut:
@@ -110,9 +110,9 @@ def centre_of_mass(work: Workup, board_length: float, *, cut: bool) -> float:
     return sum(m * x for m, x in pieces) / mass
 
 
-def _sled_centre(work: Workup) -> float:
+def _sled_centre(way: SledWay) -> float:
     """X of the sled's centre of area [mm]: the trapezium less the nose flat's triangle."""
-    sled = work.sled
+    sled = way.sled
     whole = (sled.heel + sled.nose) * sled.length / 2
     x = sled.length * (sled.heel + 2 * sled.nose) / (3 * (sled.heel + sled.nose))
     off = sled.nose_flat * sled.flat_step / 2
@@ -120,31 +120,31 @@ def _sled_centre(work: Workup) -> float:
     return (whole * x - off * x_off) / (whole - off)
 
 
-def _balance(work: Workup, length: float, name: str, travel: float) -> Balance:
-    saw = work.job.saw
-    centre = centre_of_mass(work, length, cut=name != "start")
+def _balance(way: SledWay, length: float, name: str, travel: float) -> Balance:
+    saw = way.job.saw
+    centre = centre_of_mass(way, length, cut=name != "start")
     over_front = centre - (travel + saw.table_front)
     over_back = (travel - saw.table_back) - centre
     return Balance(name, travel, centre, over_front, over_back, max(over_front, over_back) <= -STEADY)
 
 
-def _stand(work: Workup, length: float) -> Stand | None:
+def _stand(way: SledWay, length: float) -> Stand | None:
     """One stand must be beyond the centre of mass at the start, and still under the board until the table carries."""
-    saw, sled, angle = work.job.saw, work.sled, work.joint.angle
-    start = _balance(work, length, "start", work.travel.start)
+    saw, sled, angle = way.job.saw, way.sled, way.joint.angle
+    start = _balance(way, length, "start", way.travel.start)
     if start.over_front <= -STEADY:
         return None
-    centre = max(start.centre, centre_of_mass(work, length, cut=True))
+    centre = max(start.centre, centre_of_mass(way, length, cut=True))
     carried_at = centre + STEADY - saw.table_front  # the travel from which on the table alone carries
-    last = min(carried_at, work.travel_end)
+    last = min(carried_at, way.travel_end)
     tail = max(length * math.cos(angle), sled.length)
-    step = coarse(work.job.units)
+    step = coarse(way.job.units)
     nearest = round_up(max(start.over_front, 0.0) + STEADY, step)
     furthest = -round_up(last + saw.table_front - tail, step)
     best = round_to((nearest + furthest) / 2, step)
-    at = [travel + saw.table_front + best for travel in (work.travel.start, last)]
+    at = [travel + saw.table_front + best for travel in (way.travel.start, last)]
     inner = [sled.heel - x * math.tan(angle) for x in at]
-    return Stand(nearest, furthest, best, (min(inner), max(inner) + work.joint.thickness / math.cos(angle)))
+    return Stand(nearest, furthest, best, (min(inner), max(inner) + way.joint.thickness / math.cos(angle)))
 
 
 def _infeed(units: Unit, length: float, assumed: bool, start: Balance, stand: Stand | None) -> str:

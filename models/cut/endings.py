@@ -15,7 +15,7 @@ from scarfwright.models.lengths.length import round_up, rule_step
 from scarfwright.models.lengths.say import Say, say_in
 from scarfwright.models.sled.layout import safe_station, slot_jaw
 from scarfwright.models.sled.sled import rounding_slack
-from scarfwright.models.sled.workup import Workup
+from scarfwright.models.sled.way import SledWay
 
 ENDINGS = ("hold", "run_on", "draw_back")
 NAMES = {"hold": "hold", "run_on": "run on", "draw_back": "draw back"}
@@ -111,53 +111,53 @@ class TravelAdvice:
     start: Start
 
 
-def travel_advice(work: Workup) -> TravelAdvice:
+def travel_advice(way: SledWay) -> TravelAdvice:
     """Advice for this job's clamps, in the order hold, run on, draw back."""
-    say = say_in(work.job.units)
-    go_on = work.travel.done - work.travel.offcut_free
+    say = say_in(way.job.units)
+    go_on = way.travel.done - way.travel.offcut_free
     return TravelAdvice(
-        endings=tuple(_ending(work, name, say) for name in ENDINGS),
-        limit_text=_limit_text(work, say),
+        endings=tuple(_ending(way, name, say) for name in ENDINGS),
+        limit_text=_limit_text(way, say),
         go_on=go_on,
-        lip=work.blade.kerf,
+        lip=way.blade.kerf,
         go_on_text=(
             f"When the offcut drops the cut is not done: go on by {say.up(go_on)}. Until then a lip up to "
-            f"{say(work.blade.kerf)} thick stands on the work, and the joint cannot close on it."
+            f"{say(way.blade.kerf)} thick stands on the work, and the joint cannot close on it."
         ),
-        offcut=_offcut(work, say),
-        stop=stop_block(work),
-        start=_start(work, say),
+        offcut=_offcut(way, say),
+        stop=stop_block(way),
+        start=_start(way, say),
     )
 
 
-def bounds(work: Workup, *, pushed_down: bool = False) -> list[Bound]:
+def bounds(way: SledWay, *, pushed_down: bool = False) -> list[Bound]:
     """All that limits the travel, nearest first. `pushed_down`: with the clamps as low as they go."""
-    say = say_in(work.job.units)
+    say = say_in(way.job.units)
     found = []
-    for clamp in work.layout.clamps:
+    for clamp in way.layout.clamps:
         limit = clamp.limit
         if pushed_down:
             limit = min((t for t in (clamp.pushed_down, clamp.at_fence) if t is not None), default=None)
         if limit is not None:
             what = f"the {clamp.where.replace('_', ' ')} clamp at {say(clamp.station)}"
             found.append(Bound(what, limit, "fence" if limit == clamp.at_fence else "blade"))
-    if work.board_limit is not None:
-        known = "" if work.job.stock.length is not None else ", if it is long enough,"
-        found.append(Bound(f"the board's tail{known}", work.board_limit, "fence"))
+    if way.board_limit is not None:
+        known = "" if way.job.stock.length is not None else ", if it is long enough,"
+        found.append(Bound(f"the board's tail{known}", way.board_limit, "fence"))
     return sorted(found, key=lambda b: b.travel)
 
 
-def _ending(work: Workup, name: str, say: Say) -> Ending:
-    travel = work.travel.end(name)
-    needed = travel + work.job.saw.travel_margin
-    every = bounds(work)
+def _ending(way: SledWay, name: str, say: Say) -> Ending:
+    travel = way.travel.end(name)
+    needed = travel + way.job.saw.travel_margin
+    every = bounds(way)
     lacks = tuple(b for b in every if b.travel < needed - 1e-6)
-    least = slot_jaw(work.job, work.sled).least_station(needed, work.joint, work.blade)
-    station = safe_station(work.job, work.sled, least)
-    length = _least_length(work, needed, station)
+    least = slot_jaw(way.job, way.sled).least_station(needed, way.joint, way.blade)
+    station = safe_station(way.job, way.sled, least)
+    length = _least_length(way, needed, station)
     return Ending(
         name=name,
-        asked=name == work.job.saw.end_of_cut,
+        asked=name == way.job.saw.end_of_cut,
         travel=travel,
         needed=needed,
         possible=not lacks,
@@ -172,9 +172,9 @@ def _ending(work: Workup, name: str, say: Say) -> Ending:
     )
 
 
-def _least_length(work: Workup, needed: float, station: float) -> float:
+def _least_length(way: SledWay, needed: float, station: float) -> float:
     """Sled length [mm] that has the travel, whichever way the mark of a plank sled of that length is rounded."""
-    job, exact = work.job, work.shortest_for(needed, station)
+    job, exact = way.job, way.shortest_for(needed, station)
     if job.sled.made_from == "sheet":
         return exact
     slack = rounding_slack(job.joint.ratio, exact, float(job.sled.round_marks))
@@ -194,18 +194,18 @@ def _why(travel: float, needed: float, every: list[Bound], lacks: tuple[Bound, .
     return f"Not with these clamps: it ends at a travel of {say(travel)} and wants {say.up(needed)} free, but {told}."
 
 
-def _limit_text(work: Workup, say: Say) -> str:
-    every = bounds(work)
+def _limit_text(way: SledWay, say: Say) -> str:
+    every = bounds(way)
     if not every:
         return "Nothing limits the travel."
     first = every[0]
     return f"Travel limit {say.down(first.travel)}: there {first.what} meets the {first.meets}."
 
 
-def _offcut(work: Workup, say: Say) -> Offcut:
+def _offcut(way: SledWay, say: Say) -> Offcut:
     """A wedge: thick at the heel end, running out where the far side of the kerf leaves the board."""
-    joint, free = work.joint, sides(work.job).free
-    thick = max(joint.thickness - joint.tip - work.blade.kerf / math.cos(joint.angle), 0.0)
+    joint, free = way.joint, sides(way.job).free
+    thick = max(joint.thickness - joint.tip - way.blade.kerf / math.cos(joint.angle), 0.0)
     length = thick * joint.ratio
     if thick <= 0:
         return Offcut(0.0, 0.0, free, "There is no offcut: the kerf is as wide as the work is thick.")
@@ -219,17 +219,17 @@ def _offcut(work: Workup, say: Say) -> Offcut:
     )
 
 
-def stop_block(work: Workup) -> StopBlock:
+def stop_block(way: SledWay) -> StopBlock:
     """The heel's end, square to the fence, runs against the block at T = the end of the cut, up to the next mark."""
-    saw, say = work.job.saw, say_in(work.job.units)
-    from_front = round_up(saw.table_front + work.travel_end, rule_step(work.job.units))
+    saw, say = way.job.saw, say_in(way.job.units)
+    from_front = round_up(saw.table_front + way.travel_end, rule_step(way.job.units))
     travel = from_front - saw.table_front
     on_table = travel <= saw.table_back
-    cleat = from_front if from_front <= work.sled.length else None
+    cleat = from_front if from_front <= way.sled.length else None
     text = (
         f"Stop block clamped to the fence, on its blade side and clear of the blade, its near face {say(from_front)} "
         f"from the table's front edge ({say(travel)} past the blade's axis): the sled's heel end runs against it. "
-        f"Make it narrower than the heel ({say(work.sled.heel)}) and chamfer its lower edge: sawdust must not hold "
+        f"Make it narrower than the heel ({say(way.sled.heel)}) and chamfer its lower edge: sawdust must not hold "
         "the sled off."
     )
     if not on_table:
@@ -245,11 +245,11 @@ def stop_block(work: Workup) -> StopBlock:
     return StopBlock(travel, from_front, travel, on_table, cleat, text)
 
 
-def _start(work: Workup, say: Say) -> Start:
-    inward = work.job.saw.table_front + work.travel.start
+def _start(way: SledWay, say: Say) -> Start:
+    inward = way.job.saw.table_front + way.travel.start
     return Start(
-        work.travel.start,
+        way.travel.start,
         inward,
-        f"Start with the heel {say.down(inward)} inside the table's front edge, {say.up(-work.travel.start)} before "
+        f"Start with the heel {say.down(inward)} inside the table's front edge, {say.up(-way.travel.start)} before "
         "the blade's axis, the blade at full speed and touching nothing.",
     )

@@ -11,7 +11,7 @@ import math
 from dataclasses import dataclass
 
 from scarfwright.models.lengths.say import Say, say_in
-from scarfwright.models.sled.workup import Workup
+from scarfwright.models.sled.way import SledWay
 
 THIN_KERF = 2.4  # middle of the usual thin kerfs, 2.2 to 2.5 mm; from memory, high
 FULL_KERF = 3.0  # from here on a kerf counts as full; common practice, no source
@@ -50,10 +50,10 @@ class Feed:
     advice: tuple[str, ...]
 
 
-def feed_of_cut(work: Workup) -> Feed:
+def feed_of_cut(way: SledWay) -> Feed:
     """Feed, tooth feed and what to do about them."""
-    saw, say = work.job.saw, say_in(work.job.units)
-    path = max(work.travel.done + work.blade.reach(0.0), 0.0)
+    saw, say = way.job.saw, say_in(way.job.units)
+    path = max(way.travel.done + way.blade.reach(0.0), 0.0)
     low, high = float(saw.tooth_feed[0]), float(saw.tooth_feed[1])
     feed = None if saw.feed_time is None else path / saw.feed_time
     each, times = None, None
@@ -63,38 +63,38 @@ def feed_of_cut(work: Workup) -> Feed:
         each = None if feed is None else tooth_feed(feed, saw.teeth, saw.rpm)
     power = None
     if feed is not None and saw.cutting_energy is not None:
-        power = cutting_power(saw.cutting_energy, work.blade.kerf, work.joint.height, feed)
+        power = cutting_power(saw.cutting_energy, way.blade.kerf, way.joint.height, feed)
     return Feed(
         path=path,
-        rim_speed=None if saw.rpm is None else rim_speed(work.blade.diameter, saw.rpm),
+        rim_speed=None if saw.rpm is None else rim_speed(way.blade.diameter, saw.rpm),
         feed=feed,
         tooth_feed=each,
         tooth_range=(low, high),
         time_range=times,
         power=power,
-        text=_text(work, path, each, times, power, say),
-        advice=_advice(work, say),
+        text=_text(way, path, each, times, power, say),
+        advice=_advice(way, say),
     )
 
 
 def _text(
-    work: Workup,
+    way: SledWay,
     path: float,
     each: float | None,
     times: tuple[float, float] | None,
     power: float | None,
     say: Say,
 ) -> str:
-    saw = work.job.saw
+    saw = way.job.saw
     told = []
     if saw.rpm is not None:
-        told.append(f"The teeth run at {rim_speed(work.blade.diameter, saw.rpm):.1f} m/s.")
+        told.append(f"The teeth run at {rim_speed(way.blade.diameter, saw.rpm):.1f} m/s.")
     if times is None:
         told.append("Give [saw] teeth and rpm to learn what each tooth takes.")
         return " ".join(told)
     span = f"{say.fine(saw.tooth_feed[0])} to {say.fine(saw.tooth_feed[1])} a tooth"
     told.append(
-        f"For {span}{_source(work)} take {times[0]:.1f} to {times[1]:.1f} s over the {say(path)} from first touch to "
+        f"For {span}{_source(way)} take {times[0]:.1f} to {times[1]:.1f} s over the {say(path)} from first touch to "
         "taper complete."
     )
     if each is not None and saw.feed_time is not None:
@@ -104,15 +104,15 @@ def _text(
     return " ".join(told)
 
 
-def _source(work: Workup) -> str:
+def _source(way: SledWay) -> str:
     """The default range says where it comes from; one that the user set is the user's."""
-    default = type(work.job.saw).model_fields["tooth_feed"].default
-    same = [float(x) for x in work.job.saw.tooth_feed] == [float(x) for x in default]
+    default = type(way.job.saw).model_fields["tooth_feed"].default
+    same = [float(x) for x in way.job.saw.tooth_feed] == [float(x) for x in default]
     return " (common practice, no source)" if same else ""
 
 
-def _advice(work: Workup, say: Say) -> tuple[str, ...]:
-    kerf = work.blade.kerf
+def _advice(way: SledWay, say: Say) -> tuple[str, ...]:
+    kerf = way.blade.kerf
     full = kerf >= FULL_KERF
     less = 1 - THIN_KERF / kerf
     first = (

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from scarfwright.models.lengths.say import Say, say_in
 from scarfwright.models.sled.layout import pad_lower_edge
-from scarfwright.models.sled.workup import Workup
+from scarfwright.models.sled.way import SledWay
 
 OVER_PLATE = 0.2  # knife over plate at least [mm]; EN 1870 series
 GAP = (3.0, 8.0)  # knife to teeth [mm]; EN 1870 series
@@ -57,49 +57,49 @@ class Guard:
     text: str
 
 
-def riving_knife(work: Workup) -> Knife:
+def riving_knife(way: SledWay) -> Knife:
     """The knife against kerf and plate."""
-    saw, say = work.job.saw, say_in(work.job.units)
-    least, top = saw.plate + OVER_PLATE, max(work.blade.height - BELOW_TOP, 0.0)
+    saw, say = way.job.saw, say_in(way.job.units)
+    least, top = saw.plate + OVER_PLATE, max(way.blade.height - BELOW_TOP, 0.0)
     where = (
         f"{say.fine(GAP[0])} to {say.fine(GAP[1])} behind the teeth, its top {say.down(top)} above the table or less"
     )
-    rule = f"between {say.fine(least)} (plate + {say.fine(OVER_PLATE)}) and under {say.fine(work.blade.kerf)} (kerf)"
+    rule = f"between {say.fine(least)} (plate + {say.fine(OVER_PLATE)}) and under {say.fine(way.blade.kerf)} (kerf)"
     text = (
         f"The riving knife stays on, this is a through cut: {say.fine(saw.riving_knife)} thick, {rule}; {where} "
         "(EN 1870 series)."
         if saw.riving_knife > 0
         else f"A through cut wants a riving knife: {rule}, {where} (EN 1870 series)."
     )
-    return Knife(float(saw.riving_knife), float(saw.plate), work.blade.kerf, least, work.blade.kerf, top, text)
+    return Knife(float(saw.riving_knife), float(saw.plate), way.blade.kerf, least, way.blade.kerf, top, text)
 
 
-def guard(work: Workup) -> Guard:
+def guard(way: SledWay) -> Guard:
     """Whether a hood passes over work and clamps, and what to do where it can't."""
-    job, say = work.job, say_in(work.job.units)
-    over = max(work.joint.height, work.sled.thickness)
-    over_clamps = pad_lower_edge(job, work.sled) + job.clamp.throat
-    free_ahead = _free_ahead(work)
+    job, say = way.job, say_in(way.job.units)
+    over = max(way.joint.height, way.sled.thickness)
+    over_clamps = pad_lower_edge(job, way.sled) + job.clamp.throat
+    free_ahead = _free_ahead(way)
     return Guard(
-        over, over_clamps, free_ahead, _passes(work, over, free_ahead), _text(over, over_clamps, free_ahead, say)
+        over, over_clamps, free_ahead, _passes(way, over, free_ahead), _text(over, over_clamps, free_ahead, say)
     )
 
 
-def _free_ahead(work: Workup) -> float | None:
+def _free_ahead(way: SledWay) -> float | None:
     """From the axis to the nearest clamp's heel-side end when the cut has ended, along the feed."""
-    if not work.layout.clamps:
+    if not way.layout.clamps:
         return None
-    sled, joint, clamp = work.sled, work.joint, work.job.clamp
+    sled, joint, clamp = way.sled, way.joint, way.job.clamp
     nearest = []
-    for place in work.layout.clamps:
-        half = max(clamp.pad_width, work.job.sled.notch_length if place.where != "nose_flat" else sled.nose_flat) / 2
+    for place in way.layout.clamps:
+        half = max(clamp.pad_width, way.job.sled.notch_length if place.where != "nose_flat" else sled.nose_flat) / 2
         x, _ = sled.at_work_edge(place.station - half, place.opening - joint.thickness + clamp.jaw)
-        nearest.append(sled.from_heel(x) - work.travel_end)
+        nearest.append(sled.from_heel(x) - way.travel_end)
     return min(nearest)
 
 
-def _passes(work: Workup, over: float, free_ahead: float | None) -> bool | None:
-    saw = work.job.saw
+def _passes(way: SledWay, over: float, free_ahead: float | None) -> bool | None:
+    saw = way.job.saw
     if saw.guard_height is None or saw.guard_front is None:
         return None
     return saw.guard_height >= over and (free_ahead is None or saw.guard_front <= free_ahead)

@@ -17,9 +17,9 @@ from dataclasses import dataclass, replace
 from scarfwright.models.flat.loop import Loop, Point, Vertex, circle, polygon, rectangle
 from scarfwright.models.lengths.length import round_up
 from scarfwright.models.part.part import Part
-from scarfwright.models.parts.sled import shape_of, sled
 from scarfwright.models.sled.layout import ClampPlace, pad_lower_edge
-from scarfwright.models.sled.workup import Workup
+from scarfwright.models.sled.shape import shape_of, sled
+from scarfwright.models.sled.way import SledWay
 
 Place = tuple[float, float, float]
 
@@ -116,40 +116,40 @@ class Scene:
     pitch: float
 
 
-def setup_scene(work: Workup) -> Scene:
+def setup_scene(way: SledWay) -> Scene:
     """The set-up at start, offcut free, done, clear and limit.
 
     Where a clamp meets the blade before the blade is clear (the usual case when the cut ends against a stop), the
     state is called clear_not_reached and that clamp shows in another colour. Without anything that limits the
     travel there is no state limit, and none called offcut_free where the kerf takes all of a thin board.
     """
-    limit, travel = work.travel_limit, work.travel
+    limit, travel = way.travel_limit, way.travel
     stations = [("clear", travel.clear)] + ([] if limit is None else [("limit", limit)])
     stations.sort(key=lambda s: s[1])
     states = [
-        _state(work, name, at)
+        _state(way, name, at)
         for name, at in [
             ("start", travel.start),
-            *([("offcut_free", travel.offcut_free)] if _has_offcut(work) else []),
+            *([("offcut_free", travel.offcut_free)] if _has_offcut(way) else []),
             ("done", travel.done),
             *stations,
         ]
     ]
-    if work.job.saw.fence_side == "left":
+    if way.job.saw.fence_side == "left":
         states = [_mirrored(state) for state in states]
-    return Scene(tuple(states), _pitch(work))
+    return Scene(tuple(states), _pitch(way))
 
 
-def _state(work: Workup, name: str, travel: float) -> State:
-    limit = work.travel_limit
+def _state(way: SledWay, name: str, travel: float) -> State:
+    limit = way.travel_limit
     reached = limit is None or travel <= limit + 1e-9
-    along = travel - work.sled.length
-    pieces = [*_saw(work), Piece("sled", "#c8a878", sled(**shape_of(work)), along)]
-    pieces.append(_work_at(work, travel, along))
-    if travel >= work.travel.offcut_free and _has_offcut(work):
+    along = travel - way.sled.length
+    pieces = [*_saw(way), Piece("sled", "#c8a878", sled(**shape_of(way)), along)]
+    pieces.append(_work_at(way, travel, along))
+    if travel >= way.travel.offcut_free and _has_offcut(way):
         # it stays where it fell until the blade stands
-        pieces.append(Piece("offcut", OFFCUT, _offcut(work), work.travel.offcut_free - work.sled.length))
-    pieces += [_clamp_piece(work, place, travel, along) for place in work.layout.clamps]
+        pieces.append(Piece("offcut", OFFCUT, _offcut(way), way.travel.offcut_free - way.sled.length))
+    pieces += [_clamp_piece(way, place, travel, along) for place in way.layout.clamps]
     return State(name if reached else f"{name}_not_reached", travel, reached, tuple(_unique(pieces)))
 
 
@@ -174,11 +174,11 @@ def _mirrored(state: State) -> State:
     return replace(state, pieces=pieces)
 
 
-def _pitch(work: Workup) -> float:
+def _pitch(way: SledWay) -> float:
     """States stand far enough apart that neither tables nor a long board's tail meet."""
-    tail = work.sled.at_work_edge(board_length(work), 0.0)[1]
+    tail = way.sled.at_work_edge(board_length(way), 0.0)[1]
     low = min(_table_edge(), tail)
-    high = work.fence + work.blade.kerf + TABLE_BESIDE
+    high = way.fence + way.blade.kerf + TABLE_BESIDE
     return round_up(high - low + BETWEEN_STATES, 50.0)
 
 
@@ -189,16 +189,16 @@ def _table_edge() -> float:
     return -2 * FENCE_THICKNESS
 
 
-def _saw(work: Workup) -> list[Piece]:
-    saw, blade = work.job.saw, work.blade
+def _saw(way: SledWay) -> list[Piece]:
+    saw, blade = way.job.saw, way.blade
     front, back = -float(saw.table_front), float(saw.table_back)
     fence = rectangle(-saw.fence_front, -FENCE_THICKNESS, saw.fence_front + back, FENCE_THICKNESS)
     disc = circle(0.0, -blade.axis_depth, blade.radius)
     bore = circle(0.0, -blade.axis_depth, ARBOR / 2)
-    near, far = work.fence, work.fence + blade.kerf
+    near, far = way.fence, way.fence + blade.kerf
     middle, half = (near + far) / 2, saw.riving_knife / 2
     table = rectangle(front, _table_edge(), back - front, far + TABLE_BESIDE - _table_edge())
-    knife = _knife(work)
+    knife = _knife(way)
     below = blade.reach(-min(TABLE_THICKNESS, blade.axis_depth))  # the blade is longer at the table's underside
     slot_front = max(-below - SLOT_ROOM, front + SLOT_ROOM)
     slot_back = min(max(knife.bounds[2], below) + SLOT_ROOM, back - SLOT_ROOM)
@@ -211,9 +211,9 @@ def _saw(work: Workup) -> list[Piece]:
     ]
 
 
-def _knife(work: Workup) -> Loop:
+def _knife(way: SledWay) -> Loop:
     """The riving knife from the side (x, z): a band concentric with the blade behind it, cut off below its top."""
-    blade = work.blade
+    blade = way.blade
     depth, inner = blade.axis_depth, blade.radius + KNIFE_GAP
     outer = inner + KNIFE_BODY
     top, foot = max(blade.height - KNIFE_BELOW, 1.0), -min(KNIFE_FOOT, TABLE_THICKNESS)
@@ -242,52 +242,52 @@ def _rise(height: float, radius: float) -> float:
 # -- what lies on the sled, in the sled's frame -----------------------------------------------------------------
 
 
-def board_length(work: Workup) -> float:
+def board_length(way: SledWay) -> float:
     """As given, or long enough to pass the sled's nose and the fence line: what the board's limit assumes [mm]."""
-    given = work.job.stock.length
+    given = way.job.stock.length
     if given is not None:
         return float(given)
-    crossing = work.sled.heel / math.sin(work.sled.angle)
-    return max(crossing, work.sled.work_edge) + PAST_FENCE_LINE
+    crossing = way.sled.heel / math.sin(way.sled.angle)
+    return max(crossing, way.sled.work_edge) + PAST_FENCE_LINE
 
 
-def _on_board(work: Workup, u: float, v: float) -> Point:
+def _on_board(way: SledWay, u: float, v: float) -> Point:
     """Work frame to the sled's: u from the heel end along the board, v from the face that lies on the sled."""
-    return work.sled.at_work_edge(u, -v)
+    return way.sled.at_work_edge(u, -v)
 
 
-def _board(work: Workup, beside: float | None = None, beyond: bool = False) -> Loop:
+def _board(way: SledWay, beside: float | None = None, beyond: bool = False) -> Loop:
     """Outline of the board from above: whole, or up to the plane y = `beside`, or what lies beyond that plane."""
-    length, thickness = board_length(work), work.joint.thickness
-    heel_in, heel_out = _on_board(work, 0.0, 0.0), _on_board(work, 0.0, thickness)
-    tail_out, tail_in = _on_board(work, length, thickness), _on_board(work, length, 0.0)
+    length, thickness = board_length(way), way.joint.thickness
+    heel_in, heel_out = _on_board(way, 0.0, 0.0), _on_board(way, 0.0, thickness)
+    tail_out, tail_in = _on_board(way, length, thickness), _on_board(way, length, 0.0)
     if beside is None:
         return polygon([heel_in, heel_out, tail_out, tail_in])
-    sin, cos = math.sin(work.sled.angle), math.cos(work.sled.angle)
-    at_end = _on_board(work, 0.0, (beside - work.sled.heel) / cos)
-    leaves = _on_board(work, (work.sled.heel + thickness * cos - beside) / sin, thickness)
+    sin, cos = math.sin(way.sled.angle), math.cos(way.sled.angle)
+    at_end = _on_board(way, 0.0, (beside - way.sled.heel) / cos)
+    leaves = _on_board(way, (way.sled.heel + thickness * cos - beside) / sin, thickness)
     if beyond:
         return polygon([at_end, heel_out, leaves])
     return polygon([heel_in, at_end, leaves, tail_out, tail_in])
 
 
-def _work_at(work: Workup, travel: float, along: float) -> Piece:
+def _work_at(way: SledWay, travel: float, along: float) -> Piece:
     """The board as far as it is cut: whole, with the lip that still stands when the offcut drops, or finished."""
-    height, near, far = work.joint.height, work.fence, work.fence + work.blade.kerf
-    if travel < work.travel.offcut_free:
-        return Piece("work", WORK, Block(_board(work), "z", 0.0, height), along)
-    if travel >= work.travel.done - 1e-9:
-        return Piece("work", WORK, Block(_board(work, near), "z", 0.0, height), along, "tapered")
-    with_lip = Block(_board(work, far), "z", 0.0, height, less=_swept(work, travel))
+    height, near, far = way.joint.height, way.fence, way.fence + way.blade.kerf
+    if travel < way.travel.offcut_free:
+        return Piece("work", WORK, Block(_board(way), "z", 0.0, height), along)
+    if travel >= way.travel.done - 1e-9:
+        return Piece("work", WORK, Block(_board(way, near), "z", 0.0, height), along, "tapered")
+    with_lip = Block(_board(way, far), "z", 0.0, height, less=_swept(way, travel))
     return Piece("work", WORK, with_lip, along, "with_lip")
 
 
-def _swept(work: Workup, travel: float) -> Block:
+def _swept(way: SledWay, travel: float) -> Block:
     """What the blade has been through from the heel to its front at this travel, seen from the side (x, z)."""
-    blade, height = work.blade, work.joint.height
-    axis = work.sled.length - travel
+    blade, height = way.blade, way.joint.height
+    axis = way.sled.length - travel
     low, high = -1.0, min(height + 1.0, (height + blade.height) / 2)
-    past_heel = work.sled.length + work.joint.thickness
+    past_heel = way.sled.length + way.joint.thickness
     turn = _rise(high + blade.axis_depth, blade.radius) - _rise(low + blade.axis_depth, blade.radius)
     side = Loop(
         (
@@ -298,34 +298,34 @@ def _swept(work: Workup, travel: float) -> Block:
             Vertex(axis - blade.reach(high), high, math.tan(turn / 4)),  # down the blade's front
         )
     )
-    return Block(side, "y", work.fence, work.fence + blade.kerf + 1.0)
+    return Block(side, "y", way.fence, way.fence + blade.kerf + 1.0)
 
 
-def _has_offcut(work: Workup) -> bool:
+def _has_offcut(way: SledWay) -> bool:
     """Whether anything is left beyond the kerf at the board's heel end."""
-    joint = work.joint
-    return (joint.thickness - joint.tip) * math.cos(joint.angle) - work.blade.kerf > LEAST_SEEN
+    joint = way.joint
+    return (joint.thickness - joint.tip) * math.cos(joint.angle) - way.blade.kerf > LEAST_SEEN
 
 
-def _offcut(work: Workup) -> Block:
-    return Block(_board(work, work.fence + work.blade.kerf, beyond=True), "z", 0.0, work.joint.height)
+def _offcut(way: SledWay) -> Block:
+    return Block(_board(way, way.fence + way.blade.kerf, beyond=True), "z", 0.0, way.joint.height)
 
 
-def _clamp_piece(work: Workup, place: ClampPlace, travel: float, along: float) -> Piece:
+def _clamp_piece(way: SledWay, place: ClampPlace, travel: float, along: float) -> Piece:
     stopped = place.limit is not None and travel > place.limit + 1e-9
     name = f"{place.where}_clamp"
     return Piece(
         f"{name}_meets_{place.meets}" if stopped else name,
         IN_THE_WAY if stopped else CLAMP,
-        _clamp(work, place),
+        _clamp(way, place),
         along,
     )
 
 
-def _clamp(work: Workup, place: ClampPlace) -> Block:
+def _clamp(way: SledWay, place: ClampPlace) -> Block:
     """A clamp from above: two jaws and the bar between them, slid as far towards the heel as its seat lets it."""
-    clamp, thickness = work.job.clamp, work.joint.thickness
-    low = pad_lower_edge(work.job, work.sled)
+    clamp, thickness = way.job.clamp, way.joint.thickness
+    low = pad_lower_edge(way.job, way.sled)
     under = low + clamp.throat
     inner = -(place.opening - thickness)
     profile: list[Point] = [
@@ -338,19 +338,19 @@ def _clamp(work: Workup, place: ClampPlace) -> Block:
         (thickness + clamp.jaw, under + BAR_THICKNESS),
         (inner - clamp.jaw, under + BAR_THICKNESS),
     ]
-    centre = _heelmost(work, place)
-    x, y = work.sled.at_work_edge(centre, 0.0)
+    centre = _heelmost(way, place)
+    x, y = way.sled.at_work_edge(centre, 0.0)
     half = clamp.pad_width / 2
-    return Block(polygon(profile), "x", -half, half, turn=work.sled.angle, move=(x, y, 0.0))
+    return Block(polygon(profile), "x", -half, half, turn=way.sled.angle, move=(x, y, 0.0))
 
 
-def _heelmost(work: Workup, place: ClampPlace) -> float:
+def _heelmost(way: SledWay, place: ClampPlace) -> float:
     """Station of a clamp's middle when it is slid as far towards the heel as its seat lets it.
 
     In a slot with round ends a jaw's square corners stop where the straight part ends. On the nose flat the jaw,
     square to the flat, stops with its side at the foot of the step, which is square to the fence edge.
     """
-    asked, sled, pad = work.job.sled, work.sled, work.job.clamp.pad_width
+    asked, sled, pad = way.job.sled, way.sled, way.job.clamp.pad_width
     if place.where != "nose_flat":
         return place.station - max(asked.notch_length - asked.notch_width - pad, 0.0) / 2
     foot = sled.flat_step * math.tan(sled.angle)

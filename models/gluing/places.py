@@ -12,7 +12,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from scarfwright.models.sled.workup import Workup
+from scarfwright.models.job.tables import Clamp
+from scarfwright.models.joint.joint import Joint
 
 FINGER_ROOM = 25.0  # room to turn a clamp under the work; common practice, no source
 CLEAR = 5.0  # between a clamp's pad and a riser; common practice, no source
@@ -54,14 +55,14 @@ class GlueUp:
         return 2 * len(self.clamps)
 
 
-def glue_up(work: Workup) -> GlueUp:
-    """Place clamps and risers for the job's joint."""
-    overlap = max(work.joint.overlap, 1.0)
-    pad = float(work.job.clamp.pad_width)
-    count = math.ceil(overlap / (pad + work.joint.thickness) - 1e-9)
+def glue_up(joint: Joint, clamp: Clamp, board_length: float | None) -> GlueUp:
+    """Place clamps and risers for one joint of two boards, each `board_length` long [mm] (None: not known)."""
+    overlap = max(joint.overlap, 1.0)
+    pad = float(clamp.pad_width)
+    count = math.ceil(overlap / (pad + joint.thickness) - 1e-9)
     pitch = overlap / count
     clamps = tuple((i + 0.5) * pitch for i in range(count))
-    length = ASSUMED_LENGTH if work.job.stock.length is None else float(work.job.stock.length)
+    length = ASSUMED_LENGTH if board_length is None else float(board_length)
     outer = _outer(max(length - overlap, 0.0), max(pad - pitch, 0.0) / 2)
     between = pitch - pad - 2 * CLEAR
     middle = count > 1 and between >= LEAST_WIDTH
@@ -75,7 +76,7 @@ def glue_up(work: Workup) -> GlueUp:
         clamps=clamps,
         pad=pad,
         supports=tuple(supports),
-        riser_height=work.job.clamp.jaw + FINGER_ROOM,
+        riser_height=clamp.jaw + FINGER_ROOM,
         riser_width=plain,
         board_length=length,
         span=(overlap + 2 * CLEAR) / (2 if middle else 1),

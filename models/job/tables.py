@@ -391,13 +391,3 @@ class Job(Table):
     laser: Laser = Field(default_factory=Laser.model_construct)
     router: Router = Field(default_factory=Router.model_construct)
     files: Files = Field(default_factory=Files.model_construct)
-
-    @property
-    def gap(self) -> float:
-        """Fence gap c [mm]."""
-        return float(self.saw.fence_gap)
-
-    @property
-    def kerf(self) -> float:
-        """Kerf k [mm]."""
-        return float(self.saw.kerf)

@@ -1,7 +1,7 @@
 """The scarf joint in numbers.
 
 Slope 1 in N, angle theta = atan(1 / N). The work lies with one face on the sled's work edge; the blade's fence
-side runs a gap c beyond the heel, so a tip b thick is left at the feather end.
+side leaves a tip b thick at the feather end: how thick, the way it is cut decides.
 
 Source: plane geometry of the cut (the project's own derivation, checked by cutting solids);
 "1 in 16 in 3/4 in stock is 12 in" is common practice, no source.
@@ -12,25 +12,22 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+MOST_OFF = 0.02  # share by which the realised slope may differ from the asked one; common practice, no source
+
 
 @dataclass(frozen=True)
 class Joint:
-    """A scarf of slope 1 in `ratio` through `thickness`, `height` high, cut with fence gap `gap` (all mm)."""
+    """A scarf of slope 1 in `ratio` through `thickness`, `height` high, with a `tip` left at the feather end (mm)."""
 
     ratio: float
     thickness: float
     height: float
-    gap: float
+    tip: float
 
     @property
     def angle(self) -> float:
         """theta [rad]."""
         return math.atan(1 / self.ratio)
-
-    @property
-    def tip(self) -> float:
-        """Thickness left at the feather end, b = c / cos(theta) [mm]."""
-        return self.gap / math.cos(self.angle)
 
     @property
     def taper_run(self) -> float:
@@ -55,13 +52,3 @@ class Joint:
     def finished_run(self, finished: float) -> float:
         """Glue line from face to face after planing to `finished` [mm]: t_f N."""
         return finished * self.ratio
-
-
-def degrees(ratio: float) -> float:
-    """The angle of a slope of 1 in `ratio` [degrees]: 1 in 10 is 5.71."""
-    return math.degrees(math.atan(1 / ratio))
-
-
-def ratio_of_degrees(angle: float) -> float:
-    """N of the slope that has this angle [degrees]."""
-    return 1 / math.tan(math.radians(angle))

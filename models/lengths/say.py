@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from scarfwright.models.joint.joint import degrees
 from scarfwright.models.lengths.length import Unit, round_up, rule_step, show
+from scarfwright.models.lengths.slopes import degrees
 
 
 @dataclass(frozen=True)

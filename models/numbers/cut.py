@@ -4,29 +4,27 @@ from __future__ import annotations
 
 from typing import Any
 
-from scarfwright.models.cut.balance import support
-from scarfwright.models.cut.endings import Ending, travel_advice
-from scarfwright.models.cut.feed import feed_of_cut
-from scarfwright.models.cut.knife_and_guard import guard, riving_knife
+from scarfwright.models.cut.endings import Ending
 from scarfwright.models.cut.order_of_work import before_the_cut, cautions, order_of_work
-from scarfwright.models.sled.workup import Workup
+from scarfwright.models.groundwork import Groundwork
 
 
-def cut_numbers(work: Workup) -> dict[str, Any]:
+def cut_numbers(work: Groundwork) -> dict[str, Any]:
     """Further keys of numbers.json's table saw."""
+    checks = before_the_cut(work.way, work.cut)
     return {
         "advice": _advice(work),
         "riving": _riving(work),
         "feed": _feed(work),
         "support": _support(work),
-        "cautions": list(cautions(work)),
-        "before_the_cut": [{"what": c.what, "text": c.text, "value_mm": c.value} for c in before_the_cut(work)],
-        "order_of_work": list(order_of_work(work)),
+        "cautions": list(cautions(work.way, work.cut)),
+        "before_the_cut": [{"what": c.what, "text": c.text, "value_mm": c.value} for c in checks],
+        "order_of_work": list(order_of_work(work.way, work.cut)),
     }
 
 
-def _advice(work: Workup) -> dict[str, Any]:
-    advice = travel_advice(work)
+def _advice(work: Groundwork) -> dict[str, Any]:
+    advice = work.cut.advice
     offcut, stop, start = advice.offcut, advice.stop, advice.start
     return {
         "endings": [_ending(e) for e in advice.endings],
@@ -67,8 +65,8 @@ def _ending(ending: Ending) -> dict[str, Any]:
     }
 
 
-def _riving(work: Workup) -> dict[str, Any]:
-    knife, hood = riving_knife(work), guard(work)
+def _riving(work: Groundwork) -> dict[str, Any]:
+    knife, hood = work.cut.knife, work.cut.guard
     return {
         "knife_mm": knife.thickness,
         "least_mm": knife.least,
@@ -84,8 +82,8 @@ def _riving(work: Workup) -> dict[str, Any]:
     }
 
 
-def _feed(work: Workup) -> dict[str, Any]:
-    feed = feed_of_cut(work)
+def _feed(work: Groundwork) -> dict[str, Any]:
+    feed = work.cut.feed
     return {
         "path_mm": feed.path,
         "rim_speed_m_s": feed.rim_speed,
@@ -99,8 +97,8 @@ def _feed(work: Workup) -> dict[str, Any]:
     }
 
 
-def _support(work: Workup) -> dict[str, Any]:
-    need = support(work)
+def _support(work: Groundwork) -> dict[str, Any]:
+    need = work.cut.support
     stand = need.stand
     return {
         "board_length_mm": need.board_length,

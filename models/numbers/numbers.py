@@ -5,14 +5,12 @@ from __future__ import annotations
 from typing import Any
 
 from scarfwright.models.findings import faults
-from scarfwright.models.gluing.places import glue_up
-from scarfwright.models.joint.joint import degrees
+from scarfwright.models.lengths.slopes import degrees
 from scarfwright.models.numbers.cut import cut_numbers
-from scarfwright.models.part.part import PartKind
+from scarfwright.models.parts.kind import PartKind
 from scarfwright.models.sled.dividing import Dividing
 from scarfwright.models.sled.sled import longest_from_plank
-from scarfwright.models.sled.workup import Workup
-from scarfwright.models.wanted.wanted import wanted
+from scarfwright.models.workup import Workup
 
 FORMAT = 1
 
@@ -26,7 +24,7 @@ def numbers(work: Workup) -> dict[str, Any]:
         "joint": _joint(work),
         "sled": _sled(work),
         "saw": _saw(work),
-        "dividing": None if work.dividing is None else _dividing(work.dividing),
+        "dividing": None if work.way.dividing is None else _dividing(work.way.dividing),
         **_made(work),
         "findings": [f.as_json() for f in work.findings],
     }
@@ -37,8 +35,8 @@ def _joint(work: Workup) -> dict[str, Any]:
     joint, finished = work.joint, work.job.stock.finished_thickness
     return {
         "ratio": work.job.joint.ratio,
-        "ratio_realised": work.sled.ratio,
-        "angle_deg": degrees(work.sled.ratio),
+        "ratio_realised": work.way.sled.ratio,
+        "angle_deg": degrees(work.way.sled.ratio),
         "thickness_mm": joint.thickness,
         "height_mm": joint.height,
         "tip_mm": joint.tip,
@@ -51,10 +49,10 @@ def _joint(work: Workup) -> dict[str, Any]:
 
 
 def _sled(work: Workup) -> dict[str, Any]:
-    sled, layout, job = work.sled, work.layout, work.job
+    sled, layout, job = work.way.sled, work.way.layout, work.job
     longest = None
     if sled.plank_width is not None:
-        longest = longest_from_plank(sled.plank_width, job.joint.ratio, job.kerf, job.sled.nose_min)
+        longest = longest_from_plank(sled.plank_width, job.joint.ratio, job.saw.kerf, job.sled.nose_min)
     return {
         "made_from": job.sled.made_from,
         "length_mm": sled.length,
@@ -65,7 +63,7 @@ def _sled(work: Workup) -> dict[str, Any]:
         "mark_mm": sled.mark,
         "plank_width_mm": sled.plank_width,
         "longest_mm": longest,
-        "shortest_mm": work.shortest,
+        "shortest_mm": work.way.shortest,
         "nose_flat_mm": sled.nose_flat,
         "nose_flat_step_mm": sled.flat_step,
         "nose_flat_cleared_mm": None if sled.kerf is None else sled.kerf * sled.ratio,
@@ -100,9 +98,9 @@ def _sled(work: Workup) -> dict[str, Any]:
 
 
 def _saw(work: Workup) -> dict[str, Any]:
-    travel, blade = work.travel, work.blade
+    travel, blade = work.way.travel, work.way.blade
     return {
-        "fence_mm": work.fence,
+        "fence_mm": work.way.fence,
         "fence_side": work.job.saw.fence_side,
         "blade_height_mm": blade.height,
         "axis_depth_mm": blade.axis_depth,
@@ -113,10 +111,10 @@ def _saw(work: Workup) -> dict[str, Any]:
         "travel_offcut_free_mm": travel.offcut_free,
         "travel_done_mm": travel.done,
         "travel_clear_mm": travel.clear,
-        "travel_end_mm": work.travel_end,
-        "travel_limit_mm": work.travel_limit,
-        "board_limit_mm": work.board_limit,
-        "least_station_mm": work.layout.least_station,
+        "travel_end_mm": work.way.travel_end,
+        "travel_limit_mm": work.way.travel_limit,
+        "board_limit_mm": work.way.board_limit,
+        "least_station_mm": work.way.layout.least_station,
         "end_of_cut": work.job.saw.end_of_cut,
         **cut_numbers(work),
     }
@@ -146,7 +144,7 @@ def _made(work: Workup) -> dict[str, Any]:
 
 
 def _gluing(work: Workup) -> dict[str, Any]:
-    glue = glue_up(work)
+    glue = work.glue
     return {
         "clamps": glue.clamp_count,
         "clamp_stations_mm": list(glue.clamps),
@@ -160,7 +158,7 @@ def _gluing(work: Workup) -> dict[str, Any]:
 def _parts(work: Workup) -> dict[str, Any]:
     """Parameters and resolution of every gauge and aid that is made."""
     found = {}
-    for one in wanted(work):
+    for one in work.wanted:
         kind = one.kind
         if kind.resolution is None or one.left_out:
             continue

@@ -5,10 +5,11 @@ from __future__ import annotations
 import re
 
 from scarfwright.models.findings import Finding
+from scarfwright.models.job.tables import Job
+from scarfwright.models.joint.joint import Joint
 from scarfwright.models.lengths.say import Say, say_in
 from scarfwright.models.part.lettering import LEAST_HEIGHT, label_findings, lettered, replaced, tail, text_width
 from scarfwright.models.part.part import Part, Place
-from scarfwright.models.sled.workup import Workup
 
 LARGEST = 7.0  # letter height [mm]; a label needs no larger ones
 DEPTH = 0.4  # two usual layers [mm]
@@ -49,12 +50,12 @@ def place_findings(what: str, text: str, place: Place, say: Say) -> list[Finding
     return label_findings(what, text, LEAST_HEIGHT, 0.0 if low else place.width, say)
 
 
-def job_label(work: Workup, place: Place) -> str:
+def job_label(job: Job, joint: Joint, place: Place) -> str:
     """Title in short, slope and thickness, for a place: less of it where that does not fit, all where nothing does."""
-    say = say_in(work.job.units)
-    slope = f"1 in {work.nominal.ratio:.2f}".rstrip("0").rstrip(".")
-    made_for = f"{slope}, {say(work.job.stock.thickness)}"
-    short = short_title(replaced(work.job.title)[0])
+    say = say_in(job.units)
+    slope = f"1 in {joint.ratio:.2f}".rstrip("0").rstrip(".")
+    made_for = f"{slope}, {say(joint.thickness)}"
+    short = short_title(replaced(job.title)[0])
     choices = [f"{short}: {made_for}", made_for, slope] if short else [made_for, slope]
     return next((text for text in choices if letter_height(text, place) > 0), choices[0])
 

@@ -10,7 +10,7 @@ import unicodedata
 from dataclasses import replace
 from functools import lru_cache
 
-from scarfwright.models.findings import Finding, Level, finding, register
+from scarfwright.models.findings import Finding, finding
 from scarfwright.models.flat.loop import Edge, Loop, Point
 from scarfwright.models.flat.pen import pen_outline
 from scarfwright.models.lengths.say import Say
@@ -22,13 +22,6 @@ STROKE_SHARE = 0.16  # of the height: the least stroke at the least height; wide
 SCORED = 1.0  # pockets no deeper than this are there to be seen, not to take anything in [mm]
 LEAST_HEIGHT = 5.0  # below this the openings of an e or an 8 are narrower than one pass [mm]
 
-register(
-    {
-        "label.replaced": Level.NOTE,
-        "label.too_long": Level.CAUTION,
-        "label.too_small": Level.CAUTION,
-    }
-)
 
 _SPELT = {
     "ß": "ss",

@@ -4,21 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scarfwright.models.findings import Finding, Level, faults, finding, register
+from scarfwright.models.findings import Finding, faults, finding
+from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.part.label import place_findings
 from scarfwright.models.part.one_body import unsound
-from scarfwright.models.part.part import Parameters, PartKind
-from scarfwright.models.sled.workup import Workup
-
-register(
-    {
-        "part.impossible": Level.FAULT,
-    }
-)
+from scarfwright.models.parts.kind import Parameters, PartKind
 
 
-def check_part(kind: PartKind, work: Workup | None, given: Parameters) -> list[Finding]:
+def check_part(kind: PartKind, work: Groundwork | None, given: Parameters) -> list[Finding]:
     """Everything wrong with a part of these parameters; `work` is None for a part built without a job."""
     parameters = kind.filled(given)
     found = kind.check(work, parameters) if kind.check is not None else []
@@ -44,7 +38,7 @@ def _shapes(kind: PartKind, parameters: Parameters) -> Iterator[Finding]:
         )
 
 
-def _label(kind: PartKind, work: Workup | None, parameters: Parameters) -> list[Finding]:
+def _label(kind: PartKind, work: Groundwork | None, parameters: Parameters) -> list[Finding]:
     text = parameters.get("label", "")
     if not text or kind.label_place is None:
         return []

@@ -12,8 +12,8 @@ from inspect import getdoc, signature
 from typing import Any
 
 from scarfwright.models.lengths.length import LengthError, parse_length
-from scarfwright.models.part.part import Parameters, PartKind
 from scarfwright.models.parts import registry
+from scarfwright.models.parts.kind import Parameters, PartKind
 
 _LINE = re.compile(r"^(?P<names>[a-z_]+(?:, [a-z_]+)*): (?P<about>.+)$")
 _UNIT = re.compile(r"\[(?P<unit>[^\]]+)\]")

@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
-from scarfwright.models.findings import Finding, Level, finding, register
+from scarfwright.models.findings import Finding, finding
 from scarfwright.models.job.tables import Printer
 from scarfwright.models.lengths.say import Say
 from scarfwright.models.part.part import Part
@@ -16,8 +16,6 @@ from scarfwright.models.printing.packing import pack
 from scarfwright.models.printing.sections import sections
 
 SPACING = 5.0  # between parts on the bed [mm]; common practice, no source
-
-register({"print.too_tall": Level.FAULT, "print.overhang": Level.CAUTION})
 
 
 @dataclass(frozen=True)

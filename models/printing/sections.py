@@ -15,7 +15,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import TypeVar
 
-from scarfwright.models.findings import Finding, Level, finding, register
+from scarfwright.models.findings import Finding, finding
 from scarfwright.models.flat.arcs import box, crossings, split_at
 from scarfwright.models.flat.loop import Edge, Loop, Point, rounded_each
 from scarfwright.models.flat.overlap import inside, meet
@@ -29,8 +29,6 @@ KEY_SPREAD = math.radians(15)  # slope of the flanks; steeper ones hold, flatter
 LEAST_WIDTH = 12.0  # narrower stretches have no room for a key and wood beside it [mm]
 MARGIN = 2.0  # plain material before and behind a key [mm]
 MOST_SECTIONS = 12
-
-register({"split.no_place": Level.FAULT})
 
 
 Shape = TypeVar("Shape", Feature, Raised)

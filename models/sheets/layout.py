@@ -3,25 +3,25 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import product
 
 from scarfwright.models.flat.loop import Loop, Point, polygon, rectangle
 from scarfwright.models.flat.overlap import inside
+from scarfwright.models.job.tables import Job
 from scarfwright.models.part.part import Mark, Part
-from scarfwright.models.parts.sled import sizes, sled
 from scarfwright.models.sheets.nesting import Block, blocks_of, nest
 from scarfwright.models.sheets.pieces import (
+    Piece,
     Tab,
     as_cut,
     fits_sheet,
-    flat_pieces,
     sheet_of,
     spacing_of,
     tabs_of,
     too_tight,
 )
-from scarfwright.models.sled.workup import Workup
 
 
 @dataclass(frozen=True)
@@ -56,37 +56,20 @@ class SheetPlan:
         return rectangle(0, 0, self.length, self.width)
 
 
-def plank_plan(work: Workup) -> SheetPlan:
-    """The plank with both halves and the kerf between: the second half is the first turned half round."""
-    nominal = work.nominal
-    if nominal.plank_width is None or nominal.mark is None:
-        raise ValueError("the sled is not made from a plank")
-    width, mark, length = nominal.plank_width, nominal.mark, nominal.length
-    first = sled(**{**sizes(work, nominal), "label": "", "name": "half_1", "title": "First half"})
-    centre = (length / 2, width / 2)
-    second = turned(replace(first, name="half_2", title="Second half"), math.pi, centre)
-    line = Mark(((0.0, width - mark), (length, mark)), name="dividing line")
-    if work.job.saw.fence_side == "left":
-        first, second = (half.mirrored_y().moved(0.0, width) for half in (first, second))
-        line = replace(line, points=tuple((x, width - y) for x, y in line.points))
-    return SheetPlan("plank", "Plank with both halves", length, width, nominal.thickness, (first, second), (line,))
-
-
 def turned(part: Part, angle: float, about: tuple[float, float]) -> Part:
     """A part turned counter-clockwise [rad] about a point, its marks left out but for scored lines."""
     whole = part.turned(angle, about)
     return replace(whole, marks=tuple(m for m in whole.marks if m.scored))
 
 
-def sheet_plans(work: Workup) -> list[SheetPlan]:
+def sheet_plans(pieces: Sequence[Piece], job: Job) -> list[SheetPlan]:
     """The sheets a router cuts: the flat parts as its cutter leaves them, one thickness a sheet, thickest first.
 
     Parts with a finding of their own (too large, too tight for the cutter) are left out.
     """
-    job = work.job
     spacing, (length, width), cutter = spacing_of(job), sheet_of(job), float(job.router.cutter)
     by_thickness: dict[float, list[Block]] = {}
-    for piece in flat_pieces(work):
+    for piece in pieces:
         if fits_sheet(piece, job) and not too_tight(piece.part, cutter):
             ready = replace(piece, part=as_cut(piece.part, cutter))
             found = blocks_of(ready, spacing, job.router.grain)

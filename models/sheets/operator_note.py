@@ -13,8 +13,7 @@ from scarfwright.models.lengths.length import Unit
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.part.part import Part
 from scarfwright.models.sheets.layout import SheetPlan
-from scarfwright.models.sheets.pieces import TAB_CUTTERS, flat_pieces, in_order, spacing_of
-from scarfwright.models.sled.workup import Workup
+from scarfwright.models.sheets.pieces import TAB_CUTTERS, Piece, in_order, spacing_of
 
 _UNIT_NAMES = {"mm": ("millimetres", "millimetre"), "in": ("inches", "inch")}
 
@@ -24,16 +23,16 @@ def file_units(job: Job) -> Unit:
     return job.units if job.files.dxf_units == "auto" else job.files.dxf_units
 
 
-def router_lines(work: Workup, plans: Sequence[SheetPlan]) -> list[str]:
+def router_lines(job: Job, pieces: Sequence[Piece], plans: Sequence[SheetPlan]) -> list[str]:
     """The operator's summary for a router."""
     sections = [
-        [f"CUT FILES FOR A ROUTER: {work.job.title or 'untitled'}"],
-        _unit(work.job),
-        list(_sheets(work, plans)),
-        list(_cutter(work.job)),
+        [f"CUT FILES FOR A ROUTER: {job.title or 'untitled'}"],
+        _unit(job),
+        list(_sheets(job, pieces, plans)),
+        list(_cutter(job)),
         layer_lines([part for plan in plans for part in plan.placed], machine="router"),
-        list(_order(work.job)),
-        list(_hold_down(work.job)),
+        list(_order(job)),
+        list(_hold_down(job)),
         _cautions(),
     ]
     lines: list[str] = []
@@ -58,13 +57,13 @@ def _unit(job: Job) -> list[str]:
     return lines
 
 
-def _sheets(work: Workup, plans: Sequence[SheetPlan]) -> Iterator[str]:
-    say = say_in(work.job.units)
+def _sheets(job: Job, pieces: Sequence[Piece], plans: Sequence[SheetPlan]) -> Iterator[str]:
+    say = say_in(job.units)
     if not plans:
         yield "SHEETS: none, the job has no flat parts that fit this machine."
         return
-    counts = {p.part.name: p.count for p in flat_pieces(work)}
-    titles = {p.part.name: p.part.title for p in flat_pieces(work)}
+    counts = {p.part.name: p.count for p in pieces}
+    titles = {p.part.name: p.part.title for p in pieces}
     for plan in plans:
         yield (
             f"{plan.name}.dxf: sheet {say(plan.length)} x {say(plan.width)}, {say(plan.thickness)} thick, "
@@ -75,7 +74,7 @@ def _sheets(work: Workup, plans: Sequence[SheetPlan]) -> Iterator[str]:
         for name, count in on_it.items():
             of_all = "" if count == counts[name] else f" of {counts[name]}"
             yield f"  {count}{of_all} x {name}: {titles[name]}"
-    yield f"Face grain along {work.job.router.grain}: what must be stiff along its length lies along it."
+    yield f"Face grain along {job.router.grain}: what must be stiff along its length lies along it."
     yield "The other files (sled.dxf and so on) each hold one thing at its finished size, corners as drawn."
 
 

@@ -8,15 +8,12 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from typing import Any
 
 from scarfwright.models.flat.crossings import tangents, turn
 from scarfwright.models.flat.loop import Loop, Point
 from scarfwright.models.flat.round_cutter import reached, relieved, unreached
 from scarfwright.models.job.tables import Job
-from scarfwright.models.part.lettering import scored_letters
 from scarfwright.models.part.part import Feature, Operation, Part
-from scarfwright.models.sled.workup import Workup
 
 CUT_AWAY = (Operation.CUT_INSIDE, Operation.POCKET)  # what the cutter has to get into
 
@@ -32,36 +29,6 @@ class Piece:
     count: int
     along_grain: bool
     needed: bool
-
-
-def flat_pieces(work: Workup) -> list[Piece]:
-    """The job's flat parts in nominal size, as they are on the user's side of the blade."""
-    return _pieces(work, plain=False)
-
-
-def plain_pieces(work: Workup) -> list[Piece]:
-    """The same without their labels, which no cutter's width concerns and which take time to draw."""
-    return _pieces(work, plain=True)
-
-
-def _pieces(work: Workup, *, plain: bool) -> list[Piece]:
-    from scarfwright.models.wanted.wanted import sided, wanted
-
-    found = []
-    for one in wanted(work):
-        kind = one.kind
-        if "flat" in kind.goes_to and not one.left_out:
-            parameters = _uncompensated(one.parameters)
-            if plain and "label" in parameters:
-                parameters["label"] = ""
-            part = scored_letters(sided(kind, parameters, work))
-            found.append(Piece(part, one.count, kind.along_grain, kind.name == "sheet_layer"))
-    return found
-
-
-def _uncompensated(parameters: dict[str, Any]) -> dict[str, Any]:
-    """Printed slots and holes are drawn wider because a printer closes them; a cutter does not."""
-    return {key: 0.0 if key == "compensation" else value for key, value in parameters.items()}
 
 
 def spacing_of(job: Job) -> float:

@@ -18,11 +18,13 @@ START_CLEARANCE = 25.0  # heel stands this far before the blade when it starts; 
 
 @dataclass(frozen=True)
 class Blade:
-    """A blade of `diameter` and `kerf`, raised `height` above the table [mm]."""
+    """A blade of `diameter` and `kerf`, raised `height` above the table; its fence-side face runs a fence `gap` c
+    beyond the heel [mm]."""
 
     diameter: float
     kerf: float
     height: float
+    gap: float
 
     @property
     def radius(self) -> float:
@@ -59,7 +61,7 @@ def travels(joint: Joint, blade: Blade, clear_gap: float) -> Travels:
     The blade plane leaves the board's outer face at X_exit = t / sin(theta) - c N. The offcut drops one kerf
     (k N of travel) before the taper is complete.
     """
-    exit_x = joint.thickness / math.sin(joint.angle) - joint.gap * joint.ratio
+    exit_x = joint.thickness / math.sin(joint.angle) - blade.gap * joint.ratio
     at_top = blade.reach(joint.height)
     at_table = blade.reach(0.0)
     return Travels(
@@ -99,43 +101,46 @@ class Jaw:
         u = station - self.reach_along
         found = [
             front - blade.reach(z)
-            for z, front in ((self.lower_edge, self._front_x(u, joint)), (self.bar_edge, self._bar_x(u, joint)))
+            for z, front in (
+                (self.lower_edge, self._front_x(u, joint, blade.gap)),
+                (self.bar_edge, self._bar_x(u, joint, blade.gap)),
+            )
             if front is not None and z < blade.height
         ]
         return min(found, default=None)
 
-    def _front_x(self, u: float, joint: Joint) -> float | None:
+    def _front_x(self, u: float, joint: Joint, gap: float) -> float | None:
         """Least X of the jaw's part beyond F - side, for a jaw that begins at u along the work edge."""
         sin, cos = math.sin(joint.angle), math.cos(joint.angle)
-        edge = joint.gap - self.side_clearance
+        edge = gap - self.side_clearance
         out = max(joint.thickness, (edge + u * sin) / cos)
         if out > joint.thickness + self.stand_off:
             return None
         return u * cos + out * sin
 
-    def _bar_x(self, u: float, joint: Joint) -> float | None:
+    def _bar_x(self, u: float, joint: Joint, gap: float) -> float | None:
         """The same for the bar, which lies over board and sled: it comes beyond F - side before the jaw does."""
         sin, cos = math.sin(joint.angle), math.cos(joint.angle)
-        out = (joint.gap - self.side_clearance + u * sin) / cos
+        out = (gap - self.side_clearance + u * sin) / cos
         return None if out > joint.thickness + self.stand_off else u * cos + out * sin
 
     def least_station(self, travel: float, joint: Joint, blade: Blade) -> float:
         """The least station whose limit is at least `travel` (or that has no limit) [mm]."""
         sin, cos = math.sin(joint.angle), math.cos(joint.angle)
-        edge = joint.gap - self.side_clearance
+        edge = blade.gap - self.side_clearance
         wholly_clear = ((joint.thickness + self.stand_off) * cos - edge) / sin
         least = 0.0
         if self.lower_edge < blade.height:
-            least = min(self._least_by_jaw(travel + blade.reach(self.lower_edge), joint), wholly_clear)
+            least = min(self._least_by_jaw(travel + blade.reach(self.lower_edge), joint, blade.gap), wholly_clear)
         if self.bar_edge < blade.height:
             along_bar = (travel + blade.reach(self.bar_edge) - edge * sin / cos) * cos
             least = max(least, min(along_bar, wholly_clear))
         return max(least, 0.0) + self.reach_along
 
-    def _least_by_jaw(self, front: float, joint: Joint) -> float:
+    def _least_by_jaw(self, front: float, joint: Joint, gap: float) -> float:
         """The station at which the jaw's first point beyond F - side has this X."""
         sin, cos = math.sin(joint.angle), math.cos(joint.angle)
-        edge = joint.gap - self.side_clearance
+        edge = gap - self.side_clearance
         on_face = (front - joint.thickness * sin) / cos
         if on_face * sin + edge <= joint.thickness * cos:  # the jaw's corner at the work's face governs
             return on_face

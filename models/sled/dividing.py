@@ -79,8 +79,8 @@ def dividing(job: Job, sled: Sled) -> Dividing:
         screw_to_kerf=min(line - y for _, y in screws),
         batten=polygon(strip),
         batten_screws=tuple(on_carrier(s, -BATTEN_WIDTH / 2) for s in stations),
-        rail_offset=job.saw.base_to_blade + job.kerf / 2,
-        line_beyond=job.saw.fence_gap + job.kerf / 2,
+        rail_offset=job.saw.base_to_blade + job.saw.kerf / 2,
+        line_beyond=job.saw.fence_gap + job.saw.kerf / 2,
         support_strip=thickness,
     )
 

@@ -8,13 +8,13 @@ from typing import Any
 
 from scarfwright.models.cut.scene import Block, Piece, Scene, State, setup_scene
 from scarfwright.models.part.part import Part
-from scarfwright.models.sled.workup import Workup
 from scarfwright.models.solids.solids import Assembly, Body, Group, Placed, prism, solid
+from scarfwright.models.workup import Workup
 
 
 def setup_assembly(work: Workup, name: str) -> Assembly:
     """The set-up as groups of placed bodies, one group a state; what is the same in all of them is one shape."""
-    scene = setup_scene(work)
+    scene = setup_scene(work.way)
     return Assembly(name, tuple(_group(scene, index, state) for index, state in enumerate(scene.states)))
 
 

@@ -6,13 +6,14 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import cached_property
 
-from scarfwright.models.findings import Finding, Level, faults
+from scarfwright.models.findings import Finding, faults
+from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.say import say_in
-from scarfwright.models.part.part import Parameters, Part, PartKind
+from scarfwright.models.part.part import Part
 from scarfwright.models.parts import registry
 from scarfwright.models.parts.check import check_part
+from scarfwright.models.parts.kind import Parameters, PartKind
 from scarfwright.models.printing.plates import Laid, laid_flat
-from scarfwright.models.sled.workup import Workup
 
 
 @dataclass(frozen=True)
@@ -24,7 +25,7 @@ class Wanted:
 
     kind: PartKind
     parameters: Parameters
-    work: Workup
+    work: Groundwork
     left_out: bool
     count: int
     findings: tuple[Finding, ...]
@@ -42,49 +43,28 @@ class Wanted:
         return laid_flat(self.part, self.work.job.printer, say_in(self.work.job.units))[0]
 
 
-_latest: list[tuple[Workup, tuple[Wanted, ...]]] = []
+def wanted(work: Groundwork) -> tuple[Wanted, ...]:
+    """Every part of the registry that the job has a use for, each with what was found about it."""
+    return tuple(_wanted(work))
 
 
-def wanted(work: Workup) -> tuple[Wanted, ...]:
-    """Every part of the registry that the job has a use for. Worked out once for each worked-out job."""
-    if not _latest or not _same(_latest[0][0], work):
-        _latest[:] = [(work, tuple(_wanted(work)))]
-    return _latest[0][1]
-
-
-def _same(one: Workup, other: Workup) -> bool:
-    """The same but perhaps for the findings."""
-    return one.job is other.job and one.sled is other.sled and one.layout is other.layout
-
-
-def part_findings(work: Workup) -> list[Finding]:
-    """What was found about the parts, each finding with its part's name: a fault of these stops only the part."""
-    return [f for one in wanted(work) for f in one.findings]
-
-
-def _wanted(work: Workup) -> Iterator[Wanted]:
+def _wanted(work: Groundwork) -> Iterator[Wanted]:
     for kind in registry().values():
         parameters = kind.from_job(work)
         if parameters is not None:
             yield _worked_out(kind, parameters, work)
 
 
-def _worked_out(kind: PartKind, parameters: Parameters, work: Workup) -> Wanted:
+def _worked_out(kind: PartKind, parameters: Parameters, work: Groundwork) -> Wanted:
     found = check_part(kind, work, parameters)
     left_out = bool(faults(found))
     if not left_out and "print" in kind.goes_to:
         plain = {**parameters, "label": ""} if "label" in parameters else parameters
         found = [*found, *laid_flat(sided(kind, plain, work), work.job.printer, say_in(work.job.units))[1]]
-    return Wanted(kind, parameters, work, left_out, kind.count(work), tuple(_about(kind, f) for f in found))
+    return Wanted(kind, parameters, work, left_out, kind.count(work), tuple(replace(f, part=kind.name) for f in found))
 
 
-def sided(kind: PartKind, parameters: Parameters, work: Workup) -> Part:
+def sided(kind: PartKind, parameters: Parameters, work: Groundwork) -> Part:
     """The part on the user's side of the blade."""
     part = kind.build(**parameters)
-    return part.mirrored_y() if kind.handed and work.job.saw.fence_side == "left" else part
-
-
-def _about(kind: PartKind, found: Finding) -> Finding:
-    left_out = found.level is Level.FAULT and "left out" not in found.text
-    text = f"{found.text} The {kind.name.replace('_', ' ')} is left out." if left_out else found.text
-    return replace(found, part=kind.name, text=text)
+    return part.mirrored_y() if kind.handed and work.mirrored else part

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from scarfwright.models.job.paper import LETTER, drawing_size
 from scarfwright.models.lengths.say import say_in
-from scarfwright.models.sled.workup import Workup
-from scarfwright.models.templates.paper import LETTER, drawing_size
+from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.panels import Cell
 
 DEFER = "The saw maker's manual, local rules and competent instruction come first."

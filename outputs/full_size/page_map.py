@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from scarfwright.models.job.paper import FOOT, MARGIN, OVERLAP, Paper
 from scarfwright.models.lengths.say import say_in
-from scarfwright.models.sled.workup import Workup
-from scarfwright.models.templates.paper import FOOT, MARGIN, OVERLAP, Paper
+from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.dimension import FREE
 from scarfwright.outputs.drawing.display import (
     EDGE,
@@ -90,15 +90,15 @@ def _rules(work: Workup, found: Sequence[Band]) -> list[Row]:
                 "check with a straightedge along the fence edge."
             )
         )
-    length = say(work.nominal.length)
+    length = say(work.way.nominal.length)
     rows.append(Row(f"Before use measure the whole: the sled's template is {length} long. Paper moves with damp."))
-    if work.nominal.mark is None:
+    if work.way.nominal.mark is None:
         rows.append(Row("SLED: cut out along the thick line, lay ends and fence edge flush with the sheet."))
     else:
         rows.append(
             Row(
                 "SLED: cut out along the thick line; ends and fence edge flush with the plank. The sloping edge is the "
-                f"dividing line, the middle of the kerf: its ends are both marks M, {say(work.nominal.mark)} from "
+                f"dividing line, the middle of the kerf: its ends are both marks M, {say(work.way.nominal.mark)} from "
                 "opposite edges. Turned half round, the same template marks the other half."
             )
         )

@@ -10,10 +10,10 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from scarfwright.models.flat.loop import Point, Vertex
+from scarfwright.models.job.paper import FOOT, HEAD, MARGIN, OVERLAP, Paper, paper_of
 from scarfwright.models.part.part import Operation, Part
-from scarfwright.models.sled.workup import Workup
-from scarfwright.models.templates.paper import FOOT, HEAD, MARGIN, OVERLAP, Paper, paper_of
 from scarfwright.models.templates.shapes import CENTRE_HOLE, sled_template, taper_template
+from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing import lettering
 from scarfwright.outputs.drawing.display import ASCENT, GREY, THIN, Item, Path, Pen, Sheet, Text, box, line, shape
 from scarfwright.outputs.drawing.scales import SCALES_WIDTH, check_scales

@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 
 from scarfwright.models.flat.crossings import split
 from scarfwright.models.flat.loop import Edge, Vertex, rectangle
-from scarfwright.models.templates.paper import OVERLAP, Paper
+from scarfwright.models.job.paper import OVERLAP, Paper
 from scarfwright.outputs.drawing.display import Clip, Item, Path, Text, flat
 
 NEAR = 1e-6

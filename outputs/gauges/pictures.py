@@ -10,13 +10,12 @@ from collections.abc import Callable
 from typing import Any
 
 from scarfwright.models.flat.loop import Loop, Point, Vertex, polygon, rectangle, slot
-from scarfwright.models.gluing.places import glue_up
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.part.part import Part
 from scarfwright.models.parts.gap_shim import shim_thickness
 from scarfwright.models.sled.sled import Notch
-from scarfwright.models.sled.workup import Workup
 from scarfwright.models.wanted.wanted import Wanted
+from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.display import CENTRE, EDGE, OUTLINE, PHANTOM, Pen
 from scarfwright.outputs.gauges.scene import METAL, OTHER_WOOD, TABLE, WOOD, Scene
 
@@ -61,7 +60,7 @@ def _put(scene: Scene, part: Part, where: Callable[[Point], Point], mirrored: bo
 
 
 def _slope_gauge(work: Workup, part: Part, n: Numbers) -> Scene:
-    sled = work.nominal
+    sled = work.way.nominal
     start, length = n["place_from_nose_mm"], n["length"]
     end = min(start + length + 40.0, sled.length)
     scene = Scene("sled from above, nose on the left")
@@ -135,7 +134,7 @@ def _square_block(work: Workup, part: Part, n: Numbers) -> Scene:
 
 
 def _height_step(work: Workup, part: Part, n: Numbers) -> Scene:
-    joint, blade = work.joint, work.blade
+    joint, blade = work.joint, work.way.blade
     scene = Scene("seen along the feed")
     left, right = -n["arm"] - joint.thickness - 20.0, n["column"] + n["arm"] + 30.0
     scene.box(left, -8.0, right - left, 8.0, TABLE)
@@ -150,7 +149,7 @@ def _height_step(work: Workup, part: Part, n: Numbers) -> Scene:
 
 
 def _gap_shim(work: Workup, part: Part, n: Numbers) -> Scene:
-    sled = work.sled
+    sled = work.way.sled
     thick = TIMES * shim_thickness(n["gap"], n["layer"])
     reach, sin, cos = 140.0, math.sin(sled.angle), math.cos(sled.angle)
     scene = Scene(f"heel from above, the gap drawn {TIMES:g} times")
@@ -180,7 +179,7 @@ def _thickness_fork(work: Workup, part: Part, n: Numbers) -> Scene:
 
 
 def _riser(work: Workup, part: Part, _n: Numbers) -> Scene:
-    glue, joint = glue_up(work), work.joint
+    glue, joint = work.glue, work.joint
     mine = [s.place for s in glue.supports if _mine(part, s.lip)]
     left = min(-120.0, max((p for p in mine if p < 0), default=0.0) - 60.0)
     right = joint.overlap + 120.0  # one side is enough where they stand far off
@@ -238,7 +237,7 @@ def _notch_guide(_work: Workup, part: Part, n: Numbers) -> Scene:
 
 def _nose_wedge(work: Workup, part: Part, n: Numbers) -> Scene:
     """At the uncut nose: wedge against the fence edge, thick end to the nose, pads parallel to the work edge."""
-    sled, joint, jaw = work.nominal, work.joint, float(work.job.clamp.jaw)
+    sled, joint, jaw = work.way.nominal, work.joint, float(work.job.clamp.jaw)
     reach, length, slope = 2.4 * n["length"], n["length"], 1 / sled.ratio
     scene = Scene("nose from above, nose on the left")
     scene.area([(0.0, 0.0), (reach, 0.0), (reach, sled.width_at(reach)), (0.0, sled.nose)], WOOD)

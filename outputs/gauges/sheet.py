@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
-from scarfwright.models.sled.workup import Workup
-from scarfwright.models.templates.paper import drawing_size
-from scarfwright.models.wanted.wanted import Wanted, wanted
+from scarfwright.models.job.paper import drawing_size
+from scarfwright.models.wanted.wanted import Wanted
+from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.display import EDGE, Item, Sheet, Text, box, scale_text
 from scarfwright.outputs.drawing.job_cells import DEFER, job_cells
 from scarfwright.outputs.drawing.lettering import fit, width, wrap
@@ -21,7 +21,7 @@ HEADING, BODY = 3.4, 2.6
 
 def gauge_sheets(work: Workup) -> list[Sheet]:
     """Four printed parts a sheet; no sheet where nothing is printed."""
-    shown = [one for one in wanted(work) if not one.left_out and "print" in one.kind.goes_to]
+    shown = [one for one in work.wanted if not one.left_out and "print" in one.kind.goes_to]
     pages = [shown[i : i + COLUMNS * ROWS] for i in range(0, len(shown), COLUMNS * ROWS)]
     return [_sheet(work, page, number, len(pages)) for number, page in enumerate(pages, 1)]
 

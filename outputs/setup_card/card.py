@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from scarfwright.models.sled.workup import Workup
-from scarfwright.models.templates.paper import drawing_size
+from scarfwright.models.job.paper import drawing_size
+from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.display import Sheet, scale_text
 from scarfwright.outputs.drawing.job_cells import job_cells
 from scarfwright.outputs.drawing.panels import inner, title_block

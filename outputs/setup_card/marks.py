@@ -4,11 +4,10 @@ from __future__ import annotations
 
 import math
 
-from scarfwright.models.cut.endings import travel_advice
 from scarfwright.models.cut.scene import FENCE_THICKNESS, TABLE_THICKNESS
 from scarfwright.models.flat.loop import Point
 from scarfwright.models.lengths.say import say_in
-from scarfwright.models.sled.workup import Workup
+from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.dimension import arrow, linear, pointed, running
 from scarfwright.outputs.drawing.display import CENTRE, OUTLINE, Item, Text, line
 from scarfwright.outputs.drawing.placing import along
@@ -33,7 +32,7 @@ def marks(work: Workup, frame: Frame) -> list[Item]:
 
 def stops(work: Workup) -> list[tuple[float, str]]:
     """Stations of the cut past the axis that concern the ending asked for, in order."""
-    travel, limit = work.travel, work.travel_limit
+    travel, limit = work.way.travel, work.way.travel_limit
     found = [(travel.offcut_free, "offcut drops"), (travel.done, "taper complete")]
     if work.job.saw.end_of_cut == "run_on":
         found.append((travel.clear, "blade clear"))
@@ -44,7 +43,7 @@ def stops(work: Workup) -> list[tuple[float, str]]:
 
 def from_front_edge(work: Workup) -> list[tuple[float, str]]:
     """What is measured from the table's front edge, nearest first."""
-    say, advice = say_in(work.job.units), travel_advice(work)
+    say, advice = say_in(work.job.units), work.cut.advice
     front = float(work.job.saw.table_front)
     return [
         (advice.start.from_front, f"heel at the start {say.down(advice.start.from_front)}"),
@@ -81,22 +80,22 @@ def _fence_setting(work: Workup, frame: Frame) -> list[Item]:
     """Fence to the blade's near face, beside the plan."""
     say, view = say_in(work.job.units), frame.plan
     x = view.point((frame.high, 0.0))[0]
-    low, high = sorted(view.point((0.0, frame.out * y))[1] for y in (0.0, work.fence))
+    low, high = sorted(view.point((0.0, frame.out * y))[1] for y in (0.0, work.way.fence))
     *items, _ = linear((x, low), (x, high), (x + 3.5, low), "", "vertical", beside="right")
     at = (x + 4.7 + LABEL, (low + high) / 2)
-    return [*items, Text(*at, f"fence {say(work.fence)}", LABEL, "middle", math.pi / 2, bold=True)]
+    return [*items, Text(*at, f"fence {say(work.way.fence)}", LABEL, "middle", math.pi / 2, bold=True)]
 
 
 def _stations(work: Workup, frame: Frame) -> list[Item]:
     """Clamps from the heel along the work edge, on the free side; those out of the picture are left to the list."""
-    say, view, sled = say_in(work.job.units), frame.plan, work.sled
+    say, view, sled = say_in(work.job.units), frame.plan, work.way.sled
     travel = frame.state.travel
 
     def on_page(station: float, beyond: float) -> Point:
         px, py = sled.at_work_edge(station, -beyond)
         return view.point((px + travel - sled.length, frame.out * py))
 
-    shown = [c for c in work.layout.clamps if travel - c.station * math.cos(sled.angle) > frame.low]
+    shown = [c for c in work.way.layout.clamps if travel - c.station * math.cos(sled.angle) > frame.low]
     corner, further = on_page(0.0, 0.0), on_page(100.0, 0.0)
     length = math.dist(corner, further)
     u = ((further[0] - corner[0]) / length, (further[1] - corner[1]) / length)
@@ -113,10 +112,10 @@ def _blade_height(work: Workup, frame: Frame) -> list[Item]:
     """Beside the side view."""
     say, view = say_in(work.job.units), frame.side
     x, base = view.point((frame.high, 0.0))
-    top = view.point((0.0, work.blade.height))
+    top = view.point((0.0, work.way.blade.height))
     *items, _ = linear((x, base), (x, top[1]), (x + 3.5, base), "", "vertical", beside="right")
     items.append(line([top, (x, top[1])], CENTRE))
-    for row, text in enumerate(("blade", say(work.blade.height))):
+    for row, text in enumerate(("blade", say(work.way.blade.height))):
         items.append(Text(x + 5.6, (base + top[1]) / 2 + 0.4 - row * LABEL * 1.2, text, LABEL, bold=True))
     return items
 
@@ -132,7 +131,7 @@ def _travels(work: Workup, frame: Frame) -> list[Item]:
     ]
     foot = (axis + 1.5, base - STEP * (len(lengths) + 0.85))
     return [
-        line([view.point((0.0, work.blade.height)), (axis, base)], CENTRE),
+        line([view.point((0.0, work.way.blade.height)), (axis, base)], CENTRE),
         *_ladder((axis, base), -1.0, lengths),
         Text(*foot, "travel of the heel past the blade's axis", LABEL),
     ]
@@ -141,9 +140,9 @@ def _travels(work: Workup, frame: Frame) -> list[Item]:
 def labels(work: Workup, frame: Frame) -> list[list[list[Item]]]:
     """Names of things with the places each may take, best first."""
     view, out, saw = frame.plan, frame.out, work.job.saw
-    travel, offcut = frame.state.travel, travel_advice(work).offcut
+    travel, offcut = frame.state.travel, work.cut.advice.offcut
     front, back = -float(saw.table_front), float(saw.table_back)
-    outer = work.fence + work.joint.thickness
+    outer = work.way.fence + work.joint.thickness
 
     def at(x: float, y: float) -> Point:
         return view.point((x, out * y))
@@ -158,12 +157,14 @@ def labels(work: Workup, frame: Frame) -> list[list[list[Item]]]:
     # along the free edge, the table before the blade first
     reach = frame.high - 18.0 * view.scale - front
     xs = [front + share * reach for share in (0.05, *(i / 15 for i in range(-3, 16)))]
-    ys = [*(outer + 45.0 - step * view.scale for step in (2.2, 3.6, 5.0)), outer + 12.0, 0.5 * work.sled.nose]
-    hand = travel - work.layout.hand_line
-    wide = max(work.sled.width_at(work.sled.length - work.layout.hand_line), 0.0)
+    ys = [*(outer + 45.0 - step * view.scale for step in (2.2, 3.6, 5.0)), outer + 12.0, 0.5 * work.way.sled.nose]
+    hand = travel - work.way.layout.hand_line
+    wide = max(work.way.sled.width_at(work.way.sled.length - work.way.layout.hand_line), 0.0)
     hands = pointed([at(hand, wide), at(hand, 0.5 * wide)], "hands behind this line", size=LABEL)
-    blade = [at(share * work.blade.reach(0.0), work.fence + work.blade.kerf) for share in (-0.6, -0.3, -0.9)]
-    wedge = [at(work.travel.offcut_free - offcut.length * along_it, outer - 3.0) for along_it in (0.1, 0.25)]
+    blade = [
+        at(share * work.way.blade.reach(0.0), work.way.fence + work.way.blade.kerf) for share in (-0.6, -0.3, -0.9)
+    ]
+    wedge = [at(work.way.travel.offcut_free - offcut.length * along_it, outer - 3.0) for along_it in (0.1, 0.25)]
     side = f"FREE SIDE, {offcut.side}"
     falls = [
         place
@@ -172,8 +173,8 @@ def labels(work: Workup, frame: Frame) -> list[list[list[Item]]]:
     ]
     return [
         level(-float(saw.fence_front), back, -FENCE_THICKNESS / 2, "FENCE", bold=True),
-        level(travel, travel + 60.0, work.sled.heel / 3, "STOP")
-        or pointed([at(travel + 55.0, work.sled.heel / 3)], "stop", size=LABEL),
+        level(travel, travel + 60.0, work.way.sled.heel / 3, "STOP")
+        or pointed([at(travel + 55.0, work.way.sled.heel / 3)], "stop", size=LABEL),
         _outward(falls, at(0.0, outer), out),
         pointed(blade, "blade", size=LABEL),
         _outward(hands, at(hand, wide), out),

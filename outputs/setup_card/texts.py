@@ -4,15 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from scarfwright.models.cut.balance import support
-from scarfwright.models.cut.endings import NAMES, travel_advice
-from scarfwright.models.cut.feed import feed_of_cut
-from scarfwright.models.cut.knife_and_guard import riving_knife
+from scarfwright.models.cut.endings import NAMES
 from scarfwright.models.cut.order_of_work import before_the_cut, cautions, order_of_work
 from scarfwright.models.cut.sides import sides
 from scarfwright.models.lengths.say import Say, say_in, slope
 from scarfwright.models.sled.layout import pad_lower_edge
-from scarfwright.models.sled.workup import Workup
+from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing import lettering
 from scarfwright.outputs.drawing.display import EDGE, Item, Pen, Text, box
 from scarfwright.outputs.drawing.panels import LEADING, PAD, Row, panel, table
@@ -29,14 +26,14 @@ def caution_band(work: Workup, area: Area) -> list[Item]:
     """The cautions in two columns under a red heading."""
     x, y, width, height = area
     heading = Text(x + PAD, y + height - 4.6, "BEFORE ANYTHING ELSE: sawing can maim", 3.8, bold=True, colour=RED)
-    told = _two_columns(cautions(work), (x, y, width, height - 5.6), 3.1, 1)
+    told = _two_columns(cautions(work.way, work.cut), (x, y, width, height - 5.6), 3.1, 1)
     return [box(x, y, width, height, Pen(0.6, RED), PALE_RED), heading, *told]
 
 
 def checks(work: Workup, area: Area) -> list[Item]:
     """The check list in two columns; what the settings say already is left out."""
     x, y, width, height = area
-    told = [f"{check.what}: {check.text}" for check in before_the_cut(work) if check.what in CHECKED]
+    told = [f"{check.what}: {check.text}" for check in before_the_cut(work.way, work.cut) if check.what in CHECKED]
     heading = Text(x + PAD, y + height - 4.2, "Check before the cut", 3.0, bold=True)
     return [box(x, y, width, height, EDGE), heading, *_two_columns(told, (x, y, width, height - 5.0), 2.6, 0)]
 
@@ -74,22 +71,22 @@ def _balanced(lines: Sequence[int]) -> int:
 
 def settings(work: Workup, area: Area) -> list[Item]:
     """What to set and where, label and figure."""
-    say, advice, side = say_in(work.job.units), travel_advice(work), sides(work.job)
-    knife, low = riving_knife(work), pad_lower_edge(work.job, work.sled)
+    say, advice, side = say_in(work.job.units), work.cut.advice, sides(work.job)
+    knife, low = work.cut.knife, pad_lower_edge(work.job, work.way.sled)
     thick = f"{say.fine(knife.thickness)} thick, its top {say.down(knife.top)} up or less"
     rows = [
-        Row(slope(work.sled.ratio), "Slope"),
-        Row(f"{say(work.fence)} = heel as measured + {say(work.joint.gap)}", f"Fence, {side.fence}", True),
-        Row(f"{say(work.blade.height)} above the table", "Blade height", True),
+        Row(slope(work.way.sled.ratio), "Slope"),
+        Row(f"{say(work.way.fence)} = heel as measured + {say(work.way.blade.gap)}", f"Fence, {side.fence}", True),
+        Row(f"{say(work.way.blade.height)} above the table", "Blade height", True),
         Row(thick if knife.fitted else "NONE", "Riving knife", not knife.fitted),
         *_clamp_rows(work, say),
         Row(f"lower edge {say(low)} above the table, not lower", "Pads"),
         Row(f"{say(advice.stop.from_front)} from the table's front edge", "Stop block", True),
         Row(f"heel {say.down(advice.start.from_front)} inside the front edge", "Start"),
-        Row(f"{say(work.layout.hand_line)} from the heel", "Hand line"),
+        Row(f"{say(work.way.layout.hand_line)} from the heel", "Hand line"),
         *_support_rows(work, say),
     ]
-    times = feed_of_cut(work).time_range
+    times = work.cut.feed.time_range
     if times is not None:
         rows.append(Row(f"{times[0]:.0f} to {times[1]:.0f} s from first touch to taper complete", "Feed"))
     return panel(area, "Set", rows, 2.9)
@@ -97,14 +94,14 @@ def settings(work: Workup, area: Area) -> list[Item]:
 
 def _clamp_rows(work: Workup, say: Say) -> list[Row]:
     rows = []
-    for clamp in work.layout.clamps:
+    for clamp in work.way.layout.clamps:
         limit = "" if clamp.limit is None else f"; {clamp.meets} at travel {say.down(clamp.limit)}"
         rows.append(Row(f"at {say(clamp.station)}, closes on {say(clamp.opening)}{limit}", WHERE[clamp.where]))
     return rows
 
 
 def _support_rows(work: Workup, say: Say) -> list[Row]:
-    need = support(work)
+    need = work.cut.support
     level = "level with the table"
     if need.stand is None:
         rows = [Row("none needed", "Infeed")]
@@ -119,7 +116,7 @@ def _support_rows(work: Workup, say: Say) -> list[Row]:
 
 def steps(work: Workup, area: Area) -> list[Item]:
     """The order of work, numbered."""
-    rows = [Row(text, str(number)) for number, text in enumerate(order_of_work(work), 1)]
+    rows = [Row(text, str(number)) for number, text in enumerate(order_of_work(work.way, work.cut), 1)]
     return panel(area, "Order of work", rows, 2.9)
 
 
@@ -135,7 +132,7 @@ def endings(work: Workup, area: Area) -> list[Item]:
             say.up(ending.least_station),
             say.up(ending.least_length),
         )
-        for ending in travel_advice(work).endings
+        for ending in work.cut.advice.endings
     ]
     columns = ("Way to end the cut", "", "ends at travel", "heel station, least", "sled, least")
     hung = table((x + PAD, y + height - 0.5), width - 2 * PAD, "", columns, rows, height - 1.0)

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from scarfwright.models.cut.endings import travel_advice
 from scarfwright.models.cut.scene import FENCE_THICKNESS, TABLE_THICKNESS, Piece, State, setup_scene
 from scarfwright.models.flat.loop import Loop, rectangle
 from scarfwright.models.part.part import Part
-from scarfwright.models.sled.workup import Workup
+from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.dimension import scale_bar
 from scarfwright.outputs.drawing.display import (
     EDGE,
@@ -50,11 +49,11 @@ BLOCK_FILL, BLADE_BEHIND = "#f2b8a0", "#d9dde0"
 def card_frame(work: Workup, area: Area) -> Frame:
     """The largest usual scale at which both views and their dimensions fit, the plan above the side view."""
     saw = work.job.saw
-    scene = {state.name: state for state in setup_scene(work).states}
+    scene = {state.name: state for state in setup_scene(work.way).states}
     state = scene["clear" if saw.end_of_cut == "run_on" else "done"]
     out = 1.0 if saw.fence_side == "right" else -1.0
     before = min(-saw.table_front, -saw.fence_front)
-    low = max(min(before, state.travel - work.sled.length), before - MOST_BEFORE) - 30.0
+    low = max(min(before, state.travel - work.way.sled.length), before - MOST_BEFORE) - 30.0
     high = max(float(saw.table_back), state.travel + BLOCK_LONG) + 15.0
     free = free_edge(work)
     across, tall = FENCE_THICKNESS + free, _top(state) + TABLE_THICKNESS
@@ -79,7 +78,7 @@ def card_frame(work: Workup, area: Area) -> Frame:
 
 def free_edge(work: Workup) -> float:
     """How far from the fence the plan shows the table [mm]."""
-    return work.fence + work.joint.thickness + FREE_STRIP
+    return work.way.fence + work.joint.thickness + FREE_STRIP
 
 
 def _top(state: State) -> float:
@@ -113,8 +112,8 @@ def _plan(work: Workup, frame: Frame) -> list[Item]:
     items += part_items(sled.shape, View(view.scale, view.point((sled.along, 0.0))), "sled", EDGE, WOOD)
     over = ("offcut", "blade", "riving_knife")
     items += [_above(p, view) for p in frame.state.pieces if p.name in over or _kind(p) == "clamp"]
-    x = frame.state.travel - work.layout.hand_line
-    wide = max(work.sled.width_at(work.sled.length - work.layout.hand_line), 0.0)
+    x = frame.state.travel - work.way.layout.hand_line
+    wide = max(work.way.sled.width_at(work.way.sled.length - work.way.layout.hand_line), 0.0)
     items.append(line([view.point((x, 0.0)), view.point((x, frame.out * wide))], HAND_PEN, "hand line"))
     heel = from_above(_piece(frame.start, "sled")).bounds
     items.append(line([view.point((heel[2], y)) for y in (heel[1], heel[3])], PHANTOM, "heel at the start"))
@@ -131,8 +130,10 @@ def _side(work: Workup, frame: Frame) -> list[Item]:
     items: list[Item] = [shape(view.loop(from_the_side(p)), THIN, BLADE_BEHIND, p.name) for p in hidden]
     items += [_beside(_piece(state, name), view) for name in ("work", "sled")]
     items += [_beside(p, view) for p in state.pieces if _kind(p) == "clamp"]
-    x = travel_advice(work).stop.from_axis
-    items.append(shape(view.loop(rectangle(x, 0.0, BLOCK_LONG, work.sled.thickness)), EDGE, BLOCK_FILL, "stop block"))
+    x = work.cut.advice.stop.from_axis
+    items.append(
+        shape(view.loop(rectangle(x, 0.0, BLOCK_LONG, work.way.sled.thickness)), EDGE, BLOCK_FILL, "stop block")
+    )
     items += [shape(view.loop(from_the_side(p)), PHANTOM, None, f"{p.name} hidden") for p in hidden]
     items.append(_beside(_piece(state, "table"), view))
     items.append(shape(view.loop(from_the_side(_piece(state, "fence"))), PHANTOM, None, "fence"))
@@ -163,5 +164,5 @@ def _beside(piece: Piece, view: View) -> Item:
 
 def _block_above(work: Workup, frame: Frame) -> Loop:
     """The stop block, two thirds of the heel wide, against the fence."""
-    x, wide = travel_advice(work).stop.from_axis, work.sled.heel * 2 / 3
+    x, wide = work.cut.advice.stop.from_axis, work.way.sled.heel * 2 / 3
     return rectangle(x, 0.0 if frame.out > 0 else -wide, BLOCK_LONG, wide)

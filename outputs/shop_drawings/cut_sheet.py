@@ -11,8 +11,8 @@ from scarfwright.models.lengths.say import say_in
 from scarfwright.models.part.part import Part
 from scarfwright.models.sheets.layout import SheetPlan
 from scarfwright.models.sheets.operator_note import kind_of
-from scarfwright.models.sheets.pieces import flat_pieces, spacing_of
-from scarfwright.models.sled.workup import Workup
+from scarfwright.models.sheets.pieces import spacing_of
+from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.dimension import linear, scale_bar
 from scarfwright.outputs.drawing.display import (
     EDGE,
@@ -119,7 +119,7 @@ def _lower(sheet: Sheet, work: Workup, plan: SheetPlan, area: tuple[float, float
     ]
     sheet.add(panel((x, y, 88.0, height), "Cutting", rows))
     sheet.add(box(x + 88, y, 108, height, EDGE))
-    pieces = {p.part.name: p for p in flat_pieces(work)}
+    pieces = {p.part.name: p for p in work.flat_pieces}
     here = Counter(kind_of(part.name, {n: p.count for n, p in pieces.items()}) for part in plan.placed)
     titles = {name: fit(pieces[name].part.title, 2.6, 50, 1)[1][0] for name in here}
     cells = [(name, titles[name], f"{n} of {pieces[name].count}") for name, n in here.items()]

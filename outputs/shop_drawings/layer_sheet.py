@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
+from scarfwright.models.job.paper import drawing_size
 from scarfwright.models.lengths.say import say_in, slope
 from scarfwright.models.parts.sheet_layer import sheet_layer
-from scarfwright.models.parts.sled import shape_of
-from scarfwright.models.sled.workup import Workup
-from scarfwright.models.templates.paper import drawing_size
+from scarfwright.models.sled.shape import shape_of
+from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.dimension import linear, running, scale_bar
 from scarfwright.outputs.drawing.display import EDGE, Item, Sheet, Text, View, box, fitting_scale, scale_text
 from scarfwright.outputs.drawing.job_cells import DEFER, job_cells
@@ -20,8 +20,8 @@ SIDE_ROOM = 36.0
 
 def layer_sheet(work: Workup, number: int, count: int) -> Sheet:
     """One layer to scale, and the notes for cutting and gluing."""
-    job, real = work.job, work.sled
-    part = sheet_layer(**{**shape_of(work), "thickness": float(job.sled.sheet_thickness)})
+    job, real = work.job, work.way.sled
+    part = sheet_layer(**{**shape_of(work.way), "thickness": float(job.sled.sheet_thickness)})
     sheet = Sheet(f"{job.title or 'Sled'}: sheet layer", *drawing_size(job.files))
     x, y, width, height = inner(sheet)
     area = (x, y + LOWER, width, height - LOWER)
@@ -47,7 +47,7 @@ def layer_sheet(work: Workup, number: int, count: int) -> Sheet:
 
 
 def _dimensions(work: Workup, view: View) -> list[Item]:
-    say, real, layout = say_in(work.job.units), work.sled, work.layout
+    say, real, layout = say_in(work.job.units), work.way.sled, work.way.layout
     out = -1.0 if view.mirrored else 1.0
     low, high = view.point((real.length, 0)), view.point((real.length, real.heel))
     items = linear(low, high, (low[0] + 6.5, low[1]), f"heel {say(real.heel)}", "vertical", beside="right")
@@ -64,7 +64,7 @@ def _dimensions(work: Workup, view: View) -> list[Item]:
 
 
 def _labels(work: Workup, view: View) -> list[list[list[Item]]]:
-    real = work.sled
+    real = work.way.sled
     out = -1.0 if view.mirrored else 1.0
     heel, nose = view.point((real.length, real.heel)), view.point((0.0, real.nose))
     start, end = view.point((0.0, 0.0)), view.point((real.length, 0.0))
@@ -77,7 +77,7 @@ def _labels(work: Workup, view: View) -> list[list[list[Item]]]:
 
 def _lower(sheet: Sheet, work: Workup, area: tuple[float, float, float, float]) -> None:
     x, y, width, height = area
-    say, job, real, layout = say_in(work.job.units), work.job, work.sled, work.layout
+    say, job, real, layout = say_in(work.job.units), work.job, work.way.sled, work.way.layout
     layers = "1 layer" if job.sled.layers == 1 else f"{job.sled.layers} layers, all alike"
     rows = [
         Row(f"{layers}, {say(job.sled.sheet_thickness)} thick each", "Cut", True),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from scarfwright.models.lengths.say import say_in, slope
 from scarfwright.models.sled.dividing import Dividing
-from scarfwright.models.sled.workup import Workup
+from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.display import EDGE, Item, box
 from scarfwright.outputs.drawing.job_cells import DEFER
 from scarfwright.outputs.drawing.panels import Row, panel, table
@@ -30,14 +30,14 @@ def dividing_notes(work: Workup, cut: Dividing, area: Area) -> list[Item]:
 
 
 def _marking(work: Workup) -> list[Row]:
-    say, nominal = say_in(work.job.units), work.nominal
+    say, nominal = say_in(work.job.units), work.way.nominal
     return [
         Row(f"The mark M = {say(float(nominal.mark or 0))}, one number for both ends.", bold=True),
         Row("1. Joint both edges of the plank straight and parallel; cut both ends square."),
         Row("2. At one end mark M from one edge; at the other end mark M from the opposite edge."),
         Row("3. Join the marks. The middle of the cut runs along this line; the halves come out equal."),
         Row(f"Slope {slope(nominal.ratio)}.", bold=True),
-        Row(f"Each half: heel {say(nominal.heel)}, nose {say(nominal.nose)}, with a kerf of {say(work.job.kerf)}."),
+        Row(f"Each half: heel {say(nominal.heel)}, nose {say(nominal.nose)}, with a kerf of {say(work.job.saw.kerf)}."),
         Row("Measure heel and nose once it is cut, and enter them in the job as heel_as_made and nose_as_made."),
     ]
 
@@ -46,11 +46,11 @@ def _carrier_numbers(work: Workup, cut: Dividing, area: Area) -> list[Item]:
     say = say_in(work.job.units)
     x, y, width, height = area
     rows = [
-        Row(f"carrier as measured + {say(work.joint.gap)}", "Rip fence", True),
+        Row(f"carrier as measured + {say(work.way.blade.gap)}", "Rip fence", True),
         Row(f"({say(cut.fence)} by the nominal carrier)", " "),
         Row(f"{say(cut.blade_height)} above the table", "Blade height", True),
         Row(f"{say(cut.carrier_length)} x {say(cut.carrier_width)} x {say(cut.carrier_thickness)}", "Carrier"),
-        Row(f"{slope(work.nominal.ratio)} to the fence edge", "Batten"),
+        Row(f"{slope(work.way.nominal.ratio)} to the fence edge", "Batten"),
         Row(f"{say.down(cut.screw_to_kerf)} or more, axis to blade", "Screws"),
     ]
     split = 0.5 * height

@@ -6,13 +6,14 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from scarfwright.models.flat.loop import Point, circle, rectangle
-from scarfwright.models.joint.joint import degrees
+from scarfwright.models.job.paper import drawing_size
 from scarfwright.models.lengths.say import say_in, slope
+from scarfwright.models.lengths.slopes import degrees
 from scarfwright.models.part.part import Part
-from scarfwright.models.sheets.layout import SheetPlan, plank_plan, turned
+from scarfwright.models.sheets.layout import SheetPlan, turned
 from scarfwright.models.sled.dividing import Dividing
-from scarfwright.models.sled.workup import Workup
-from scarfwright.models.templates.paper import drawing_size
+from scarfwright.models.sled.plank import plank_plan
+from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.dimension import SIZE, arrow, linear, pointed, running, scale_bar
 from scarfwright.outputs.drawing.display import (
     EDGE,
@@ -52,10 +53,10 @@ BLADE_PEN = Pen(0.45, "#b00000", (5.0, 1.0, 0.8, 1.0))
 
 def plank_sheet(work: Workup, number: int, count: int) -> Sheet:
     """Plank and carrier to one scale, with the numbers and the cautions of the dividing cut below."""
-    cut = work.dividing
+    cut = work.way.dividing
     if cut is None:
         raise ValueError("the sled is not made from a plank")
-    plan = plank_plan(work)
+    plan = plank_plan(work.way)
     sheet = Sheet(f"{work.job.title or 'Sled'}: plank", *drawing_size(work.job.files))
     x, y, width, height = inner(sheet)
     area = (x, y + LOWER, width, height - LOWER)
@@ -184,7 +185,7 @@ def _reach(items: list[Item], level: float) -> float:
 
 
 def _plank(work: Workup, plan: SheetPlan, cut: Dividing, stand: _Stand) -> list[Item]:
-    say, nominal, view = say_in(work.job.units), work.nominal, stand.plank
+    say, nominal, view = say_in(work.job.units), work.way.nominal, stand.plank
     out = -1.0 if view.mirrored else 1.0
     mark = float(nominal.mark or 0.0)
     items: list[Item] = [shape(stand.plan.loop(plan.outline), OUTLINE, "#d9c7a6", "plank")]
@@ -233,7 +234,7 @@ def _screw(view: View, at: Point) -> list[Item]:
 
 
 def _plank_labels(work: Workup, plan: SheetPlan, view: View) -> list[list[list[Item]]]:
-    say, nominal = say_in(work.job.units), work.nominal
+    say, nominal = say_in(work.job.units), work.way.nominal
     mark = float(nominal.mark or 0.0)
 
     def inside(
@@ -254,7 +255,7 @@ def _plank_labels(work: Workup, plan: SheetPlan, view: View) -> list[list[list[I
     ends = [_end_places(view, plan, mark, True), _end_places(view, plan, mark, False)]
     low, high = view.point((0.0, plan.width - mark)), view.point((plan.length, mark))
     dividing_line: list[list[Item]] = []
-    for text in (f"dividing line, from mark to mark; kerf {say(work.job.kerf)}", "dividing line"):
+    for text in (f"dividing line, from mark to mark; kerf {say(work.job.saw.kerf)}", "dividing line"):
         for away in (2.2, -2.2):
             dividing_line += along(low, high, text, away, size=LABEL)
     tips = [(low[0] + s * (high[0] - low[0]), low[1] + s * (high[1] - low[1])) for s in (0.5, 0.35, 0.65, 0.9, 0.1)]
@@ -344,7 +345,7 @@ def _on_carrier(work: Workup, plan: SheetPlan, cut: Dividing) -> Part:
     if work.job.saw.fence_side == "left":  # back to its own frame: fence edge y = 0, work edge above
         half = half.mirrored_y().moved(0.0, plan.width)
     corner = cut.batten.vertices[3].point
-    placed = turned(half, -work.nominal.angle, (0.0, 0.0))
+    placed = turned(half, -work.way.nominal.angle, (0.0, 0.0))
     return placed.moved(*corner)
 
 
@@ -354,10 +355,10 @@ def _carrier_labels(work: Workup, cut: Dividing, view: View) -> list[list[list[I
     low, high = _halfway(corners[0], corners[3]), _halfway(corners[1], corners[2])
     quarters = (0.36, 0.64, 0.3, 0.7, 0.25, 0.75, 0.2)
     batten: list[list[Item]] = []
-    for text in (f"batten, {slope(work.nominal.ratio)}", f"batten, {degrees(work.nominal.ratio):.2f} degrees"):
+    for text in (f"batten, {slope(work.way.nominal.ratio)}", f"batten, {degrees(work.way.nominal.ratio):.2f} degrees"):
         batten += along(low, high, text, 0.0, size=LABEL, shares=quarters)
     tips = [(low[0] + s * (high[0] - low[0]), low[1] + s * (high[1] - low[1])) for s in (0.25, 0.75, 0.5)]
-    batten += pointed(tips, f"batten, {slope(work.nominal.ratio)}", size=LABEL)
+    batten += pointed(tips, f"batten, {slope(work.way.nominal.ratio)}", size=LABEL)
     base, tip = view.point((0.0, 0.0)), view.point((cut.carrier_length, 0.0))
     near, far = view.point((0.0, cut.fence)), view.point((cut.carrier_length, cut.fence))
     blade: list[list[Item]] = []

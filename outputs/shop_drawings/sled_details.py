@@ -5,7 +5,7 @@ from __future__ import annotations
 from scarfwright.models.flat.loop import Point, polygon, rectangle
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.part.part import Operation, Part
-from scarfwright.models.sled.workup import Workup
+from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.dimension import SIZE, leader, linear
 from scarfwright.outputs.drawing.display import (
     CENTRE,
@@ -51,7 +51,7 @@ def window_of(view: View, low: Point, high: Point) -> Area:
 
 def nose_detail(work: Workup, part: Part, area: Area) -> list[Item]:
     """The nose end: width, flat and step."""
-    say, sled = say_in(work.job.units), work.sled
+    say, sled = say_in(work.job.units), work.way.sled
     mirrored = work.job.saw.fence_side == "left"
     flat, step = sled.nose_flat, sled.flat_step
     reach = min(max(1.6 * flat, 0.6 * sled.nose, 20.0), sled.length)
@@ -86,7 +86,7 @@ def nose_detail(work: Workup, part: Part, area: Area) -> list[Item]:
 
 
 def _nose_notes(work: Workup) -> list[str]:
-    say, sled = say_in(work.job.units), work.sled
+    say, sled = say_in(work.job.units), work.way.sled
     if sled.nose_flat <= 0:
         return ["No nose flat: the fence edge runs straight to the nose."]
     return [
@@ -97,11 +97,11 @@ def _nose_notes(work: Workup) -> list[str]:
 
 def notch_detail(work: Workup, part: Part, area: Area) -> list[Item]:
     """The heel notch, the work edge level."""
-    say, sled = say_in(work.job.units), work.sled
-    notch = next(n for n in work.layout.notches if n.where == "heel")
+    say, sled = say_in(work.job.units), work.way.sled
+    notch = next(n for n in work.way.layout.notches if n.where == "heel")
     mirrored = work.job.saw.fence_side == "left"
     x, y, width, height = area
-    others = " All notches are alike." if len(work.layout.notches) > 1 else ""
+    others = " All notches are alike." if len(work.way.layout.notches) > 1 else ""
     text = (
         f"Drill both ends {say(notch.width)}, centres {say(notch.bearing())} apart, and saw between them, "
         f"parallel to the work edge.{others}"

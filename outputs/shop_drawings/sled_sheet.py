@@ -6,11 +6,11 @@ import math
 from dataclasses import dataclass
 
 from scarfwright.models.flat.loop import Point, rectangle
+from scarfwright.models.job.paper import drawing_size
 from scarfwright.models.lengths.say import say_in, slope
 from scarfwright.models.part.part import Part
-from scarfwright.models.parts.sled import shape_of, sled
-from scarfwright.models.sled.workup import Workup
-from scarfwright.models.templates.paper import drawing_size
+from scarfwright.models.sled.shape import shape_of, sled
+from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.dimension import arrow, linear, pointed, running, scale_bar
 from scarfwright.outputs.drawing.display import (
     CENTRE,
@@ -56,7 +56,7 @@ def sled_sheets(work: Workup) -> list[Sheet]:
 def _as_it_runs(work: Workup, number: int, count: int) -> Sheet:
     sheet = Sheet(f"{work.job.title or 'Sled'}: sled as it runs", *drawing_size(work.job.files))
     x, y, width, height = inner(sheet)
-    part = sled(**shape_of(work))
+    part = sled(**shape_of(work.way))
     plan = _plan_frame(work, (x, y + LOWER, width, height - LOWER))
     sheet.add(_plan(work, part, plan))
     widths = (64.0, 72.0, 71.0)
@@ -84,16 +84,16 @@ class _Frame:
 
 
 def _levels(work: Workup) -> int:
-    layout = work.layout
-    return 1 + int(0 < layout.hand_line < work.sled.length) + int(bool(layout.handle_holes))
+    layout = work.way.layout
+    return 1 + int(0 < layout.hand_line < work.way.sled.length) + int(bool(layout.handle_holes))
 
 
 def _plan_frame(work: Workup, area: tuple[float, float, float, float]) -> _Frame:
     """The largest scale at which plan, side view and dimensions fit the area."""
     x, y, width, height = area
-    real = work.sled
+    real = work.way.sled
     fixed = 8.0 + 12.5 + 7.0 + _levels(work) * LEVEL + 14.5
-    figures = 22.0 if len(work.layout.notches) > 1 else 6.0
+    figures = 22.0 if len(work.way.layout.notches) > 1 else 6.0
     tall = real.heel + work.joint.thickness + real.thickness
     scale = fitting_scale(real.length, tall, width - 2 * SIDE_ROOM - 4.0, height - fixed - figures, 1.0)
     rail = work.joint.thickness / scale + 7.0
@@ -130,7 +130,7 @@ def _plan(work: Workup, part: Part, frame: _Frame) -> list[Item]:
 
 def _board(work: Workup, frame: _Frame) -> list[Item]:
     """The board to be tapered, as it lies on the work edge."""
-    real, view = work.sled, frame.view
+    real, view = work.way.sled, frame.view
     t = work.joint.thickness
     reach = min(float(work.job.stock.length or real.work_edge), real.work_edge)
     corners = [
@@ -143,7 +143,7 @@ def _board(work: Workup, frame: _Frame) -> list[Item]:
 
 
 def _hand_line(work: Workup, frame: _Frame) -> list[Item]:
-    real, station = work.sled, work.layout.hand_line
+    real, station = work.way.sled, work.way.layout.hand_line
     if not 0 < station < real.length:
         return []
     x = real.length - station
@@ -153,7 +153,7 @@ def _hand_line(work: Workup, frame: _Frame) -> list[Item]:
 
 def _ends(work: Workup, frame: _Frame) -> list[Item]:
     """Heel and nose: their widths, their names, and the feed."""
-    real, view = work.sled, frame.view
+    real, view = work.way.sled, frame.view
     say = say_in(work.job.units)
     low, high = view.point((real.length, 0)), view.point((real.length, real.heel))
     items = linear(low, high, (low[0] + 6.5, low[1]), say(real.heel), "vertical", beside="right")
@@ -173,15 +173,15 @@ def _ends(work: Workup, frame: _Frame) -> list[Item]:
 
 def _stations(work: Workup, frame: _Frame) -> list[Item]:
     """Notches from the heel along the work edge, all from one zero."""
-    real, view, say = work.sled, frame.view, say_in(work.job.units)
+    real, view, say = work.way.sled, frame.view, say_in(work.job.units)
     u = view.direction(-math.cos(real.angle), -math.sin(real.angle))
     n = view.direction(-math.sin(real.angle), math.cos(real.angle))
     corner = view.point(real.at_work_edge(0, 0))
     zero = (corner[0] + n[0] * frame.rail, corner[1] + n[1] * frame.rail)
-    marks = [(view.point(real.at_work_edge(s.station, 0)), say(s.station)) for s in work.layout.notches]
+    marks = [(view.point(real.at_work_edge(s.station, 0)), say(s.station)) for s in work.way.layout.notches]
     items: list[Item] = [line([(corner[0] + 0.8 * n[0], corner[1] + 0.8 * n[1]), zero])]
     items += running(zero, u, n, marks)
-    for notch in work.layout.notches:
+    for notch in work.way.layout.notches:
         ends = [view.point(real.at_work_edge(notch.station, d)) for d in (0.0, notch.web + 1.4 * notch.width)]
         items.append(line(ends, CENTRE))
     return items
@@ -189,7 +189,7 @@ def _stations(work: Workup, frame: _Frame) -> list[Item]:
 
 def _along_fence(work: Workup, frame: _Frame) -> list[list[list[Item]]]:
     """Length, handle holes and hand line, from the heel along the fence edge; the figures past either end."""
-    real, view, say, layout = work.sled, frame.view, say_in(work.job.units), work.layout
+    real, view, say, layout = work.way.sled, frame.view, say_in(work.job.units), work.way.layout
     heel, nose = view.point((real.length, 0.0)), view.point((0.0, 0.0))
     first_level = 7.0 + LEVEL
 
@@ -215,7 +215,7 @@ def _along_fence(work: Workup, frame: _Frame) -> list[list[list[Item]]]:
 
 def _side_view(work: Workup, frame: _Frame) -> list[Item]:
     """The sled from the side, for its thickness; sheet layers shown."""
-    real, view, say, job = work.sled, frame.view, say_in(work.job.units), work.job
+    real, view, say, job = work.way.sled, frame.view, say_in(work.job.units), work.job
     x, y = view.at[0], frame.area[1] + 6.5
     long, tall = view.length(real.length), view.length(real.thickness)
     items: list[Item] = [shape(rectangle(x, y, long, tall), OUTLINE, WOOD, "side view")]
@@ -232,7 +232,7 @@ def _side_view(work: Workup, frame: _Frame) -> list[Item]:
 
 def _labels(work: Workup, frame: _Frame) -> list[list[list[Item]]]:
     """Labels with the places each may take, best first."""
-    real, view = work.sled, frame.view
+    real, view = work.way.sled, frame.view
     heel, nose = view.point((real.length, real.heel)), view.point((0.0, real.nose))
     start, end = view.point((0.0, 0.0)), view.point((real.length, 0.0))
     outward = frame.out * (work.joint.thickness / view.scale + 2.6)
@@ -257,7 +257,7 @@ def _labels(work: Workup, frame: _Frame) -> list[list[list[Item]]]:
 
 def _hand_label(work: Workup, frame: _Frame, tilt: float) -> list[list[Item]]:
     """Behind the hand line on the sled, parallel to the work edge; where that is too narrow, on a leader."""
-    real, view, station = work.sled, frame.view, work.layout.hand_line
+    real, view, station = work.way.sled, frame.view, work.way.layout.hand_line
     if not 0 < station < real.length:
         return []
     size, x = 2.4, real.length - station
@@ -273,15 +273,15 @@ def _hand_label(work: Workup, frame: _Frame, tilt: float) -> list[list[Item]]:
 
 
 def _to_write(work: Workup) -> list[Row]:
-    say, real = say_in(work.job.units), work.sled
-    heel = next(c for c in work.layout.clamps if c.where == "heel")
+    say, real = say_in(work.job.units), work.way.sled
+    heel = next(c for c in work.way.layout.clamps if c.where == "heel")
     measured = work.job.sled.heel_as_made is not None
-    nominal = f"{say(work.fence)} by the {'measured' if measured else 'nominal'} heel"
+    nominal = f"{say(work.way.fence)} by the {'measured' if measured else 'nominal'} heel"
     return [
         Row(slope(real.ratio), "Slope", True),
-        Row(f"heel as measured + {say(work.joint.gap)}", "Fence", True),
+        Row(f"heel as measured + {say(work.way.blade.gap)}", "Fence", True),
         Row(f"({nominal})", " "),
-        Row(f"{say(work.blade.height)} above the table", "Blade height", True),
+        Row(f"{say(work.way.blade.height)} above the table", "Blade height", True),
         Row(f"{say(work.joint.overlap)} a joint", "Overlap", True),
         Row(f"{say(heel.station)} along the work edge", "Heel station", True),
         Row(""),
@@ -297,7 +297,7 @@ WHERE = {"heel": "Heel notch", "extra": "Notch", "nose": "Nose notch", "nose_fla
 
 def _tables(work: Workup, area: tuple[float, float, float, float]) -> list[Item]:
     """Clamp places and holes, every number of the plan once more in words."""
-    say, real, layout = say_in(work.job.units), work.sled, work.layout
+    say, real, layout = say_in(work.job.units), work.way.sled, work.way.layout
     x, y, width, height = area
     clamps = [(WHERE[c.where], say(c.station), say(c.opening)) for c in layout.clamps]
     holes = [("Handle", say(2 * layout.handle_radius), p) for p in sorted(layout.handle_holes, reverse=True)]

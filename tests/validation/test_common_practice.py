@@ -8,8 +8,8 @@ from scarfwright.models.job.file import job_from_text
 from scarfwright.models.joint.joint import Joint
 from scarfwright.models.lengths.length import parse_length
 from scarfwright.models.sled.sled import from_plank
-from scarfwright.models.sled.workup import Workup
 from scarfwright.models.solve import work_out
+from scarfwright.models.workup import Workup
 
 INCH = 25.4
 

@@ -1,11 +1,10 @@
-"""A job worked out: every number of the joint, the sled and the saw, with the findings about them."""
+"""The way "sled": a joint cut on the table saw along a tapered sled, every number of it worked out."""
 
 from __future__ import annotations
 
 import math
 from dataclasses import dataclass
 
-from scarfwright.models.findings import Finding
 from scarfwright.models.job.tables import Job
 from scarfwright.models.joint.joint import Joint
 from scarfwright.models.sled.blade import Blade, Travels
@@ -15,18 +14,17 @@ from scarfwright.models.sled.sled import Sled, rounding_slack
 
 
 @dataclass(frozen=True)
-class Workup:
-    """A job worked out: numbers in mm, and what was found."""
+class SledWay:
+    """Sled, blade, travels and what sits on the sled [mm]. `nominal`: the sled before anything was measured."""
 
     job: Job
+    joint: Joint
     sled: Sled
     nominal: Sled
-    joint: Joint
     blade: Blade
     travel: Travels
     layout: Layout
     dividing: Dividing | None
-    findings: tuple[Finding, ...]
 
     @property
     def shortest(self) -> float:
@@ -55,7 +53,7 @@ class Workup:
     @property
     def fence(self) -> float:
         """Fence to the blade's near face, F = heel + c [mm]."""
-        return self.sled.heel + self.joint.gap
+        return self.sled.heel + self.blade.gap
 
     @property
     def travel_limit(self) -> float | None:
@@ -82,3 +80,8 @@ class Workup:
     def travel_end(self) -> float:
         """Travel at which the cut has ended as asked [mm]."""
         return self.travel.end(self.job.saw.end_of_cut)
+
+    @property
+    def least_board(self) -> float:
+        """The shortest board that every clamp's pad bears on wholly, wherever it slides [mm]; 0 without clamps."""
+        return max((c.least_board for c in self.layout.clamps), default=0.0)

@@ -1,0 +1,31 @@
+"""A job worked out: its numbers, the parts it asks for, and every finding about them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property
+
+from scarfwright.models.findings import Finding
+from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.sheets.layout import SheetPlan, sheet_plans
+from scarfwright.models.sheets.pieces import Piece
+from scarfwright.models.wanted.flat import flat_pieces
+from scarfwright.models.wanted.wanted import Wanted
+
+
+@dataclass(frozen=True)
+class Workup(Groundwork):
+    """Groundwork, with what was found about it and the parts that are wanted (none where the job has a fault)."""
+
+    findings: tuple[Finding, ...]
+    wanted: tuple[Wanted, ...] = ()
+
+    @cached_property
+    def sheets(self) -> tuple[SheetPlan, ...]:
+        """What the router cuts, laid out once."""
+        return tuple(sheet_plans(self.flat_pieces, self.job))
+
+    @cached_property
+    def flat_pieces(self) -> tuple[Piece, ...]:
+        """The flat parts in nominal size, drawn once."""
+        return tuple(flat_pieces(self.wanted))
