@@ -20,6 +20,7 @@ class Level(StrEnum):
 
 
 CODES: dict[str, Level] = {
+    "accuracy.few_inside": Level.NOTE,
     "blade.axis_above_table": Level.FAULT,
     "blade.max_depth_beyond": Level.CAUTION,
     "blade.not_for_ripping": Level.CAUTION,

@@ -5,7 +5,9 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 
+from scarfwright.models.accuracy.outlook import outlook
 from scarfwright.models.checks import check_all, check_machine
+from scarfwright.models.checks.outlook import check_outlook
 from scarfwright.models.cut.cut import the_cut
 from scarfwright.models.findings import faults, worst_first
 from scarfwright.models.gluing.places import glue_up
@@ -26,8 +28,10 @@ def work_up(job: Job) -> Workup:
     if faults(list(work.findings)):
         return work  # nothing is made, so nothing is said about parts and machines
     parts = wanted(work)
+    ahead = outlook(job, work.joint, work.way.blade.height, work.way.sled.thickness)
     found = [*work.findings, *check_machine(work, parts), *(f for one in parts for f in one.findings)]
-    return replace(work, findings=worded(worst_first(found), job.units), wanted=parts)
+    found += check_outlook(ahead)
+    return replace(work, findings=worded(worst_first(found), job.units), wanted=parts, outlook=ahead)
 
 
 def work_out(job: Job) -> Workup:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cached_property
 
+from scarfwright.models.accuracy.outlook import Outlook
 from scarfwright.models.findings import Finding
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.sheets.layout import SheetPlan, sheet_plans
@@ -19,6 +20,7 @@ class Workup(Groundwork):
 
     findings: tuple[Finding, ...]
     wanted: tuple[Wanted, ...] = ()
+    outlook: Outlook | None = None
 
     @cached_property
     def sheets(self) -> tuple[SheetPlan, ...]:

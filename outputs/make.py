@@ -148,7 +148,13 @@ def _paper(work: Workup) -> list[Item]:
         found.append(_item("paper/gauges.pdf", gauges))
     if prints(work.job.files):
         found.append(_item("paper/templates.pdf", template_sheets(work)))
-    return [*found, *_sheet_drawings(work)]
+    return [*found, *_joint(work), *_sheet_drawings(work)]
+
+
+def _joint(work: Workup) -> list[Item]:
+    from scarfwright.outputs.joint_papers import joint_papers, test_joint_paper
+
+    return [_item("paper/joint.pdf", joint_papers(work)), _item("paper/test-joint.pdf", [test_joint_paper(work)])]
 
 
 def _sheet_drawings(work: Workup) -> list[Item]:

@@ -163,7 +163,7 @@ def test_slide_apart_held_flush() -> None:
     """Boards slid apart and kept flush: the faces stand (dx / N) cos(theta) apart."""
     saw = Saw(12.0, 0.4)
     near, far = pair(saw)
-    far = far.moved(cq.Location((SIZE.length - Joint(12, 22, 60, 0.4).overlap + 3.0, 0, 0)))
+    far = far.moved(cq.Location((SIZE.length - Joint(12, 22, 60, 0.4 / math.cos(saw.theta)).overlap + 3.0, 0, 0)))
     gap = near.distance(far)
     assert gap == pytest.approx(effects.slide_gap(3.0, 12.0), abs=1e-9)
 

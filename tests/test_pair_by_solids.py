@@ -14,7 +14,7 @@ from scarfwright.models.pair.turns import Board
 from tests.cut_boards import Saw, Size, block, box, common, cut, cut_face, half_turn, volume
 
 SIZE = Size(600.0, 22.0, 60.0)
-JOINT = Joint(12, 22, 60, 0.4)
+JOINT = Joint(12, 22, 60, 0.4 / math.cos(math.atan(1 / 12)))  # a fence gap of 0.4
 TOUCH = 5.0  # mm3 of the kernel's own fuzz where two faces lie on one another
 SIDES: tuple[Literal["right", "left"], ...] = ("right", "left")
 AXES: tuple[Literal["none", "length", "upright", "face"], ...] = ("none", "length", "upright", "face")

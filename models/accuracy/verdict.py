@@ -36,6 +36,11 @@ class Limits:
         """The greatest lean [rad] at which the joints of a stick, closed tight, twist it no more than allowed."""
         return None if self.twist is None else lean_of_twist(self.twist / self.joints, theta)
 
+    def most_lean(self, height: float, theta: float) -> float:
+        """The lean [rad] at which the first of the two is met."""
+        by_gap, by_twist = self.lean_for_gap(height), self.lean_for_twist(theta)
+        return by_gap if by_twist is None else min(by_gap, by_twist)
+
 
 @dataclass(frozen=True)
 class Errors:

@@ -23,6 +23,7 @@ _OPTIONAL = {
     "cutting_energy": "50",
     "motor_power": "1500",
     "guard_front": "300 mm",
+    "twist": "2",
 }
 
 

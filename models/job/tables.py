@@ -316,6 +316,19 @@ class Adhesive(Table):
     )
 
 
+class Limits(Table):
+    """What the piece may be asked to bear."""
+
+    twist: float | None = Field(
+        default=None,
+        strict=True,
+        gt=0,
+        le=45,
+        description="Twist allowed over the whole blank [degrees], if there is a limit.",
+    )
+    joints: int = Field(default=1, strict=True, ge=1, le=100, description="Joints in that blank; their twists add.")
+
+
 class Printer(Table):
     """The printer for gauges and shop aids."""
 
@@ -387,6 +400,7 @@ class Job(Table):
     clamp: Clamp = Field(default_factory=Clamp.model_construct)
     sled: Sled = Field(default_factory=Sled.model_construct)
     adhesive: Adhesive = Field(default_factory=Adhesive.model_construct)
+    limits: Limits = Field(default_factory=Limits.model_construct)
     printer: Printer = Field(default_factory=Printer.model_construct)
     laser: Laser = Field(default_factory=Laser.model_construct)
     router: Router = Field(default_factory=Router.model_construct)

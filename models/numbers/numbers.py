@@ -6,6 +6,7 @@ from typing import Any
 
 from scarfwright.models.findings import faults
 from scarfwright.models.lengths.slopes import degrees
+from scarfwright.models.numbers.accuracy import accuracy_numbers, pair_numbers
 from scarfwright.models.numbers.cut import cut_numbers
 from scarfwright.models.parts.kind import PartKind
 from scarfwright.models.sled.dividing import Dividing
@@ -137,10 +138,16 @@ def _dividing(cut: Dividing) -> dict[str, Any]:
 
 
 def _made(work: Workup) -> dict[str, Any]:
-    """Glue-up and parts; null for a job with faults, of which nothing is made."""
+    """Glue-up, parts, accuracy and pair; null for a job with faults, of which nothing is made."""
     if faults(list(work.findings)):
-        return {"gluing": None, "parts": None}
-    return {"gluing": _gluing(work), "parts": _parts(work)}
+        return {"gluing": None, "parts": None, "accuracy": None, "pair": None}
+    assert work.outlook is not None  # worked out for every job without a fault
+    return {
+        "gluing": _gluing(work),
+        "parts": _parts(work),
+        "accuracy": accuracy_numbers(work.outlook, work.joint),
+        "pair": pair_numbers(work.joint, work.job.saw.fence_side),
+    }
 
 
 def _gluing(work: Workup) -> dict[str, Any]:

@@ -107,9 +107,7 @@ def _inside_now(lean: Value, plan: Plan) -> bool:
 
 def most_lean(plan: Plan) -> float:
     """The lean at which the first limit is met [rad]."""
-    by_twist = plan.limits.lean_for_twist(plan.theta)
-    by_gap = plan.limits.lean_for_gap(plan.height)
-    return by_gap if by_twist is None else min(by_gap, by_twist)
+    return plan.limits.most_lean(plan.height, plan.theta)
 
 
 def _shim(found: Fit, plan: Plan) -> tuple[Correction | None, float]:
