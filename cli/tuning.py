@@ -42,7 +42,10 @@ def tune_job(path: Path | None, measured: Path | None, json: bool, log: bool) ->
     except MeasuredError as error:
         return _refuse(error, json)
     found = tune(joints, plan)
-    print(as_json(report(found)), end="") if json else _show(found, file)
+    if json:
+        print(as_json(_worded(found)), end="")
+    else:
+        _show(found, file)
     if log:
         _log(joints, found, file.with_name(f"{file.stem}-test-joints.toml") if path else None)
     return 1 if found.contradictions else 0
@@ -58,6 +61,15 @@ def _refuse(error: MeasuredError, json: bool) -> int:
     return 2
 
 
+def _worded(found: Tuned) -> dict[str, Any]:
+    """The report with its sentences."""
+    data = report(found)
+    for one, text in zip(data["corrections"], words.correction_lines(found), strict=True):
+        one["text"] = text
+    data["text"] = [*words.contradiction_lines(found), *words.untold_lines(found)]
+    return data
+
+
 def _show(found: Tuned, file: Path) -> None:
     out = say.console()
     out.print(f"{file}: what the test joint says", style="bold")
@@ -70,8 +82,12 @@ def _show(found: Tuned, file: Path) -> None:
     todo = words.correction_lines(found)
     if todo:
         out.print("To correct", style="bold")
-        for number, line in enumerate(todo, 1):
+        steps = [line for line, one in zip(todo, found.corrections, strict=True) if one.instead_of is None]
+        for number, line in enumerate(steps, 1):
             out.print(f"  {number}. {line}")
+        for line in todo:
+            if line not in steps:
+                out.print(line)
         out.print(words.DEFER)
     elif not found.contradictions and "lean_deg" not in found.untold and "lean_sign" not in found.untold:
         out.print("Nothing to correct.")

@@ -13,6 +13,7 @@ from typing import Literal
 from scarfwright.models.accuracy.budget import FENCE
 from scarfwright.models.accuracy.effects import edge_gap, twist
 from scarfwright.models.accuracy.verdict import Limits
+from scarfwright.models.joint.joint import MOST_OFF
 from scarfwright.models.lengths.length import Unit, round_to, round_up
 from scarfwright.models.tuning.fit import Fit, Value
 from scarfwright.models.tuning.model import Setup
@@ -24,7 +25,6 @@ TILT_STEP = math.radians(0.05)  # what a blade can be tilted by and read on a ga
 SHIM_STEP: dict[Unit, float] = {"mm": 0.1, "in": 0.127}  # paper and feelers: 0.1 mm, five thousandths of an inch
 CUT_STEP: dict[Unit, float] = {"mm": 1.0, "in": 25.4 / 16}
 SURE = 2.0  # standard deviations within which nothing is corrected
-SLOPE_OFF = 0.01  # share by which N may be off: both boards come off one sled and close all the same
 SHIM_WIDTH = 20.0  # mm, half of it stays clear of the sled's end
 
 
@@ -111,12 +111,15 @@ def most_lean(plan: Plan) -> float:
 
 
 def _shim(found: Fit, plan: Plan) -> tuple[Correction | None, float]:
-    """The shim for the slope, and the angle it turns the sled by [rad, positive: steeper]."""
+    """The shim for the slope, and the angle it turns the sled by [rad, positive: steeper].
+
+    A slope that is off by less than the check of the job allows is left: both boards come off one sled and close.
+    """
     slope = found.slope
     if slope is None:
         return None, 0.0
     off = abs(slope.value - plan.slope)
-    if off <= max(SLOPE_OFF * plan.slope, SURE * slope.sigma):
+    if off <= max(MOST_OFF * plan.slope, SURE * slope.sigma):
         return None, 0.0
     turn = plan.theta - math.atan(slope.value)
     what: What = "heel_shim" if turn > 0 else "nose_shim"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from scarfwright.models.accuracy.outlook import Outlook
 from scarfwright.models.lengths.length import show
 from scarfwright.models.lengths.say import Say
 from scarfwright.models.words.sentence import Sentence
@@ -24,6 +25,11 @@ def hundred(share: float) -> str:
     if share > 0:
         count = max(count, 1)
     return f"{count} of 100"
+
+
+def expected_inside(ahead: Outlook) -> str:
+    """The line `check` has about it."""
+    return f"about {hundred(ahead.budget.inside)}, if blade and sled are squared until no light shows"
 
 
 def _few_inside(

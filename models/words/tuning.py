@@ -73,9 +73,9 @@ def _tilt(one: Correction, _units: Unit) -> str:
 
 def _half(_one: Correction, _units: Unit) -> str:
     return (
-        "Or leave the blade and take the other half of the plank, if both came off this saw in one cut: where this "
-        "half doubles the tilt, that one cancels it. Set the fence to its heel as measured plus the gap, and cut a "
-        "test joint."
+        "Or, instead of all of this, take the other half of the plank, if both came off this saw in one cut: where "
+        "this half doubles the tilt, that one cancels it. Set the fence to its heel as measured plus the gap, and cut "
+        "a test joint."
     )
 
 
@@ -139,7 +139,7 @@ def untold_lines(found: Tuned) -> list[str]:
         else:
             lines.append(f"Not told: {NAMES[name]}. Measure more of the joint (sheet test-joint).")
     lines += [
-        f"Not used: {key} of joint {number}, which tells nothing without {needs}."
+        f"Not used: {_key(key)} of joint {number}, which tells nothing without {_key(needs)}."
         for number, key, needs in found.unused
     ]
     return lines
