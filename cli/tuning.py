@@ -33,8 +33,12 @@ def tune_job(path: Path | None, measured: Path | None, json: bool, log: bool) ->
     be used, else 0. Raises JobError."""
     job, file = find_job(path)
     work = work_out(job)
-    if faults(list(work.findings)):
-        say.findings(faults(list(work.findings)))
+    wrong = faults(list(work.findings))
+    if wrong and json:
+        print(as_json({"format": FORMAT, "findings": [one.as_json() for one in wrong]}), end="")
+    elif wrong:
+        say.findings(wrong)
+    if wrong:
         return 1
     plan = plan_of(work)
     try:

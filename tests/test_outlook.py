@@ -63,6 +63,8 @@ def test_numbers() -> None:
     assert cuts[(1, "right")]["sled_face"] == "front"
     assert cuts[(2, "left")]["sled_face"] == "back"
     assert {cut["edge_down"] for cut in cuts.values()} == {"marked"}
+    assert [one["lean_per_tilt"] for one in found["halves"]] == [0, 2, 0, 2]
+    assert data["pair"]["thicker_per_mm_together_mm"] == pytest.approx(1 / data["joint"]["ratio_realised"], abs=1e-6)
     left = numbers(worked(saw__fence_side="left"))["pair"]["cuts"]
     assert left[0]["sled_face"] == "back"
 

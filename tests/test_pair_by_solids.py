@@ -138,6 +138,13 @@ def test_closed_after_a_slide(slide: float) -> None:
     assert not _full(both, waste - 0.1, told)
 
 
+def test_most_slide_still_planes_clean() -> None:
+    for finished in (21.0, 20.0, 15.0):
+        most = marks.most_slide(JOINT, finished)
+        assert marks.closed(JOINT, most).sound == pytest.approx(finished)
+        assert marks.closed(JOINT, most + 1).sound < finished
+
+
 def _full(both: Any, waste: float, told: marks.Closed) -> bool:
     start = SIZE.length - told.overlap - 60
     long = told.overlap + 120

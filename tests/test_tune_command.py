@@ -108,6 +108,8 @@ def test_a_job_with_faults_is_not_tuned(job: Path, capsys: pytest.CaptureFixture
     job.write_text(JOB + '[clamp]\nopening = "30 mm"\n')
     assert tune_job(job, measured(job, LEANS), json=False, log=False) == 1
     assert "clamp.no_grip" in capsys.readouterr().out
+    assert tune_job(job, measured(job, LEANS), json=True, log=False) == 1
+    assert json.loads(capsys.readouterr().out)["findings"][0]["code"] == "clamp.no_grip"
 
 
 def test_log_is_kept_and_can_be_read(job: Path, capsys: pytest.CaptureFixture[str]) -> None:

@@ -145,9 +145,16 @@ def _made(work: Workup) -> dict[str, Any]:
     return {
         "gluing": _gluing(work),
         "parts": _parts(work),
-        "accuracy": accuracy_numbers(work.outlook, work.joint),
-        "pair": pair_numbers(work.joint, work.job.saw.fence_side),
+        "accuracy": accuracy_numbers(work.outlook, work.joint, halves=work.job.sled.made_from == "plank"),
+        "pair": pair_numbers(work.joint, _planed(work), work.job.saw.fence_side),
     }
+
+
+def _planed(work: Workup) -> float:
+    """The thickness the joint is planed to: as asked, at most what takes the tips away [mm]."""
+    finished = work.job.stock.finished_thickness
+    most = work.joint.thickest_finish
+    return most if finished is None else min(float(finished), most)
 
 
 def _gluing(work: Workup) -> dict[str, Any]:

@@ -75,3 +75,8 @@ def closed(joint: Joint, slide: float = 0.0) -> Closed:
     s = slide / joint.ratio
     thickness = joint.thickness + s
     return Closed(thickness, joint.overlap + slide, slide, thickness - 2 * max(joint.tip, s))
+
+
+def most_slide(joint: Joint, finished: float) -> float:
+    """How far the boards may go together past their marks and still plane clean to `finished` [mm]: (t - t_f) N."""
+    return (joint.thickness - finished) * joint.ratio

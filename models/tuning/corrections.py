@@ -11,9 +11,8 @@ from dataclasses import dataclass
 from typing import Literal
 
 from scarfwright.models.accuracy.budget import FENCE
-from scarfwright.models.accuracy.effects import edge_gap, twist
-from scarfwright.models.accuracy.verdict import Limits
-from scarfwright.models.joint.joint import MOST_OFF
+from scarfwright.models.accuracy.verdict import Errors, Limits, judge
+from scarfwright.models.joint.joint import MOST_OFF, Joint
 from scarfwright.models.lengths.length import Unit, round_to, round_up
 from scarfwright.models.tuning.fit import Fit, Value
 from scarfwright.models.tuning.model import Setup
@@ -183,13 +182,10 @@ def expected(found: Fit, plan: Plan, tilt: float = 0.0) -> Expected | None:
         return None
     left = found.lean.value - tilt
     likely = math.hypot(left, found.lean.sigma)
-    most = most_lean(plan)
-    return Expected(
-        gap=edge_gap(likely, plan.height),
-        twist=twist(likely, plan.theta),
-        inside=likely <= most,
-        chance=_chance(left, found.lean.sigma, most),
-    )
+    joint = Joint(1 / plan.slope, plan.thickness, plan.height, plan.tip)
+    verdict = judge(joint, Errors(lean=likely), plan.limits)
+    chance = _chance(left, found.lean.sigma, most_lean(plan))
+    return Expected(verdict.gap, verdict.twist, verdict.inside, chance)
 
 
 def _chance(middle: float, sigma: float, most: float) -> float:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from scarfwright.models.flat.loop import Point, polygon
 from scarfwright.models.lengths.say import Say, say_in
+from scarfwright.models.pair.marks import most_slide
 from scarfwright.models.pair.turns import Face, stick_of
 from scarfwright.outputs.drawing.dimension import leader, linear
 from scarfwright.outputs.drawing.display import (
@@ -30,7 +31,7 @@ WITNESS = Pen(0.35, "#1f4e79")
 NAME = 24.0  # page mm that a board's name takes
 GLUE = Pen(0.35, "#8a3324")
 SHOWN = 0.22  # of the overlap, how much of each board shows beyond the joint
-NOTES = 36.0
+NOTES = 40.0
 ABOVE, BELOW, BESIDE = 11.0, 9.0, 26.0  # room for words round each picture
 Area = tuple[float, float, float, float]
 
@@ -64,7 +65,8 @@ def _joint_page(data: JointData, number: int, count: int) -> Sheet:
         sheet.add(items, Text(x + 2, top - 4.6, heading, 3.2, bold=True))
         top = base - spare / 2 - BELOW
         sheet.add(line([(x, top), (x + width, top)]))
-    rows = closing_rows(say, joint.overlap, joint.tip, joint.tip * joint.ratio, data.finished, joint.thickest_finish)
+    groove, most, slide = joint.tip * joint.ratio, joint.thickest_finish, most_slide(joint, data.planed)
+    rows = closing_rows(say, joint.overlap, joint.tip, groove, data.finished, most, slide)
     sheet.add(panel((x, y, width, NOTES), "Bringing the pair together", rows, 3.0))
     sheet.add(title_block(sheet, data.cells("The joint", scale_text(scale), number, count)))
     return sheet

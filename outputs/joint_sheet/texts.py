@@ -14,7 +14,9 @@ def tale(ratio: float) -> str:
     return f"{ratio:.2f}".rstrip("0").rstrip(".") + ":1"
 
 
-def closing_rows(say: Say, overlap: float, tip: float, groove: float, planed: float | None, most: float) -> list[Row]:
+def closing_rows(
+    say: Say, overlap: float, tip: float, groove: float, planed: float | None, most: float, slide: float
+) -> list[Row]:
     """How to bring the two boards together."""
     finish = (
         f"Plane to {say.down(most)} or less, alike from both faces: that takes the grooves away."
@@ -26,6 +28,10 @@ def closing_rows(say: Say, overlap: float, tip: float, groove: float, planed: fl
         Row(f"Each board has its overlap mark {say(overlap)} from its own tip. The mate's tip must lie there."),
         Row("Lay both dry on something flat, marks met, faces flush. Strike two witness marks across both boards."),
         Row("After the glue is on, the witness marks tell whether a board slid. Thickness does not."),
+        Row(
+            f"Slid together they still close, and the joint is thicker: at most {say.down(slide)}. Slid apart and held "
+            "flush, the glue line opens: never apart."
+        ),
         Row(f"Tips are {say(tip)} thick. Past each tip the mate falls away over {say(groove)}: a groove as deep."),
         Row(finish),
     ]
