@@ -13,6 +13,7 @@ from scarfwright.models.findings import faults
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.numbers.numbers import numbers
 from scarfwright.models.solve import work_up
+from scarfwright.models.words.accuracy import expected_inside
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.formats.text import as_json
 
@@ -60,6 +61,8 @@ def _table(work: Workup) -> Table:
         ("blade clear at", tell(travel.clear)),
         ("travel limit", "none" if limit is None else tell(limit)),
     ]
+    if work.outlook is not None:
+        rows.append(("joints inside the limits", expected_inside(work.outlook)))
     if sled.mark is not None:
         rows.insert(1, ("mark, from opposite edges", tell(sled.mark)))
     for name, text in rows:

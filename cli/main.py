@@ -90,6 +90,22 @@ def check(job: JobFile = None, json: AsJson = False) -> None:
 
 
 @app.command()
+def tune(
+    job: JobFile = None,
+    measured: Annotated[
+        Path | None,
+        typer.Option("--measured", metavar="FILE", help="Figures of test joints (TOML); without it you are asked."),
+    ] = None,
+    json: AsJson = False,
+    log: Annotated[bool, typer.Option("--log", help="Add the figures to a log of test joints beside the job.")] = False,
+) -> None:
+    """Tell from a test joint what is wrong with the set-up, and what to change."""
+    from scarfwright.cli.tuning import tune_job
+
+    raise typer.Exit(tune_job(job, measured, json, log))
+
+
+@app.command()
 def start(
     file: Annotated[Path, typer.Argument(metavar="FILE", help="Job file to write; never overwritten.")],
     units: Annotated[Literal["mm", "in"], typer.Option("--units", help="Units of the new job.")] = "mm",

@@ -40,3 +40,11 @@ def sled_numbers(work: Workup) -> Table:
     table.add_row("overlap", f"{say(work.joint.overlap)} taken by each joint")
     table.add_row("heel station", f"{say(heel.station)} from the heel along the work edge")
     return table
+
+
+def pairs(title: str, rows: Iterable[tuple[str, str]]) -> Table:
+    """Names and what is said of each."""
+    table = Table(title=title, title_justify="left", show_header=False)
+    for name, text in rows:
+        table.add_row(name, Text(text))
+    return table

@@ -27,6 +27,7 @@ CODES: dict[str, Level] = {
     "bending.no_joint": Level.CAUTION,
     "bending.offsets_coarse": Level.NOTE,
     "bending.overstrained": Level.CAUTION,
+    "accuracy.few_inside": Level.NOTE,
     "blade.axis_above_table": Level.FAULT,
     "blade.max_depth_beyond": Level.CAUTION,
     "blade.not_for_ripping": Level.CAUTION,

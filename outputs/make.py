@@ -148,7 +148,7 @@ def _paper(work: Workup) -> list[Item]:
         found.append(_item("paper/gauges.pdf", gauges))
     if prints(work.job.files):
         found.append(_item("paper/templates.pdf", template_sheets(work)))
-    return [*found, *_craft(work), *_sheet_drawings(work)]
+    return [*found, *_joint(work), *_craft(work), *_sheet_drawings(work)]
 
 
 def _craft(work: Workup) -> list[Item]:
@@ -161,6 +161,12 @@ def _craft(work: Workup) -> list[Item]:
     found = [_item("paper/glue-up.svg", glue), _item("paper/glue-up.pdf", [glue])]
     found.append(_item("paper/wood.pdf", wood_papers(work, craft)))
     return [*found, _item("paper/bending.pdf", bends)] if bends else found
+
+
+def _joint(work: Workup) -> list[Item]:
+    from scarfwright.outputs.joint_papers import joint_papers, test_joint_paper
+
+    return [_item("paper/joint.pdf", joint_papers(work)), _item("paper/test-joint.pdf", [test_joint_paper(work)])]
 
 
 def _sheet_drawings(work: Workup) -> list[Item]:

@@ -20,8 +20,8 @@ ratio = 12
 [clamp]
 opening = "80 mm"
 """
-NOT_GUESSED = ("feed_time", "cutting_energy", "motor_power", "guard_height", "guard_front")
 OF_THE_GLUE = ("modulus", "rupture", "force", "count", "kind", "spread", "pressure", "open_time", "clamp_time")
+NOT_GUESSED = ("feed_time", "cutting_energy", "motor_power", "guard_height", "guard_front", "twist")
 HEAVY = ("cadquery", "OCP", "trimesh", "matplotlib", "scipy", "ortools", "ezdxf", "reportlab")
 
 

@@ -31,6 +31,7 @@ _OPTIONAL = {
     "pressure": "0.7 MPa",
     "open_time": "10 min",
     "clamp_time": "24 h",
+    "twist": "2",
 }
 
 

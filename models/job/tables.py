@@ -203,6 +203,14 @@ class Limits(Table):
         description="Held in reserve where wood is bent: a share of strength used of 1/2 counts as all of it. "
         "2 is common practice, no source.",
     )
+    twist: float | None = Field(
+        default=None,
+        strict=True,
+        gt=0,
+        le=45,
+        description="Twist allowed over the whole blank [degrees], if there is a limit.",
+    )
+    joints: int = Field(default=1, strict=True, ge=1, le=100, description="Joints in that blank; their twists add.")
 
 
 class Printer(Table):
