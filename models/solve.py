@@ -13,7 +13,7 @@ from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.job.tables import Job
 from scarfwright.models.sled.making import joint_of, sled_way
 from scarfwright.models.sled.sled import longest_from_plank
-from scarfwright.models.wanted.wanted import wanted
+from scarfwright.models.wanted.wanted import left_out_as_coarse, wanted
 from scarfwright.models.words.sentences import worded
 from scarfwright.models.workup import Workup
 
@@ -26,7 +26,8 @@ def work_up(job: Job) -> Workup:
     if faults(list(work.findings)):
         return work  # nothing is made, so nothing is said about parts and machines
     parts = wanted(work)
-    found = [*work.findings, *check_machine(work, parts), *(f for one in parts for f in one.findings)]
+    of_parts = [*(f for one in parts for f in one.findings), *left_out_as_coarse(parts)]
+    found = [*work.findings, *check_machine(work, parts), *of_parts]
     return replace(work, findings=worded(worst_first(found), job.units), wanted=parts)
 
 

@@ -43,7 +43,7 @@ class JobError(ValueError):
 
 
 def problem(file: str, what: str, *, line: int | None = None, key: str = "", place: str = "") -> Problem:
-    """A problem from its sentence "found ..., expected ..."; `place` stands for the line where a column is known too."""
+    """A problem from its sentence "found ..., expected ..."; `place` stands for the line where a column is known."""
     where = place or (f", line {line}" if line else "")
     text = f"{file}{where}: {key + ': ' if key else ''}{what}"
     found, expected = parts_of(what)
