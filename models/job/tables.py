@@ -77,7 +77,7 @@ class Saw(Table):
     tooth_feed: Annotated[tuple[Size, Size], AfterValidator(span)] = Field(
         default=(parse_length("0.02 mm"), parse_length("0.1 mm")),
         description="Least and most feed per tooth; the default is common practice, no source.",
-        json_schema_extra={"default": ["0.02 mm", "0.1 mm"]},
+        json_schema_extra={"default": ["0.02 mm", "0.1 mm"], "inch": ["0.001 in", "0.004 in"]},
     )
     cutting_energy: float | None = Field(
         default=None,
@@ -192,7 +192,7 @@ class Laser(Table):
     bed: tuple[Size, Size] = Field(
         default=(parse_length("600 mm"), parse_length("400 mm")),
         description="Bed: x, y.",
-        json_schema_extra={"default": ["600 mm", "400 mm"]},
+        json_schema_extra={"default": ["600 mm", "400 mm"], "inch": ["24 in", "16 in"]},
     )
     kerf: SizeOrZero = dim("0.15 mm", "0.15 mm", "Width of the laser's cut.", guess=True)
     thickness: Size = dim("3 mm", "1/8 in", "Thickness of the template sheet.")
