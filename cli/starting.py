@@ -28,7 +28,7 @@ def start_job(file: Path, units: Unit) -> int:
     return _write(file, starting_text(Start(units)))
 
 
-def ask_and_start(file: Path, units: Unit | None, ask: Ask = input) -> int:
+def ask_and_start(file: Path, units: Unit | None, ask: Ask | None = None) -> int:
     """Ask five questions on the terminal, then write the file. Returns the exit code."""
     if not (sys.stdin.isatty() and sys.stdout.isatty()):
         return refuse("start --ask: found no terminal to ask on, expected one; without --ask no question is put")
@@ -37,10 +37,20 @@ def ask_and_start(file: Path, units: Unit | None, ask: Ask = input) -> int:
     Interruption.so_far = NO_FILE
     out("Five questions. Enter alone takes what stands in brackets; Ctrl-C ends, and no file is written.")
     try:
-        start = asked(ask, units)
+        start = asked(ask or _on_terminal, units)
     except EOFError:
         return refuse(f"start --ask: found the end of the input, expected an answer; {NO_FILE}")
     return _write(file, starting_text(start))
+
+
+def _on_terminal(question: str) -> str:
+    """The line typed in answer. Raises EOFError."""
+    sys.stdout.write(question)
+    sys.stdout.flush()
+    line = sys.stdin.readline()
+    if not line:
+        raise EOFError
+    return line.rstrip("\n")
 
 
 def asked(ask: Ask, units: Unit | None) -> Start:
