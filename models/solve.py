@@ -17,7 +17,7 @@ from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.job.tables import Job
 from scarfwright.models.sled.making import joint_of, sled_way
 from scarfwright.models.sled.sled import longest_from_plank
-from scarfwright.models.wanted.wanted import wanted
+from scarfwright.models.wanted.wanted import left_out_as_coarse, wanted
 from scarfwright.models.words.sentences import worded
 from scarfwright.models.workup import Workup
 
@@ -32,8 +32,8 @@ def work_up(job: Job) -> Workup:
     parts = wanted(work)
     craft = craft_of(work)
     ahead = outlook(job, work.joint, work.way.blade.height, work.way.sled.thickness)
-    found = [*work.findings, *check_machine(work, parts), *(f for one in parts for f in one.findings)]
-    found += [*check_craft(job, craft), *check_outlook(ahead)]
+    of_parts = [*(f for one in parts for f in one.findings), *left_out_as_coarse(parts)]
+    found = [*work.findings, *check_machine(work, parts), *of_parts, *check_craft(job, craft), *check_outlook(ahead)]
     return replace(work, findings=worded(worst_first(found), job.units), wanted=parts, craft=craft, outlook=ahead)
 
 
