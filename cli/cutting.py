@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from rich.console import Console
 from rich.table import Table
+from scarfwright.cli.say import pairs
 from scarfwright.models.cut.endings import NAMES, TravelAdvice
 from scarfwright.models.cut.order_of_work import before_the_cut, cautions
 from scarfwright.models.workup import Workup
@@ -18,8 +19,8 @@ def show_cut(work: Workup, out: Console) -> None:
         bullets.add_row("  !", text)
     out.print(bullets)
     out.print(_endings(advice))
-    out.print(_pairs("The cut", _in_words(work, advice)))
-    out.print(_pairs("Before the cut", [(c.what, c.text) for c in before_the_cut(work.way, work.cut)]))
+    out.print(pairs("The cut", _in_words(work, advice)))
+    out.print(pairs("Before the cut", [(c.what, c.text) for c in before_the_cut(work.way, work.cut)]))
 
 
 def _endings(advice: TravelAdvice) -> Table:
@@ -27,7 +28,7 @@ def _endings(advice: TravelAdvice) -> Table:
     for heading in ("way", "with these clamps", "risk"):
         table.add_column(heading)
     for ending in advice.endings:
-        name = f"{NAMES[ending.name]} (asked for)" if ending.asked else NAMES[ending.name]
+        name = f"{NAMES[ending.name]} (chosen)" if ending.asked else NAMES[ending.name]
         table.add_row(name, ending.why, ending.risk.removeprefix("Risk: "))
     return table
 
@@ -42,10 +43,3 @@ def _in_words(work: Workup, advice: TravelAdvice) -> list[tuple[str, str]]:
         ("guard", work.cut.guard.text),
         ("feed", " ".join((feed.text, *feed.advice))),
     ]
-
-
-def _pairs(title: str, rows: list[tuple[str, str]]) -> Table:
-    table = Table(title=title, title_justify="left", show_header=False)
-    for name, text in rows:
-        table.add_row(name, text)
-    return table

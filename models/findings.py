@@ -27,6 +27,7 @@ CODES: dict[str, Level] = {
     "bending.no_joint": Level.CAUTION,
     "bending.offsets_coarse": Level.NOTE,
     "bending.overstrained": Level.CAUTION,
+    "accuracy.few_inside": Level.NOTE,
     "blade.axis_above_table": Level.FAULT,
     "blade.max_depth_beyond": Level.CAUTION,
     "blade.not_for_ripping": Level.CAUTION,
@@ -58,6 +59,7 @@ CODES: dict[str, Level] = {
     "gluing.pressure_high": Level.CAUTION,
     "gluing.pressure_low": Level.CAUTION,
     "gluing.too_few_clamps": Level.CAUTION,
+    "gauges.left_out": Level.NOTE,
     "guard.cannot_pass": Level.CAUTION,
     "hand_stop.no_line": Level.FAULT,
     "hand_stop.sticks_out": Level.FAULT,
@@ -165,11 +167,17 @@ class Finding:
     numbers: Numbers
     part: str = ""
 
+    @property
+    def stops(self) -> bool:
+        """Whether it stops the job: a fault, and not one of an optional part, which is left out instead."""
+        return self.level is Level.FAULT and not self.part
+
     def as_json(self) -> dict[str, Any]:
         return {
             "code": self.code,
             "level": self.level.value,
-            **({"part": self.part} if self.part else {}),
+            "stops": self.stops,
+            "part": self.part or None,
             "text": self.text,
             "numbers": {k: round(v, 6) if isinstance(v, float) else v for k, v in self.numbers.items()},
         }
@@ -187,7 +195,7 @@ def _plain(value: float | str | None) -> float | str | None:
 
 def faults(found: list[Finding]) -> list[Finding]:
     """The findings that stop a build; those about an optional part that is left out don't."""
-    return [f for f in found if f.level is Level.FAULT and not f.part]
+    return [f for f in found if f.stops]
 
 
 def worst_first(found: list[Finding]) -> list[Finding]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cached_property
 
+from scarfwright.models.accuracy.outlook import Outlook
 from scarfwright.models.craft import Craft
 from scarfwright.models.findings import Finding
 from scarfwright.models.groundwork import Groundwork
@@ -22,6 +23,7 @@ class Workup(Groundwork):
     findings: tuple[Finding, ...]
     wanted: tuple[Wanted, ...] = ()
     craft: Craft | None = None
+    outlook: Outlook | None = None
 
     @cached_property
     def sheets(self) -> tuple[SheetPlan, ...]:

@@ -10,6 +10,7 @@ from typing import Any
 
 from scarfwright.models.job.file import job_to_toml
 from scarfwright.models.job.paper import prints
+from scarfwright.models.job.shop import cutter
 from scarfwright.models.numbers.numbers import numbers
 from scarfwright.models.part.part import Part
 from scarfwright.models.printing.plates import Laid, Plate, plates
@@ -23,6 +24,7 @@ from scarfwright.models.workup import Workup
 from scarfwright.outputs.formats.table import write
 
 GROUPS = ("cad", "cut", "print", "paper")
+TO_LOOK_AT = ("sled", "riser")  # as meshes too, which any viewer opens
 NOTE_COLUMNS = 96  # characters of the operator's lines, in the file and beside a sheet
 
 
@@ -62,8 +64,8 @@ def _cut(work: Workup) -> list[Item]:
     things: list[Part | SheetPlan] = [*parts_for(work, "cut")]
     if work.job.sled.made_from == "plank":
         things.append(plank_plan(work.way))
-    machines = {"router": _router, "laser": _laser}
-    return [*(_dxf(work, thing) for thing in things), *machines[work.job.files.machine](work)]
+    found, machine = [_dxf(work, thing) for thing in things], cutter(work.job)
+    return found if machine is None else [*found, *{"router": _router, "laser": _laser}[machine](work)]
 
 
 def _router(work: Workup) -> list[Item]:
@@ -110,7 +112,9 @@ def _cad(work: Workup) -> list[Item]:
     things: list[Part | SheetPlan] = [*parts_for(work, "cad")]
     if work.job.sled.made_from == "plank":
         things.append(plank_plan(work.way))
-    return [*(_solid_item(f"cad/{thing.name}.step", thing) for thing in things), *_setup(work)]
+    found = [_solid_item(f"cad/{thing.name}.step", thing) for thing in things]
+    found += [_solid_item(f"cad/{thing.name}.stl", thing) for thing in things if thing.name in TO_LOOK_AT]
+    return [*found, *_setup(work)]
 
 
 def _setup(work: Workup) -> list[Item]:
@@ -148,7 +152,7 @@ def _paper(work: Workup) -> list[Item]:
         found.append(_item("paper/gauges.pdf", gauges))
     if prints(work.job.files):
         found.append(_item("paper/templates.pdf", template_sheets(work)))
-    return [*found, *_craft(work), *_sheet_drawings(work)]
+    return [*found, *_joint(work), *_craft(work), *_sheet_drawings(work)]
 
 
 def _craft(work: Workup) -> list[Item]:
@@ -163,10 +167,16 @@ def _craft(work: Workup) -> list[Item]:
     return [*found, _item("paper/bending.pdf", bends)] if bends else found
 
 
+def _joint(work: Workup) -> list[Item]:
+    from scarfwright.outputs.joint_papers import joint_papers, test_joint_paper
+
+    return [_item("paper/joint.pdf", joint_papers(work)), _item("paper/test-joint.pdf", [test_joint_paper(work)])]
+
+
 def _sheet_drawings(work: Workup) -> list[Item]:
     from scarfwright.outputs.shop_drawings.cut_sheet import cut_sheets
 
-    plans = work.sheets if work.job.files.machine == "router" else ()
+    plans = work.sheets if cutter(work.job) == "router" else ()
     pages = cut_sheets(work, plans)
     found = [_item(f"paper/{plan.name}.svg", page) for plan, page in zip(plans, pages, strict=True)]
     return [*found, _item("paper/sheets.pdf", pages)] if pages else []

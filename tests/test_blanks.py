@@ -9,7 +9,8 @@ import sys
 from pathlib import Path
 
 import pytest
-from scarfwright.models.job.file import JobError, job_from_text, job_to_toml
+from scarfwright.models.job.file import job_from_text, job_to_toml
+from scarfwright.models.job.problems import JobError
 from scarfwright.models.job.start_text import job_schema, starting_text
 
 JOB = """\

@@ -18,6 +18,7 @@ from scarfwright.models.checks.sled import check_sled
 from scarfwright.models.checks.stand import check_stand
 from scarfwright.models.findings import Finding, worst_first
 from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.job.shop import cutter
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.wanted.flat import plain_pieces
 from scarfwright.models.wanted.wanted import Wanted
@@ -41,7 +42,10 @@ def check_all(work: Groundwork, *, unmeasurable: bool = False) -> list[Finding]:
 
 
 def check_machine(work: Groundwork, parts: Sequence[Wanted]) -> list[Finding]:
-    """Findings about the machine and the paper the files are for; asked of a sled that can be built."""
-    say, pieces = say_in(work.job.units), plain_pieces(parts)
-    checks = {"router": check_router, "laser": check_laser}
-    return [*checks[work.job.files.machine](work, pieces, say), *check_paper(work, say)]
+    """Findings about the paper, and about the machine that cuts if there is one; asked of a sled that can be built."""
+    say, machine = say_in(work.job.units), cutter(work.job)
+    found = list(check_paper(work, say))
+    if machine is not None:
+        checks = {"router": check_router, "laser": check_laser}
+        found = [*checks[machine](work, plain_pieces(parts), say), *found]
+    return found

@@ -32,7 +32,7 @@ def check_saw(work: Groundwork, say: Say) -> Iterator[Finding]:
             blade_height_mm=blade.height,
             radius_mm=blade.radius,
         )
-    if blade.height > saw.max_depth:
+    if blade.height > saw.max_depth + 1e-6:  # 1 3/4 in and 1/4 in are 2 in, whatever binary fractions make of it
         yield finding(
             "blade.too_low",
             f"The blade must stand {say(blade.height)} above the table to clear the work by "

@@ -1,7 +1,8 @@
-"""What the job's tables are made of: lengths and sizes as fields, and the base of all tables.
+"""The kinds of field a job's tables are made of: lengths, "auto", slopes, planks, each with what it says when it is
+given something else.
 
-Lengths are mm inside (`Length` keeps the writing). A default is given twice, in mm and as the nearest sensible
-rule fraction; which one a job gets is decided by its `units` (see file.fill_defaults).
+A default is given twice, in mm and as the nearest sensible rule fraction; which one a job gets is decided by its
+`units` (see file.fill_defaults).
 """
 
 from __future__ import annotations
@@ -19,7 +20,7 @@ from pydantic import (
     ValidationInfo,
     WithJsonSchema,
 )
-from scarfwright.models.lengths.length import Length, LengthError, Unit, parse_length, shown
+from scarfwright.models.lengths.length import Length, LengthError, Unit, parse_length, refuse_thousands, shown
 from scarfwright.models.lengths.lumber import hardwood_thickness, nominal_plank
 
 Auto = Literal["auto"]
@@ -60,17 +61,28 @@ def _thickness(value: object, info: ValidationInfo) -> Length:
     return _positive(value if isinstance(value, Length) else parse_length(value, units_of(info)))
 
 
+_SLOPES = (  # 12:1, 12 to 1; 1:12, 1 in 12, 1 to 12; 12
+    re.compile(r"(?P<n>[\d.,]+)\s*(?::|to)\s*1", re.ASCII | re.IGNORECASE),
+    re.compile(r"1\s*(?::|in|to)\s*(?P<n>[\d.,]+)", re.ASCII | re.IGNORECASE),
+    re.compile(r"(?P<n>[\d.,]+)", re.ASCII),
+)
+_NUMBER = re.compile(r"\d+([.,]\d+)?", re.ASCII)
+
+
 def _ratio(value: object) -> float:
-    expected = "the N of a slope of 1 in N: a number from 1 to 100, such as 12"
+    expected = 'the N of a slope of 1 in N, from 1 to 100, such as 12 or "12:1"'
     if isinstance(value, str):
-        match = re.fullmatch(r"\s*1\s*(?:in|:)\s*(\d+(?:\.\d+)?)\s*", value, re.ASCII)
-        if match is None:
-            hint = "; degrees are not a ratio: 1 in 10 is 5.71 degrees" if "deg" in value or "°" in value else ""
+        found = next((m["n"] for form in _SLOPES if (m := form.fullmatch(value.strip()))), "")
+        refuse_thousands(found, value)
+        if not _NUMBER.fullmatch(found):
+            hint = "; degrees are not a ratio: 10:1 is 5.71 degrees" if "deg" in value or "°" in value else ""
             raise LengthError(f"found {shown(value)}, expected {expected}{hint}")
-        value = float(match[1])
-    if isinstance(value, bool) or not isinstance(value, int | float) or not 1 <= value <= 100:  # NaN fails the range
+        number = float(found.replace(",", "."))
+    else:
+        number = float(value) if isinstance(value, int | float) and not isinstance(value, bool) and value < 1e9 else 0.0
+    if not 1 <= number <= 100:  # NaN fails the range
         raise LengthError(f"found {shown(value)}, expected {expected}")
-    return float(value)
+    return number
 
 
 def span(value: tuple[Length, Length]) -> tuple[Length, Length]:

@@ -1,8 +1,7 @@
 """The job: what the user has and wants, one model a table, every field with its default and its meaning.
 
 Field descriptions are the single source for the JSON Schema and for the commented job `start` writes.
-Lengths are mm inside (`Length` keeps the writing). A default is given twice, in mm and as the nearest sensible
-rule fraction; which one a job gets is decided by its `units` (see file.fill_defaults).
+Lengths are mm inside (`Length` keeps the writing).
 """
 
 from __future__ import annotations
@@ -26,6 +25,7 @@ from scarfwright.models.job.fields import (
     span,
 )
 from scarfwright.models.job.quantities import AdhesiveName, Force, Pressure, Spread, Stress, Time
+from scarfwright.models.job.shop import Gauges, PaperName, ShopHas
 from scarfwright.models.lengths.length import Unit, parse_length
 from scarfwright.models.lengths.lumber import nominal_plank
 
@@ -87,7 +87,7 @@ class Saw(Table):
     tooth_feed: Annotated[tuple[Size, Size], AfterValidator(span)] = Field(
         default=(parse_length("0.02 mm"), parse_length("0.1 mm")),
         description="Least and most feed per tooth; the default is common practice, no source.",
-        json_schema_extra={"default": ["0.02 mm", "0.1 mm"]},
+        json_schema_extra={"default": ["0.02 mm", "0.1 mm"], "inch": ["0.001 in", "0.004 in"]},
     )
     cutting_energy: float | None = Field(
         default=None,
@@ -203,10 +203,18 @@ class Limits(Table):
         description="Held in reserve where wood is bent: a share of strength used of 1/2 counts as all of it. "
         "2 is common practice, no source.",
     )
+    twist: float | None = Field(
+        default=None,
+        strict=True,
+        gt=0,
+        le=45,
+        description="Twist allowed over the whole blank [degrees], if there is a limit.",
+    )
+    joints: int = Field(default=1, strict=True, ge=1, le=100, description="Joints in that blank; their twists add.")
 
 
 class Printer(Table):
-    """The printer for gauges and shop aids."""
+    """The printer for gauges and shop aids; asked only where shop_has names it."""
 
     bed: tuple[Size, Size, Size] = Field(
         default=(parse_length("220 mm"), parse_length("220 mm"), parse_length("240 mm")),
@@ -215,22 +223,27 @@ class Printer(Table):
     )
     layer: Size = dim("0.2 mm", "0.2 mm", "Layer height.")
     tolerance: SizeOrZero = dim("0.2 mm", "0.2 mm", "How far printed sizes are out.", guess=True)
+    gauges: Gauges = Field(
+        default="useful",
+        description='"useful": those that read finely enough for the joint; "all"; or a list of names '
+        "(scarfwright parts lists them).",
+    )
 
 
 class Laser(Table):
-    """The laser cutter for templates."""
+    """The laser cutter for templates; asked only where shop_has names it."""
 
     bed: tuple[Size, Size] = Field(
         default=(parse_length("600 mm"), parse_length("400 mm")),
         description="Bed: x, y.",
-        json_schema_extra={"default": ["600 mm", "400 mm"]},
+        json_schema_extra={"default": ["600 mm", "400 mm"], "inch": ["24 in", "16 in"]},
     )
     kerf: SizeOrZero = dim("0.15 mm", "0.15 mm", "Width of the laser's cut.", guess=True)
     thickness: Size = dim("3 mm", "1/8 in", "Thickness of the template sheet.")
 
 
 class Router(Table):
-    """The CNC router for sheets."""
+    """The CNC router for sheets; asked only where shop_has names it."""
 
     cutter: Size = dim("6 mm", "1/4 in", "Cutter diameter.")
     sheet: tuple[Size, Size] = Field(
@@ -261,7 +274,11 @@ class Files(Table):
         default=False,
         description="Router: a second set of sheets, offset by the cutter's radius, for machines without CAM.",
     )
-    paper: Literal["A4", "Letter", "roll"] = Field(default="A4", description="Paper of the full-size templates.")
+    paper: PaperName = Field(
+        default="A4",
+        description="Paper of the drawings and full-size templates: A4, Letter or roll.",
+        json_schema_extra={"default": "A4", "inch": "Letter"},
+    )
     roll_width: Size = dim("610 mm", "24 in", "Width of the roll, where the paper is a roll.")
 
 
@@ -270,6 +287,10 @@ class Job(Table):
 
     title: str = Field(default="", max_length=80, description="Name of the job, for every sheet.")
     units: Unit = Field(default="mm", description="mm or in: reading of bare numbers, and how lengths are shown.")
+    shop_has: ShopHas = Field(
+        default=(),
+        description='Machines there are besides the saw: "printer", "router", "laser". Files are made for these only.',
+    )
     stock: Stock
     joint: JointTable
     saw: Saw = Field(default_factory=Saw.model_construct)

@@ -7,6 +7,7 @@ from typing import Any
 from scarfwright.models.craft import Craft
 from scarfwright.models.findings import faults
 from scarfwright.models.lengths.slopes import degrees
+from scarfwright.models.numbers.accuracy import accuracy_numbers, pair_numbers
 from scarfwright.models.numbers.craft import craft_numbers, glue_numbers
 from scarfwright.models.numbers.cut import cut_numbers
 from scarfwright.models.parts.kind import PartKind
@@ -139,11 +140,24 @@ def _dividing(cut: Dividing) -> dict[str, Any]:
 
 
 def _made(work: Workup) -> dict[str, Any]:
-    """Glue-up, parts and the rest of the craft; null for a job with faults, of which nothing is made."""
+    """Glue-up, parts, accuracy and the rest of the craft; null for a job with faults, of which nothing is made."""
     if faults(list(work.findings)):
-        return dict.fromkeys(("gluing", "parts", "strength", "planing", "boards", "bending"))
-    assert work.craft is not None  # worked out for every job without a fault
-    return {"gluing": _gluing(work, work.craft), "parts": _parts(work), **craft_numbers(work.craft)}
+        return dict.fromkeys(("gluing", "parts", "accuracy", "pair", "strength", "planing", "boards", "bending"))
+    assert work.craft is not None and work.outlook is not None  # worked out for every job without a fault
+    return {
+        "gluing": _gluing(work, work.craft),
+        "parts": _parts(work),
+        "accuracy": accuracy_numbers(work.outlook, work.joint, halves=work.job.sled.made_from == "plank"),
+        "pair": pair_numbers(work.joint, _planed(work), work.job.saw.fence_side),
+        **craft_numbers(work.craft),
+    }
+
+
+def _planed(work: Workup) -> float:
+    """The thickness the joint is planed to: as asked, at most what takes the tips away [mm]."""
+    finished = work.job.stock.finished_thickness
+    most = work.joint.thickest_finish
+    return most if finished is None else min(float(finished), most)
 
 
 def _gluing(work: Workup, craft: Craft) -> dict[str, Any]:

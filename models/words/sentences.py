@@ -11,7 +11,7 @@ from dataclasses import replace
 from scarfwright.models.findings import Finding, Level
 from scarfwright.models.lengths.length import Unit
 from scarfwright.models.lengths.say import Say, say_in
-from scarfwright.models.words import bending, gluing, joint, strength
+from scarfwright.models.words import accuracy, bending, gluing, joint, shop, strength
 from scarfwright.models.words.sentence import Sentence
 
 SENTENCES: Mapping[str, Sentence] = {
@@ -19,6 +19,8 @@ SENTENCES: Mapping[str, Sentence] = {
     **strength.SENTENCES,
     **gluing.SENTENCES,
     **bending.SENTENCES,
+    **accuracy.SENTENCES,
+    **shop.SENTENCES,
 }
 
 

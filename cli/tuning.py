@@ -1,0 +1,148 @@
+"""`scarfwright tune`: what a test joint says about the set-up, and what to change."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Callable
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+from scarfwright.cli import say
+from scarfwright.cli.jobs import find_job
+from scarfwright.cli.problems import problem
+from scarfwright.models.findings import faults
+from scarfwright.models.solve import work_out
+from scarfwright.models.tuning.corrections import Plan
+from scarfwright.models.tuning.forms import FORMS
+from scarfwright.models.tuning.measured import TestJoint
+from scarfwright.models.tuning.plan import plan_of
+from scarfwright.models.tuning.reader import MeasuredError, Problem, measured_from_dict, read_measured
+from scarfwright.models.tuning.report import report
+from scarfwright.models.tuning.tune import Tuned, tune
+from scarfwright.models.tuning.writing import joint_to_toml
+from scarfwright.models.words import tuning as words
+from scarfwright.outputs.formats.text import as_json
+
+FORMAT = 1
+TYPED = "what was typed"
+
+
+def tune_job(path: Path | None, measured: Path | None, json: bool, log: bool) -> int:
+    """Returns the exit code: 1 for a job with faults or readings that contradict each other, 2 for readings that can't
+    be used, else 0. Raises JobError."""
+    job, file = find_job(path)
+    work = work_out(job)
+    wrong = faults(list(work.findings))
+    if wrong and json:
+        print(as_json({"format": FORMAT, "findings": [one.as_json() for one in wrong]}), end="")
+    elif wrong:
+        say.findings(wrong)
+    if wrong:
+        return 1
+    plan = plan_of(work)
+    try:
+        joints = read_measured(measured, plan) if measured else ask_for(plan)
+    except MeasuredError as error:
+        return _refuse(error, json)
+    found = tune(joints, plan)
+    if json:
+        print(as_json(_worded(found)), end="")
+    else:
+        _show(found, file)
+    if log:
+        _log(joints, found, file.with_name(f"{file.stem}-test-joints.toml") if path else None)
+    return 1 if found.contradictions else 0
+
+
+def _refuse(error: MeasuredError, json: bool) -> int:
+    if json:
+        problems = [one.as_json() for one in error.problems]
+        print(as_json({"format": FORMAT, "problems": problems}), end="")
+    else:
+        for one in error.problems:
+            problem(one.text)
+    return 2
+
+
+def _worded(found: Tuned) -> dict[str, Any]:
+    """The report with its sentences."""
+    data = report(found)
+    for one, text in zip(data["corrections"], words.correction_lines(found), strict=True):
+        one["text"] = text
+    data["text"] = [*words.contradiction_lines(found), *words.untold_lines(found)]
+    return data
+
+
+def _show(found: Tuned, file: Path) -> None:
+    out = say.console()
+    out.print(f"{file}: what the test joint says", style="bold")
+    out.print(say.pairs("Set-up as cut", words.set_up_lines(found)))
+    expected = words.expected_line(found)
+    if expected:
+        out.print(expected)
+    for line in words.contradiction_lines(found):
+        out.print(line)
+    todo = words.correction_lines(found)
+    if todo:
+        out.print("To correct", style="bold")
+        steps = [line for line, one in zip(todo, found.corrections, strict=True) if one.instead_of is None]
+        for number, line in enumerate(steps, 1):
+            out.print(f"  {number}. {line}")
+        for line in todo:
+            if line not in steps:
+                out.print(line)
+        out.print(words.DEFER)
+    elif not found.contradictions and "lean_deg" not in found.untold and "lean_sign" not in found.untold:
+        out.print("Nothing to correct.")
+    for line in words.untold_lines(found):
+        out.print(line)
+
+
+def ask_for(plan: Plan, ask: Callable[[str], str] | None = None) -> tuple[TestJoint, ...]:
+    """Every figure asked for one by one; an answer that can't be used is asked for again. Raises MeasuredError."""
+    if ask is None and not sys.stdin.isatty():
+        wanted = "--measured FILE, or a terminal to be asked on"
+        raise MeasuredError([Problem("tune", None, "--measured", "no measurements", wanted)])
+    ask = ask or input
+    print("Figures of one test joint, as on the sheet test-joint; several parts of a figure with commas between.")
+    table: dict[str, Any] = {}
+    for key, form in FORMS.items():
+        while text := ask(words.asking(key, form)).strip():
+            value = _typed(key, text)
+            try:
+                measured_from_dict({"test_joint": [{key: value}]}, TYPED, plan)
+            except MeasuredError as error:
+                print(f"Found {error.problems[0].found}, expected {error.problems[0].expected}.")
+                continue
+            if key != "thickness_at":
+                table[key] = value
+                break
+            table.setdefault(key, []).append(value)
+    return measured_from_dict({"test_joint": [table]}, TYPED, plan)
+
+
+def _typed(key: str, text: str) -> Any:
+    """Parts between commas; bare numbers stay numbers, so that they are in the job's units."""
+    parts = [_number(part.strip()) for part in text.split(",")]
+    return parts if len(parts) > 1 or key in ("thickness_at", "twist") else parts[0]
+
+
+def _number(text: str) -> float | str:
+    try:
+        return float(text)
+    except ValueError:
+        return text
+
+
+def _log(joints: tuple[TestJoint, ...], found: Tuned, path: Path | None) -> None:
+    """Append the joints to the log beside the job, with the day and what was found as comments."""
+    if path is None:
+        problem("--log: the packaged example has no folder of yours to keep a log in; nothing was logged")
+        return
+    said = [f"{name}: {text}" for name, text in words.set_up_lines(found)] + words.correction_lines(found)
+    lines = [f"# {date.today().isoformat()}", *(f"# {line}" for line in said)]
+    text = "\n".join(lines) + "\n" + "".join(joint_to_toml(joint) for joint in joints if not joint.empty) + "\n"
+    with path.open("a", encoding="utf-8", newline="\n") as file:
+        file.write(text)
+    print(f"Logged in {path}", file=sys.stderr)

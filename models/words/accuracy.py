@@ -1,0 +1,57 @@
+"""What is said about errors to be expected."""
+
+from __future__ import annotations
+
+from scarfwright.models.accuracy.outlook import Outlook
+from scarfwright.models.lengths.length import show
+from scarfwright.models.lengths.say import Say
+from scarfwright.models.words.sentence import Sentence
+
+SOURCES = {
+    "tilt": "how square the blade stands to the table",
+    "edge_lean": "how square the sled's work edge is to the table",
+    "seat": "how tight the boards lie on the work edge",
+    "edge_bow": "how straight the work edge is",
+    "board_bow": "how straight the boards are",
+    "slide": "how well the boards are held to their overlap marks",
+}
+
+
+def hundred(share: float) -> str:
+    """A share as so many of 100: never all, never none unless it is so."""
+    count = round(100 * share)
+    if share < 1:
+        count = min(count, 99)
+    if share > 0:
+        count = max(count, 1)
+    return f"{count} of 100"
+
+
+def expected_inside(ahead: Outlook) -> str:
+    """The line `check` has about it."""
+    return f"about {hundred(ahead.budget.inside)}, if blade and sled are squared until no light shows"
+
+
+def _few_inside(
+    say: Say,
+    *,
+    inside_percent: float,
+    gap_limit_mm: float,
+    twist_limit_deg: float | None,
+    lean_allowed_deg: float,
+    improve_first: str,
+    inside_if_halved_percent: float,
+) -> str:
+    limit = f"the gap limit of {show(gap_limit_mm, say.units, places=2, sixtyfourths=False)}"
+    if twist_limit_deg is not None:
+        limit += f" and the twist limit of {twist_limit_deg:g} degrees"
+    return (
+        f"Blade and sled squared until no light shows, about {hundred(inside_percent / 100)} joints come out inside "
+        f"{limit}: the cut may lean by {lean_allowed_deg:.3f} degrees (spreads of the set-up are common practice, no "
+        "source). Before the real cut, cut a test joint, measure it on the sheet test-joint and run tune. Otherwise "
+        f"most is gained by {SOURCES[improve_first]}: half the error there gives "
+        f"{hundred(inside_if_halved_percent / 100)}."
+    )
+
+
+SENTENCES: dict[str, Sentence] = {"accuracy.few_inside": _few_inside}
