@@ -9,11 +9,11 @@ from scarfwright.cli import say
 from scarfwright.cli.cutting import show_cut
 from scarfwright.cli.jobs import find_job
 from scarfwright.models.findings import faults
-from scarfwright.models.numbers import numbers
-from scarfwright.models.say import say_in
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.numbers.numbers import numbers
 from scarfwright.models.solve import work_up
 from scarfwright.models.workup import Workup
-from scarfwright.outputs.text import as_json
+from scarfwright.outputs.formats.text import as_json
 
 
 def check_job(path: Path | None, json: bool) -> int:
@@ -42,16 +42,16 @@ def _show(work: Workup, file: Path) -> None:
 
 def _table(work: Workup) -> Table:
     tell = say_in(work.job.units)
-    sled, joint, travel = work.sled, work.joint, work.travel
-    limit = work.travel_limit
+    sled, joint, travel = work.way.sled, work.joint, work.way.travel
+    limit = work.way.travel_limit
     table = Table(title="Sled and cut", title_justify="left", show_header=False)
     rows = [
         ("sled", f"{tell(sled.length)} long, heel {tell(sled.heel)}, nose {tell(sled.nose)}"),
-        ("shortest for this cut", tell(work.shortest)),
+        ("shortest for this cut", tell(work.way.shortest)),
         ("tip left at the feather end", tell(joint.tip)),
         ("taper run", tell(joint.taper_run)),
         ("nose flat", f"{tell(sled.nose_flat)}, step {tell(sled.flat_step)}"),
-        ("hand line", f"{tell(work.layout.hand_line)} from the heel"),
+        ("hand line", f"{tell(work.way.layout.hand_line)} from the heel"),
         ("start", f"heel {tell(-travel.start)} before the blade's axis"),
         ("offcut free at", tell(travel.offcut_free)),
         ("taper complete at", tell(travel.done)),

@@ -4,24 +4,22 @@ from __future__ import annotations
 
 from rich.console import Console
 from rich.table import Table
-from scarfwright.models.advice import NAMES, TravelAdvice, travel_advice
-from scarfwright.models.feed import feed_of_cut
-from scarfwright.models.procedure import before_the_cut, cautions
-from scarfwright.models.riving import guard
+from scarfwright.models.cut.endings import NAMES, TravelAdvice
+from scarfwright.models.cut.order_of_work import before_the_cut, cautions
 from scarfwright.models.workup import Workup
 
 
 def show_cut(work: Workup, out: Console) -> None:
     """Cautions first, then the endings, the numbers of the cut in words, and the check list."""
-    advice = travel_advice(work)
+    advice = work.cut.advice
     out.print("At the saw", style="bold")
     bullets = Table.grid(padding=(0, 1))
-    for text in cautions(work):
+    for text in cautions(work.way, work.cut):
         bullets.add_row("  !", text)
     out.print(bullets)
     out.print(_endings(advice))
     out.print(_pairs("The cut", _in_words(work, advice)))
-    out.print(_pairs("Before the cut", [(c.what, c.text) for c in before_the_cut(work)]))
+    out.print(_pairs("Before the cut", [(c.what, c.text) for c in before_the_cut(work.way, work.cut)]))
 
 
 def _endings(advice: TravelAdvice) -> Table:
@@ -35,13 +33,13 @@ def _endings(advice: TravelAdvice) -> Table:
 
 
 def _in_words(work: Workup, advice: TravelAdvice) -> list[tuple[str, str]]:
-    feed = feed_of_cut(work)
+    feed = work.cut.feed
     return [
         ("start", advice.start.text),
         ("limit", advice.limit_text),
         ("lip", advice.go_on_text),
         ("offcut", advice.offcut.text),
-        ("guard", guard(work).text),
+        ("guard", work.cut.guard.text),
         ("feed", " ".join((feed.text, *feed.advice))),
     ]
 

@@ -6,8 +6,8 @@ from importlib.resources import files
 from pathlib import Path
 from typing import Any
 
-from scarfwright.models.job import Job
-from scarfwright.models.jobfile import job_from_text, read_job
+from scarfwright.models.job.file import job_from_text, read_job
+from scarfwright.models.job.tables import Job
 
 FIRST_EXAMPLE = "plank-metric.toml"
 

@@ -132,15 +132,15 @@ def part(
 @app.command()
 def schema() -> None:
     """Print the JSON Schema of the job file, for editors that complete and check."""
-    from scarfwright.models.jobtext import job_schema
-    from scarfwright.outputs.text import as_json
+    from scarfwright.models.job.start_text import job_schema
+    from scarfwright.outputs.formats.text import as_json
 
     print(as_json(job_schema()), end="")
 
 
 def main() -> int:
     """Read the words, run the command; returns the exit code. One line, no traceback, for what users can mend."""
-    from scarfwright.models.jobfile import JobError
+    from scarfwright.models.job.file import JobError
 
     try:
         code = app(standalone_mode=False)

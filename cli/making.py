@@ -12,13 +12,13 @@ from scarfwright.cli.interruption import not_now
 from scarfwright.cli.jobs import find_job, with_files
 from scarfwright.cli.problems import problem
 from scarfwright.models.findings import faults
-from scarfwright.models.jobfile import job_to_toml
-from scarfwright.models.numbers import numbers
+from scarfwright.models.job.file import job_to_toml
+from scarfwright.models.numbers.numbers import numbers
 from scarfwright.models.solve import work_up
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.folder import FolderError, replaced_whole
+from scarfwright.outputs.formats.text import as_json
 from scarfwright.outputs.make import GROUPS, Item, items, make_all
-from scarfwright.outputs.text import as_json
 
 
 def make_job(

@@ -13,14 +13,16 @@ from rich.table import Table
 from rich.text import Text
 from scarfwright.cli import say
 from scarfwright.cli.problems import problem
-from scarfwright.models.bed import height, size
-from scarfwright.models.checks.parts import check_part
 from scarfwright.models.findings import Finding, Level
-from scarfwright.models.part import Part, PartKind
-from scarfwright.models.part_words import WordError, find_kind, read, words
+from scarfwright.models.lengths.length import show
+from scarfwright.models.part.part import Part
 from scarfwright.models.parts import registry
-from scarfwright.models.units import show
-from scarfwright.outputs.text import as_json
+from scarfwright.models.parts.check import check_part
+from scarfwright.models.parts.kind import PartKind
+from scarfwright.models.parts.words import WordError, find_kind, read, words
+from scarfwright.models.printing.bed import height, size
+from scarfwright.models.words.sentences import worded
+from scarfwright.outputs.formats.text import as_json
 
 SUFFIXES = (".stl", ".3mf", ".step", ".dxf")
 
@@ -78,7 +80,7 @@ def make_part(name: str, given: Sequence[str], out: Path) -> int:
     except WordError as error:
         problem(str(error))
         return 2
-    found = check_part(kind, None, parameters)
+    found = worded(check_part(kind, None, parameters), "mm")
     if any(f.level is Level.FAULT for f in found):
         say.findings(found, Console(stderr=True, highlight=False))
         problem(f"{name}: can't be made in these sizes, so nothing was written")
@@ -91,7 +93,7 @@ def make_part(name: str, given: Sequence[str], out: Path) -> int:
 
 def _write(part: Part, out: Path) -> None:
     """Beside the target first, so that what was there stays until the new file is whole. Raises OSError."""
-    from scarfwright.outputs.table import write
+    from scarfwright.outputs.formats.table import write
 
     room = Path(tempfile.mkdtemp(prefix=".scarfwright-building-", dir=out.parent))
     try:
@@ -99,7 +101,7 @@ def _write(part: Part, out: Path) -> None:
         if out.suffix == ".dxf":
             write(part, beside)
         else:
-            from scarfwright.models.solids import bodies
+            from scarfwright.models.solids.solids import bodies
 
             write(bodies(part), beside)
         os.replace(beside, out)

@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Literal
 
 from scarfwright.cli.problems import problem
-from scarfwright.models.jobtext import starting_text
+from scarfwright.models.job.start_text import starting_text
 
 
 def start_job(file: Path, units: Literal["mm", "in"]) -> int:

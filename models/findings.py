@@ -19,8 +19,114 @@ class Level(StrEnum):
     NOTE = "note"
 
 
-# code -> level. Grouped by what has to change.
-CODES: dict[str, Level] = {}
+CODES: dict[str, Level] = {
+    "blade.axis_above_table": Level.FAULT,
+    "blade.max_depth_beyond": Level.CAUTION,
+    "blade.not_for_ripping": Level.CAUTION,
+    "blade.plate_too_thick": Level.FAULT,
+    "blade.smaller_than_work": Level.FAULT,
+    "blade.too_low": Level.FAULT,
+    "board.meets_fence": Level.FAULT,
+    "clamp.deep_meets_blade": Level.CAUTION,
+    "clamp.grips_air": Level.FAULT,
+    "clamp.meets_blade": Level.FAULT,
+    "clamp.meets_fence": Level.FAULT,
+    "clamp.no_grip": Level.FAULT,
+    "clamp.pad_overhangs": Level.FAULT,
+    "clamp.past_board": Level.NOTE,
+    "clamp.throat_short": Level.FAULT,
+    "dividing.blade_too_low": Level.CAUTION,
+    "dowel.no_room": Level.CAUTION,
+    "feed.saw_too_weak": Level.CAUTION,
+    "feed.too_fast": Level.CAUTION,
+    "feed.too_slow": Level.CAUTION,
+    "fence.behind_blade": Level.FAULT,
+    "fence.cuts_sled": Level.FAULT,
+    "fence.short_lead": Level.CAUTION,
+    "gap_shim.coarse": Level.CAUTION,
+    "gap_shim.layer_thick": Level.FAULT,
+    "gap_shim.off": Level.NOTE,
+    "guard.cannot_pass": Level.CAUTION,
+    "hand_stop.no_line": Level.FAULT,
+    "hand_stop.sticks_out": Level.FAULT,
+    "handle.breaks_out": Level.FAULT,
+    "handle.no_room": Level.NOTE,
+    "handle.overlap": Level.FAULT,
+    "height_step.coarse": Level.CAUTION,
+    "joint.finish_too_thick": Level.FAULT,
+    "joint.gap_eats_joint": Level.FAULT,
+    "joint.slope_degrees": Level.CAUTION,
+    "joint.slope_flat": Level.CAUTION,
+    "joint.slope_off": Level.CAUTION,
+    "joint.slope_steep": Level.CAUTION,
+    "joint.tips_stay": Level.CAUTION,
+    "knife.none": Level.CAUTION,
+    "knife.thicker_than_kerf": Level.FAULT,
+    "knife.too_thin": Level.CAUTION,
+    "label.replaced": Level.NOTE,
+    "label.too_long": Level.CAUTION,
+    "label.too_small": Level.CAUTION,
+    "nose.flat_leaves_sliver": Level.NOTE,
+    "nose.flat_short": Level.CAUTION,
+    "nose.flat_too_long": Level.FAULT,
+    "nose.no_clamp": Level.FAULT,
+    "nose.pad_off_flat": Level.CAUTION,
+    "nose_wedge.no_grip": Level.FAULT,
+    "notch.breaks_fence_edge": Level.FAULT,
+    "notch.jaw_wont_enter": Level.FAULT,
+    "notch.longer_than_sled": Level.FAULT,
+    "notch.off_sled": Level.FAULT,
+    "notch.overlap": Level.FAULT,
+    "notch.pad_bears_partly": Level.CAUTION,
+    "notch.pad_wont_enter": Level.FAULT,
+    "notch.thin_left": Level.CAUTION,
+    "notch_guide.coarse": Level.CAUTION,
+    "notch_guide.drill_wide": Level.FAULT,
+    "notch_guide.one_hole": Level.NOTE,
+    "paper.roll_narrow": Level.CAUTION,
+    "paper.roll_wide": Level.CAUTION,
+    "part.impossible": Level.FAULT,
+    "plank.kerf_too_wide": Level.FAULT,
+    "plank.too_narrow": Level.FAULT,
+    "print.overhang": Level.CAUTION,
+    "print.too_tall": Level.FAULT,
+    "riser.long_span": Level.NOTE,
+    "riser.top_too_small": Level.FAULT,
+    "riser.uneven": Level.NOTE,
+    "router.few_tabs": Level.NOTE,
+    "router.part_too_large": Level.CAUTION,
+    "router.part_too_tight": Level.NOTE,
+    "router.sled_too_large": Level.FAULT,
+    "router.sled_too_tight": Level.FAULT,
+    "router.spacing_small": Level.FAULT,
+    "sled.as_made_needs_length": Level.FAULT,
+    "sled.as_made_reversed": Level.FAULT,
+    "sled.hands_have_no_room": Level.CAUTION,
+    "sled.nose_thin": Level.FAULT,
+    "sled.too_short": Level.FAULT,
+    "slope_gauge.coarse": Level.CAUTION,
+    "slope_gauge.no_room": Level.FAULT,
+    "slope_gauge.rule_better": Level.NOTE,
+    "split.no_place": Level.FAULT,
+    "square_block.angle_lost": Level.FAULT,
+    "square_block.coarse": Level.CAUTION,
+    "square_block.leans_too_far": Level.FAULT,
+    "stock.not_upright": Level.FAULT,
+    "stop.off_table": Level.CAUTION,
+    "support.infeed_needed": Level.CAUTION,
+    "support.outfeed_needed": Level.CAUTION,
+    "table.no_room_to_start": Level.FAULT,
+    "taper_fork.coarse": Level.CAUTION,
+    "taper_fork.slots_alike": Level.FAULT,
+    "taper_fork.tip_too_thick": Level.FAULT,
+    "taper_scale.marks_crowd": Level.FAULT,
+    "taper_scale.too_many": Level.FAULT,
+    "template.bed_small": Level.CAUTION,
+    "template.kerf_closes": Level.CAUTION,
+    "template.web_burns": Level.CAUTION,
+    "thickness_fork.coarse": Level.CAUTION,
+    "thickness_fork.slots_alike": Level.FAULT,
+}
 
 
 def register(codes: dict[str, Level]) -> None:
@@ -30,9 +136,12 @@ def register(codes: dict[str, Level]) -> None:
             raise ValueError(f"finding code {code} is registered twice")
 
 
+Numbers = dict[str, float | str | None]
+
+
 @dataclass(frozen=True)
 class Finding:
-    """One finding. `numbers` keys carry their unit (`needed_mm`); `text` says what, how much, and what to do.
+    """One finding. `numbers` keys carry their unit (`needed_mm`); the sentence `text` is made last, in words/.
 
     `part` names the optional part it is about: a fault of that stops the part, not the job.
     """
@@ -40,7 +149,7 @@ class Finding:
     code: str
     level: Level
     text: str
-    numbers: dict[str, float | str | None]
+    numbers: Numbers
     part: str = ""
 
     def as_json(self) -> dict[str, Any]:
@@ -53,8 +162,8 @@ class Finding:
         }
 
 
-def finding(code: str, text: str, **numbers: float | str | None) -> Finding:
-    """Make a finding of a registered code."""
+def finding(code: str, text: str = "", **numbers: float | str | None) -> Finding:
+    """Make a finding of a registered code; its sentence is made later from the numbers."""
     return Finding(code, CODES[code], text, {k: _plain(v) for k, v in numbers.items()})
 
 

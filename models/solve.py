@@ -6,14 +6,15 @@ import math
 from dataclasses import replace
 
 from scarfwright.models.checks import check_all, check_machine
-from scarfwright.models.dividing import dividing
+from scarfwright.models.cut.cut import the_cut
 from scarfwright.models.findings import faults, worst_first
-from scarfwright.models.job import Job
-from scarfwright.models.joint import Joint
-from scarfwright.models.layout import lay_out
-from scarfwright.models.saw import Blade, travels
-from scarfwright.models.sled import Sled, as_made, auto_nose_flat, from_plank, from_sheet, longest_from_plank
-from scarfwright.models.wanted import part_findings
+from scarfwright.models.gluing.places import glue_up
+from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.job.tables import Job
+from scarfwright.models.sled.making import joint_of, sled_way
+from scarfwright.models.sled.sled import longest_from_plank
+from scarfwright.models.wanted.wanted import wanted
+from scarfwright.models.words.sentences import worded
 from scarfwright.models.workup import Workup
 
 LONGEST_SLED = 6000.0  # "auto" looks no further; longer boards are rarely sold (common practice, no source)
@@ -24,13 +25,15 @@ def work_up(job: Job) -> Workup:
     work = work_out(job)
     if faults(list(work.findings)):
         return work  # nothing is made, so nothing is said about parts and machines
-    work = replace(work, findings=tuple(check_machine(work)))
-    return replace(work, findings=tuple(worst_first([*work.findings, *part_findings(work)])))
+    parts = wanted(work)
+    found = [*work.findings, *check_machine(work, parts), *(f for one in parts for f in one.findings)]
+    return replace(work, findings=worded(worst_first(found), job.units), wanted=parts)
 
 
 def work_out(job: Job) -> Workup:
     """Joint, sled and cut alone: all but what the machines and the smaller parts have to say."""
-    return _shortest_that_serves(job) if job.sled.length == "auto" else _at_length(job, float(job.sled.length))
+    found = _shortest_that_serves(job) if job.sled.length == "auto" else _at_length(job, float(job.sled.length))
+    return replace(found, findings=worded(found.findings, job.units))
 
 
 def length_step(job: Job) -> float:
@@ -45,7 +48,7 @@ def _shortest_that_serves(job: Job) -> Workup:
     if job.sled.made_from == "plank":
         longest = min(
             longest,
-            longest_from_plank(job.sled.plank.width, job.joint.ratio, job.kerf, job.sled.nose_min),
+            longest_from_plank(job.sled.plank.width, job.joint.ratio, float(job.saw.kerf), job.sled.nose_min),
         )
     top = max(math.floor(longest / step + 1e-9), 1)
     best: tuple[int, Workup] | None = None
@@ -61,44 +64,14 @@ def _shortest_that_serves(job: Job) -> Workup:
 
 
 def _at_length(job: Job, length: float) -> Workup:
-    nominal = _nominal_sled(job, length)
-    sled = nominal
-    unmeasurable = False
-    if job.sled.heel_as_made is not None or job.sled.nose_as_made is not None:
-        try:
-            sled = as_made(nominal, job.sled.heel_as_made, job.sled.nose_as_made)
-        except ValueError:
-            unmeasurable = True
-    flat = job.sled.nose_flat
-    length_of_flat = auto_nose_flat(job.kerf, sled.ratio, job.clamp.pad_width) if flat == "auto" else float(flat)
-    sled = replace(sled, nose_flat=length_of_flat)
-    nominal = replace(nominal, nose_flat=length_of_flat)
-    joint = Joint(sled.ratio, float(job.stock.thickness), float(job.stock.height), job.gap)
-    blade = Blade(float(job.saw.blade_diameter), job.kerf, float(job.stock.height) + job.saw.blade_above_work)
-    travel = travels(joint, blade, float(job.saw.clear_gap))
-    work = Workup(
+    way, unmeasurable = sled_way(job, length)
+    work = Groundwork(
         job=job,
-        sled=sled,
-        nominal=nominal,
-        joint=joint,
-        blade=blade,
-        travel=travel,
-        layout=lay_out(job, joint, blade, travel, sled),
-        dividing=dividing(job, nominal) if job.sled.made_from == "plank" else None,
-        findings=(),
+        joint=way.joint,
+        planned=joint_of(job, way.nominal),
+        least_board=way.least_board,
+        glue=glue_up(way.joint, job.clamp, job.stock.length),
+        way=way,
+        cut=the_cut(way),
     )
-    return replace(work, findings=tuple(check_all(work, unmeasurable=unmeasurable)))
-
-
-def _nominal_sled(job: Job, length: float) -> Sled:
-    if job.sled.made_from == "sheet":
-        thickness = job.sled.sheet_thickness * job.sled.layers
-        return from_sheet(float(job.sled.nose_min), thickness, length, job.joint.ratio)
-    return from_plank(
-        float(job.sled.plank.width),
-        float(job.sled.plank.thickness),
-        length,
-        job.joint.ratio,
-        job.kerf,
-        float(job.sled.round_marks),
-    )
+    return Workup(**vars(work), findings=tuple(check_all(work, unmeasurable=unmeasurable)))

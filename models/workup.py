@@ -1,84 +1,31 @@
-"""A job worked out: every number of the joint, the sled and the saw, with the findings about them."""
+"""A job worked out: its numbers, the parts it asks for, and every finding about them."""
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
+from functools import cached_property
 
-from scarfwright.models.dividing import Dividing
 from scarfwright.models.findings import Finding
-from scarfwright.models.job import Job
-from scarfwright.models.joint import Joint
-from scarfwright.models.layout import Layout
-from scarfwright.models.saw import Blade, Travels
-from scarfwright.models.sled import Sled, rounding_slack
+from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.sheets.layout import SheetPlan, sheet_plans
+from scarfwright.models.sheets.pieces import Piece
+from scarfwright.models.wanted.flat import flat_pieces
+from scarfwright.models.wanted.wanted import Wanted
 
 
 @dataclass(frozen=True)
-class Workup:
-    """A job worked out: numbers in mm, and what was found."""
+class Workup(Groundwork):
+    """Groundwork, with what was found about it and the parts that are wanted (none where the job has a fault)."""
 
-    job: Job
-    sled: Sled
-    nominal: Sled
-    joint: Joint
-    blade: Blade
-    travel: Travels
-    layout: Layout
-    dividing: Dividing | None
     findings: tuple[Finding, ...]
+    wanted: tuple[Wanted, ...] = ()
 
-    @property
-    def shortest(self) -> float:
-        """The least sled length the cut asked for allows [mm]."""
-        needed = self.travel_end + self.job.saw.travel_margin
-        return self.shortest_for(needed, self.layout.least_station)
+    @cached_property
+    def sheets(self) -> tuple[SheetPlan, ...]:
+        """What the router cuts, laid out once."""
+        return tuple(sheet_plans(self.flat_pieces, self.job))
 
-    def shortest_for(self, needed: float, station: float) -> float:
-        """The least sled length [mm] for a free travel `needed`: the nose clamp stays before the fence's front end,
-        and a heel notch at `station` fits on the work edge."""
-        lengths = [(station + self.job.sled.notch_length / 2) * math.cos(self.sled.angle)]
-        lengths += [self.sled.length + needed - c.at_fence for c in self.layout.clamps if c.at_fence is not None]
-        return max(lengths)
-
-    @property
-    def stretch(self) -> float:
-        """Factor by which the slope of a longer sled may be flatter than this one's, its mark rounded another way.
-
-        Travels and stations grow with N: what is told for another length is multiplied by it.
-        """
-        job = self.job.sled
-        rounding = job.round_marks if job.made_from == "plank" else 0.0
-        worst = self.job.joint.ratio * rounding_slack(self.job.joint.ratio, self.sled.length, rounding)
-        return max(worst / self.sled.ratio, 1.0)
-
-    @property
-    def fence(self) -> float:
-        """Fence to the blade's near face, F = heel + c [mm]."""
-        return self.sled.heel + self.joint.gap
-
-    @property
-    def travel_limit(self) -> float | None:
-        """Least travel at which a clamp or the board's tail meets blade or fence [mm]; None if nothing does."""
-        limits = [c.limit for c in self.layout.clamps if c.limit is not None]
-        tail = self.board_limit
-        if tail is not None:
-            limits.append(tail)
-        return min(limits) if limits else None
-
-    @property
-    def board_limit(self) -> float | None:
-        """Travel at which a long board's tail meets the fence's front end [mm]; None if it is too short to.
-
-        The board's inner face crosses the fence line at X = heel N. A board of unknown length is taken as long.
-        """
-        crossing = self.sled.heel * self.sled.ratio
-        length = self.job.stock.length
-        if length is not None and length * math.cos(self.joint.angle) <= crossing:
-            return None
-        return crossing - self.job.saw.fence_front
-
-    @property
-    def travel_end(self) -> float:
-        """Travel at which the cut has ended as asked [mm]."""
-        return self.travel.end(self.job.saw.end_of_cut)
+    @cached_property
+    def flat_pieces(self) -> tuple[Piece, ...]:
+        """The flat parts in nominal size, drawn once."""
+        return tuple(flat_pieces(self.wanted))

@@ -8,19 +8,19 @@ from pathlib import Path
 from textwrap import wrap
 from typing import Any
 
-from scarfwright.models.jobfile import job_to_toml
-from scarfwright.models.numbers import numbers
-from scarfwright.models.operator import file_units, router_lines
-from scarfwright.models.paper import prints
-from scarfwright.models.part import Part
-from scarfwright.models.plates import Laid, Plate, plates
-from scarfwright.models.sheets import SheetPlan, plank_plan, sheet_plans
+from scarfwright.models.job.file import job_to_toml
+from scarfwright.models.job.paper import prints
+from scarfwright.models.numbers.numbers import numbers
+from scarfwright.models.part.part import Part
+from scarfwright.models.printing.plates import Laid, Plate, plates
+from scarfwright.models.sheets.layout import SheetPlan
+from scarfwright.models.sheets.operator_note import file_units, router_lines
+from scarfwright.models.sheets.tool_path import PathPlan, tool_path
+from scarfwright.models.sled.plank import plank_plan
 from scarfwright.models.templates.laser import laser_templates
 from scarfwright.models.templates.summary import laser_lines, piece_notes
-from scarfwright.models.toolpath import PathPlan, tool_path
-from scarfwright.models.wanted import wanted
 from scarfwright.models.workup import Workup
-from scarfwright.outputs.table import write
+from scarfwright.outputs.formats.table import write
 
 GROUPS = ("cad", "cut", "print", "paper")
 NOTE_COLUMNS = 96  # characters of the operator's lines, in the file and beside a sheet
@@ -54,22 +54,22 @@ def parts_for(work: Workup, group: str) -> list[Part]:
 
     Parts with a fault are left out; the findings say so.
     """
-    sound = [one for one in wanted(work) if not one.left_out and group in one.kind.goes_to]
+    sound = [one for one in work.wanted if not one.left_out and group in one.kind.goes_to]
     return [one.part for one in sound if one.part is not None]
 
 
 def _cut(work: Workup) -> list[Item]:
     things: list[Part | SheetPlan] = [*parts_for(work, "cut")]
     if work.job.sled.made_from == "plank":
-        things.append(plank_plan(work))
+        things.append(plank_plan(work.way))
     machines = {"router": _router, "laser": _laser}
     return [*(_dxf(work, thing) for thing in things), *machines[work.job.files.machine](work)]
 
 
 def _router(work: Workup) -> list[Item]:
     """Sheets with the flat parts, the same as tracks if asked for, and the operator's summary."""
-    job, plans = work.job, sheet_plans(work)
-    notes = _wrapped(router_lines(work, plans))
+    job, plans = work.job, work.sheets
+    notes = _wrapped(router_lines(job, work.flat_pieces, plans))
     found = []
     for plan in plans:
         told = f"{len(plan.placed)} piece{'s' * (len(plan.placed) != 1)}, {plan.filled:.1%} filled"
@@ -88,7 +88,7 @@ def _wrapped(lines: list[str]) -> tuple[str, ...]:
 
 def _laser(work: Workup) -> list[Item]:
     """Marking templates in sections that fit the bed, and the operator's summary."""
-    sections = laser_templates(work)
+    sections = laser_templates(work, work.flat_pieces)
     lines = laser_lines(work, sections)
     files = [_dxf(work, section, notes=piece_notes(work, section)) for section in sections]
     return [*files, _item("cut/README.txt", "\n".join(lines) + "\n")]
@@ -109,7 +109,7 @@ def _dxf(work: Workup, thing: Part | SheetPlan | PathPlan, **options: Any) -> It
 def _cad(work: Workup) -> list[Item]:
     things: list[Part | SheetPlan] = [*parts_for(work, "cad")]
     if work.job.sled.made_from == "plank":
-        things.append(plank_plan(work))
+        things.append(plank_plan(work.way))
     return [*(_solid_item(f"cad/{thing.name}.step", thing) for thing in things), *_setup(work)]
 
 
@@ -117,7 +117,7 @@ def _setup(work: Workup) -> list[Item]:
     """The set-up at the saw, to measure in and to look at."""
 
     def make(target: Path) -> None:
-        from scarfwright.models.setup_solids import setup_assembly
+        from scarfwright.models.solids.setup import setup_assembly
 
         write(setup_assembly(work, target.stem), target)
 
@@ -126,16 +126,16 @@ def _setup(work: Workup) -> list[Item]:
 
 def _print(work: Workup) -> list[Item]:
     """Every part alone, and all of them arranged on the bed."""
-    lying = [(laid, one.count) for one in wanted(work) for laid in one.laid]
+    lying = [(laid, one.count) for one in work.wanted for laid in one.laid]
     alone = [_solid_item(f"print/{laid.name}{suffix}", laid) for laid, _ in lying for suffix in (".stl", ".3mf")]
     return alone + [_solid_item(f"print/{plate.name}.3mf", plate) for plate in plates(lying, work.job.printer)]
 
 
 def _paper(work: Workup) -> list[Item]:
-    from scarfwright.outputs.gauge_sheet import gauge_sheets
-    from scarfwright.outputs.setup_card import setup_card
-    from scarfwright.outputs.sled_sheet import sled_sheets
-    from scarfwright.outputs.templates_pdf import template_sheets
+    from scarfwright.outputs.full_size.templates_pdf import template_sheets
+    from scarfwright.outputs.gauges.sheet import gauge_sheets
+    from scarfwright.outputs.setup_card.card import setup_card
+    from scarfwright.outputs.shop_drawings.sled_sheet import sled_sheets
 
     sheets = sled_sheets(work)
     names = ("sled", "layer" if work.job.sled.made_from == "sheet" else "plank")
@@ -152,9 +152,9 @@ def _paper(work: Workup) -> list[Item]:
 
 
 def _sheet_drawings(work: Workup) -> list[Item]:
-    from scarfwright.outputs.cut_sheet import cut_sheets
+    from scarfwright.outputs.shop_drawings.cut_sheet import cut_sheets
 
-    plans = sheet_plans(work) if work.job.files.machine == "router" else []
+    plans = work.sheets if work.job.files.machine == "router" else ()
     pages = cut_sheets(work, plans)
     found = [_item(f"paper/{plan.name}.svg", page) for plan, page in zip(plans, pages, strict=True)]
     return [*found, _item("paper/sheets.pdf", pages)] if pages else []
@@ -166,7 +166,7 @@ def _item(path: str, thing: Any, **options: Any) -> Item:
 
 def _solid_item(path: str, thing: Part | SheetPlan | Laid | Plate) -> Item:
     def make(target: Path) -> None:
-        from scarfwright.models.solids import bodies
+        from scarfwright.models.solids.solids import bodies
 
         write(bodies(thing), target)
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import Any
 
 from scarfwright.models.findings import Finding
-from scarfwright.models.job import Job
-from scarfwright.models.jobfile import job_from_dict
+from scarfwright.models.job.file import job_from_dict
+from scarfwright.models.job.tables import Job
 from scarfwright.models.solve import work_out
 from scarfwright.models.workup import Workup
 

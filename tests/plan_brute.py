@@ -12,7 +12,7 @@ Best = tuple[int, Fraction, int, Fraction]
 MOST = 20_000
 
 
-class TooLarge(Exception):
+class TooLargeError(Exception):
     """More ways than are worth trying."""
 
 
@@ -22,7 +22,7 @@ Use = tuple[tuple[int, int], ...]  # pieces and marks on every run
 def brute(request: Any) -> Best | None:
     """(joints, price or wood, boards, minus the longest leftover) of the best plan, or None where there is none.
 
-    Raises TooLarge where there are too many ways.
+    Raises TooLargeError where there are too many ways.
     """
     rules = request.rules
     runs = clear_runs(request)
@@ -46,7 +46,7 @@ def brute(request: Any) -> Best | None:
                 if joints + count < fresh.get(key, 1 << 30):
                     fresh[key] = joints + count
                 if len(fresh) > MOST:
-                    raise TooLarge
+                    raise TooLargeError
         states = fresh
     return min((_score(request, runs, use, joints) for (use, _), joints in states.items()), default=None)
 
@@ -63,7 +63,7 @@ def _rows(request: Any, index: int, runs: list[Any], watched: bool) -> list[tupl
     def onward(pieces: list[tuple[int, int]], at: int, begins: tuple[Fraction, ...]) -> None:
         n = len(pieces)
         if len(found) > MOST // 10:
-            raise TooLarge
+            raise TooLargeError
         if n and at == ceil((length + (n - 1) * X) / mark) and (n == 1 or pieces[-1][1] * mark >= least):
             use = tuple((sum(r == k for r, _ in pieces), sum(x for r, x in pieces if r == k)) for k in range(len(runs)))
             key = (use, begins if watched else ())

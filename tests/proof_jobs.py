@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import Any
 
 from scarfwright.models.findings import faults
-from scarfwright.models.jobfile import job_from_dict
+from scarfwright.models.job.file import job_from_dict
 from scarfwright.models.solve import work_up
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.make import items, make_all
@@ -119,9 +119,9 @@ def _measured(raw: dict[str, Any], work: Workup, draw: _Draw) -> dict[str, Any]:
     """The same job with the sled as somebody measured it: heel and nose a little off."""
     text = draw.text
     sled = raw["sled"] | {
-        "length": text(work.sled.length),
-        "heel_as_made": text(work.sled.heel + draw.random.uniform(-1.5, 1.5)),
-        "nose_as_made": text(work.sled.nose + draw.random.uniform(-1.5, 1.5)),
+        "length": text(work.way.sled.length),
+        "heel_as_made": text(work.way.sled.heel + draw.random.uniform(-1.5, 1.5)),
+        "nose_as_made": text(work.way.sled.nose + draw.random.uniform(-1.5, 1.5)),
         "nose_min": text(10.0),
     }
     return raw | {"sled": sled}

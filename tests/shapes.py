@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from scarfwright.models.outline import Loop, rectangle
-from scarfwright.models.part import Part
+from scarfwright.models.flat.loop import Loop, rectangle
+from scarfwright.models.part.part import Part
 from shapely.geometry import Polygon
 
 FINE = 1e-5  # chords this close to arcs [mm]

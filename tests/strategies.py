@@ -9,8 +9,8 @@ from __future__ import annotations
 from typing import Any
 
 from hypothesis import strategies as st
-from scarfwright.models.job import Job
-from scarfwright.models.jobfile import job_from_dict
+from scarfwright.models.job.file import job_from_dict
+from scarfwright.models.job.tables import Job
 
 PLANKS = ["1x2", "1x6", "5/4x6", "2x4", "2x6", "2x8", "2x10", "2x12"]
 

@@ -11,7 +11,7 @@ from typing import Any
 
 import pytest
 from scarfwright.models.findings import Finding, Level, faults
-from scarfwright.models.jobfile import job_from_dict
+from scarfwright.models.job.file import job_from_dict
 from scarfwright.models.solve import work_up
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.make import items, parts_for

@@ -12,8 +12,8 @@ from typing import Any
 import pytest
 import trimesh
 from ezdxf.filemanagement import readfile as read_dxf
-from scarfwright.models.part_words import WordError, find_kind, read, words
 from scarfwright.models.parts import registry
+from scarfwright.models.parts.words import WordError, find_kind, read, words
 
 
 def run(*words: str | Path, cwd: Path) -> subprocess.CompletedProcess[str]:

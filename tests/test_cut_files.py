@@ -14,13 +14,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scarfwright.cli.making import make_job
 from scarfwright.models.findings import faults
-from scarfwright.models.jobfile import job_from_dict, job_from_text, job_to_toml, read_job
-from scarfwright.models.outline import Loop, polygon, rectangle
-from scarfwright.models.part import Part
-from scarfwright.models.routing import Piece, flat_pieces, spacing_of
-from scarfwright.models.sheets import sheet_plans
+from scarfwright.models.flat.loop import Loop, polygon, rectangle
+from scarfwright.models.job.file import job_from_dict, job_from_text, job_to_toml, read_job
+from scarfwright.models.part.part import Part
+from scarfwright.models.sheets.pieces import Piece, spacing_of
+from scarfwright.models.sheets.tool_path import tool_path
 from scarfwright.models.solve import work_up
-from scarfwright.models.toolpath import tool_path
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.make import items, make_all
 from shapely import Polygon
@@ -88,7 +87,7 @@ def test_the_nose_flat_takes_a_pad_up_to_its_step(tmp_path: Path) -> None:
     cut = read_cut(cut_folder(work, tmp_path) / "sheet-1.dxf")
     (wood,) = cut.polygons("CUT_OUTSIDE")
     left, low, _, _ = wood.bounds
-    flat, step = work.sled.nose_flat, work.sled.flat_step
+    flat, step = work.way.sled.nose_flat, work.way.sled.flat_step
     pad = Polygon([(left, low), (left + flat, low + step), (left + flat, low - 30), (left, low - 30)])
     assert wood.intersection(pad).area < 0.01
     assert wood.distance(pad) < 1e-6
@@ -114,7 +113,7 @@ def test_taking_the_cutter_away_from_the_path_restores_the_sheet(tmp_path: Path)
 
 def test_path_arcs_are_exact() -> None:
     """Round the sled's corners the path runs arcs of the cutter's radius, square ones a quarter circle each."""
-    plan, *_ = sheet_plans(worked(SHEET_JOB))
+    plan, *_ = worked(SHEET_JOB).sheets
     path = tool_path(plan, 6.0, 0, clockwise=True, notes=())
     outlines = [Loop(t.vertices) for t in path.tracks if t.layer == "CUT_OUTSIDE"]
     assert len(outlines) == 3
@@ -146,12 +145,12 @@ def test_tabs_are_marked_on_the_sheet_and_left_open_in_the_path(tmp_path: Path) 
 
 
 def test_pockets_are_cleared_without_ridges(monkeypatch: pytest.MonkeyPatch) -> None:
-    from scarfwright.models.part import Feature, Operation
+    from scarfwright.models.part.part import Feature, Operation
 
     pocket = Feature(Operation.POCKET, rectangle(20, 20, 60, 25), "pocket", 4.0)
     board = Part("board", "Board", rectangle(0, 0, 100, 80), 18.0, (pocket,))
-    monkeypatch.setattr("scarfwright.models.sheets.flat_pieces", lambda _w: [Piece(board, 1, False, False)])
-    (plan,) = sheet_plans(worked(PLANK_JOB))
+    monkeypatch.setattr("scarfwright.models.workup.flat_pieces", lambda _w: [Piece(board, 1, False, False)])
+    (plan,) = worked(PLANK_JOB).sheets
     rings = [t for t in tool_path(plan, 6.0, 0, clockwise=True, notes=()).tracks if t.layer == "POCKET_40"]
     swept = Polygon()
     for ring in rings:
@@ -178,7 +177,7 @@ def test_a_sled_larger_than_the_sheet_is_a_fault_with_the_sheet_that_would_do() 
     (found,) = [f for f in work.findings if f.code == "router.sled_too_large"]
     assert found.level == "fault"
     needed = found.numbers["needed_length_mm"]
-    assert needed == pytest.approx(work.sled.length + 24)
+    assert needed == pytest.approx(work.way.sled.length + 24)
     assert "router.sled_too_large" not in codes(worked(SHEET_JOB, f'sheet = ["{needed} mm", "400 mm"]'))
     assert "router.sled_too_large" in codes(worked(SHEET_JOB, f'sheet = ["{needed} mm", "400 mm"]\ngrain = "y"'))
     assert codes(worked(SHEET_JOB, f'sheet = ["400 mm", "{needed} mm"]\ngrain = "y"')) == set()
@@ -189,7 +188,7 @@ def test_an_optional_part_larger_than_the_sheet_is_left_off_and_said(tmp_path: P
     (found,) = [f for f in work.findings if f.code == "router.part_too_large"]
     assert found.level == "caution"
     assert found.numbers["part"] == "carrier"
-    assert not any(part.name == "carrier" for plan in sheet_plans(work) for part in plan.placed)
+    assert not any(part.name == "carrier" for plan in work.sheets for part in plan.placed)
     assert "x carrier" not in (cut_folder(work, tmp_path) / "README.txt").read_text()
 
 
@@ -210,19 +209,19 @@ def test_a_cutter_wider_than_the_notch_is_a_fault_with_the_width_that_would_do()
 def test_a_part_with_a_slot_too_narrow_is_left_off_and_said(monkeypatch: pytest.MonkeyPatch) -> None:
     fork = polygon([(0, 0), (80, 0), (80, 30), (45, 30), (45, 8), (40, 8), (40, 30), (0, 30)])
     found = [Piece(Part("fork", "Fork", fork, 4.0), 1, False, False)]
-    monkeypatch.setattr("scarfwright.models.checks.router.plain_pieces", lambda _w: found)
-    monkeypatch.setattr("scarfwright.models.sheets.flat_pieces", lambda _w: found)
+    monkeypatch.setattr("scarfwright.models.checks.plain_pieces", lambda _w: found)
+    monkeypatch.setattr("scarfwright.models.workup.flat_pieces", lambda _w: found)
     work = worked(PLANK_JOB)
     (finding,) = [f for f in work.findings if f.code == "router.part_too_tight"]
     assert finding.level == "note"
     assert finding.numbers["widest_mm"] == pytest.approx(5.0, abs=0.1)
-    assert sheet_plans(work) == []
+    assert work.sheets == ()
     assert "router.part_too_tight" not in codes(worked(PLANK_JOB, 'cutter = "4 mm"'))
 
 
 def test_more_tabs_than_there_is_room_for_is_noted(monkeypatch: pytest.MonkeyPatch) -> None:
     small = [Piece(Part("chip", "Chip", rectangle(0, 0, 30, 30), 4.0), 1, False, False)]
-    monkeypatch.setattr("scarfwright.models.checks.router.plain_pieces", lambda _w: small)
+    monkeypatch.setattr("scarfwright.models.checks.plain_pieces", lambda _w: small)
     (found,) = [f for f in worked(PLANK_JOB, "tabs = 8").findings if f.code == "router.few_tabs"]
     assert found.level == "note"
     assert found.numbers["found"] == 2  # the middles of neighbouring sides are nearer than a tab and its room
@@ -257,7 +256,7 @@ def test_a_laser_has_no_router_sheets(tmp_path: Path, capsys: pytest.CaptureFixt
 
 def test_the_report_tells_the_filled_share(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert make_job(EXAMPLES / "sheet-layers.toml", tmp_path / "a", "cut", False, "0", {}) == 0
-    plan, *_ = sheet_plans(work_up(read_job(EXAMPLES / "sheet-layers.toml")))
+    plan, *_ = work_up(read_job(EXAMPLES / "sheet-layers.toml")).sheets
     assert f"3 pieces, {plan.filled:.1%} filled" in capsys.readouterr().out
 
 
@@ -285,10 +284,10 @@ def test_the_summary_says_what_the_operator_needs(router: str, files: str, words
 
 
 def test_the_drawing_of_a_sheet_names_every_piece() -> None:
-    from scarfwright.outputs.cut_sheet import cut_sheets
+    from scarfwright.outputs.shop_drawings.cut_sheet import cut_sheets
 
     work = worked(SHEET_JOB, "tabs = 2")
-    page, *_ = cut_sheets(work, sheet_plans(work))
+    page, *_ = cut_sheets(work, work.sheets)
     texts = [t.text for t in page.texts()]
     for name in ("sheet_layer_1", "sheet_layer_2", "sheet_layer_3", "sheet_layer"):
         assert name in texts
@@ -323,9 +322,9 @@ def assert_cut_or_told(raw: dict[str, Any]) -> None:
     if faults(list(work.findings)):
         return
     spacing, cutter = spacing_of(work.job), float(work.job.router.cutter)
-    plans = sheet_plans(work)
+    plans = work.sheets
     left_off = {f.numbers["part"] for f in work.findings if f.code.startswith("router.part_")}
-    asked = sum(p.count for p in flat_pieces(work) if p.part.name not in left_off)
+    asked = sum(p.count for p in work.flat_pieces if p.part.name not in left_off)
     assert sum(len(p.placed) for p in plans) == asked
     for plan in plans:
         shapes = [Polygon(p.outline.points(0.01)) for p in plan.placed]

@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 from scarfwright.models.findings import CODES, Level
-from scarfwright.models.jobfile import JobError, job_from_dict, job_to_toml
+from scarfwright.models.job.file import JobError, job_from_dict, job_to_toml
 
 from tests.cut_jobs import job, of_code, raw, worked
 

@@ -11,19 +11,19 @@ from typing import Any
 
 import pdfplumber
 import pytest
-from scarfwright.models.jobfile import job_from_text
-from scarfwright.models.outline import Edge, Loop, Vertex, circle, rectangle, slot
-from scarfwright.models.say import slope
+from scarfwright.models.flat.loop import Edge, Loop, Vertex, circle, rectangle, slot
+from scarfwright.models.job.file import job_from_text
+from scarfwright.models.lengths.length import show
+from scarfwright.models.lengths.say import slope
 from scarfwright.models.solve import work_up
-from scarfwright.models.units import show
 from scarfwright.models.workup import Workup
-from scarfwright.outputs import lettering
-from scarfwright.outputs.dimension import linear, spread
-from scarfwright.outputs.drawing import Clip, Item, Path, Sheet, Text, View, fitting_scale, flat, line, shape
-from scarfwright.outputs.pdf import beziers, write_pdf
-from scarfwright.outputs.placing import Room, apart
-from scarfwright.outputs.sled_sheet import sled_sheets
-from scarfwright.outputs.svg import write_svg
+from scarfwright.outputs.drawing import lettering
+from scarfwright.outputs.drawing.dimension import linear, spread
+from scarfwright.outputs.drawing.display import Clip, Item, Path, Sheet, Text, View, fitting_scale, flat, line, shape
+from scarfwright.outputs.drawing.placing import Room, apart
+from scarfwright.outputs.formats.pdf import beziers, write_pdf
+from scarfwright.outputs.formats.svg import write_svg
+from scarfwright.outputs.shop_drawings.sled_sheet import sled_sheets
 from shapely.geometry import LineString, Polygon, box
 
 MM = "[stock]\nspecies = 'Sitka spruce'\nthickness = 22\nheight = 60\n[joint]\nratio = 12\n"
@@ -145,20 +145,20 @@ def words(sheet: Sheet) -> str:
 @every_job
 def test_first_sheet_has_every_number_a_builder_needs(name: str) -> None:
     work, text = work_of(name), words(sheets_of(name)[0])
-    real, job = work.sled, work.job
+    real, job = work.way.sled, work.job
 
     def say(mm: float) -> str:
         return show(mm, job.units)
 
     wanted = [f"length {say(real.length)}", say(real.heel), say(real.nose), say(real.thickness), slope(real.ratio)]
-    wanted += [f"{say(n.station)}" for n in work.layout.notches]
+    wanted += [f"{say(n.station)}" for n in work.way.layout.notches]
     wanted += [f"web {say(job.sled.web)}", say(job.sled.notch_length), say(job.sled.notch_width)]
     if real.nose_flat:
         wanted += [say(real.nose_flat), f"step {say(real.nose_flat / real.ratio)}"]
-    if 0 < work.layout.hand_line < real.length:
-        wanted.append(f"hand line {say(work.layout.hand_line)}")
-    wanted += [say(real.length - x) for x, _ in work.layout.handle_holes]
-    wanted += [f"heel as measured + {say(job.saw.fence_gap)}", f"{say(work.blade.height)} above", "Overlap"]
+    if 0 < work.way.layout.hand_line < real.length:
+        wanted.append(f"hand line {say(work.way.layout.hand_line)}")
+    wanted += [say(real.length - x) for x, _ in work.way.layout.handle_holes]
+    wanted += [f"heel as measured + {say(job.saw.fence_gap)}", f"{say(work.way.blade.height)} above", "Overlap"]
     wanted += [say(work.joint.overlap), "HEEL", "NOSE", "FENCE EDGE", "WORK EDGE", "FEED", "Measure, do not scale"]
     wanted += ["manual"]
     for piece in wanted:
@@ -168,20 +168,20 @@ def test_first_sheet_has_every_number_a_builder_needs(name: str) -> None:
 @pytest.mark.parametrize("name", ["metric plank", "inch plank", "left", "long"])
 def test_plank_sheet_has_mark_carrier_rail_and_cautions(name: str) -> None:
     work, sheet = work_of(name), sheets_of(name)[1]
-    cut, text = work.dividing, words(sheet)
+    cut, text = work.way.dividing, words(sheet)
     assert cut is not None
-    assert work.nominal.mark is not None
+    assert work.way.nominal.mark is not None
 
     def say(mm: float) -> str:
         return show(mm, work.job.units)
 
-    assert [t.text for t in sheet.texts()].count(f"M {say(work.nominal.mark)}") == 2
+    assert [t.text for t in sheet.texts()].count(f"M {say(work.way.nominal.mark)}") == 2
     wanted = [
-        slope(work.nominal.ratio),
+        slope(work.way.nominal.ratio),
         say(cut.fence),
         say(cut.blade_height),
         say(cut.rail_offset),
-        say(work.job.kerf),
+        say(work.job.saw.kerf),
     ]
     wanted += [say(v) for point in (*cut.screws, *cut.screws_on_plank) for v in point]
     for piece in wanted:
@@ -207,7 +207,7 @@ def test_the_marks_on_the_plank_are_where_the_kerf_meets_its_ends(name: str) -> 
     drawn = {path.name: path for path in sheet.paths() if path.name in ("plank", "half_1", "half_2", "dividing line")}
     scale = float(next(t.text for t in sheet.texts() if t.text.startswith("The plank")).rsplit("1:", 1)[1])
     (x0, y0, x1, y1), first = LineString(drawn["plank"].points()).bounds, Polygon(drawn["half_1"].points())
-    mark = float(work.nominal.mark or 0) / scale
+    mark = float(work.way.nominal.mark or 0) / scale
     (ax, ay), (bx, by) = (v.point for v in drawn["dividing line"].vertices)
     assert (ax, bx) == pytest.approx((x0, x1))
     if name == "metric plank":
@@ -215,7 +215,7 @@ def test_the_marks_on_the_plank_are_where_the_kerf_meets_its_ends(name: str) -> 
     else:
         assert (ay - y0, y1 - by) == pytest.approx((mark, mark))
     gap = first.distance(Polygon(drawn["half_2"].points()))
-    assert gap == pytest.approx(work.job.kerf / scale, abs=1e-6)
+    assert gap == pytest.approx(work.job.saw.kerf / scale, abs=1e-6)
     arrows = [p for p in sheet.paths() if p.pen is None and len(p.vertices) == 3]
     tips = {(round(p.vertices[0].y, 3)) for p in arrows}
     assert {round(ay, 3), round(by, 3)} <= tips  # a dimension ends at either mark
@@ -229,9 +229,9 @@ def test_the_marks_on_the_plank_are_where_the_kerf_meets_its_ends(name: str) -> 
 def test_layer_sheet_has_layers_and_dowels(name: str) -> None:
     work, text = work_of(name), words(sheets_of(name)[1])
     assert f"{work.job.sled.layers} layers" in text
-    assert work.layout.dowels
-    for x, y in work.layout.dowels:
-        assert show(work.sled.length - x, work.job.units) in text
+    assert work.way.layout.dowels
+    for x, y in work.way.layout.dowels:
+        assert show(work.way.sled.length - x, work.job.units) in text
         assert show(y, work.job.units) in text
 
 
@@ -263,7 +263,7 @@ def test_pdf_page_is_a4_and_the_sled_is_to_scale(name: str) -> None:
     assert (page.width * 25.4 / 72, page.height * 25.4 / 72) == pytest.approx((297, 210), abs=0.01)
     heading = next(t.text for t in sheet.texts() if t.text.startswith("Sled seen from above"))
     scale = float(heading.rsplit("1:", 1)[1])
-    real = work.sled
+    real = work.way.sled
     corners = 6 if real.nose_flat else 4
     sizes = []
     for curve in (*page.curves, *page.rects, *page.lines):

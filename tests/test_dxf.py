@@ -9,12 +9,12 @@ from typing import Any
 
 import pytest
 import trimesh
-from scarfwright.models.job import Job
-from scarfwright.models.jobfile import read_job
-from scarfwright.models.outline import circle, polygon, rectangle, rounded
-from scarfwright.models.part import Feature, Mark, Operation, Part
+from scarfwright.models.flat.loop import circle, polygon, rectangle, rounded
+from scarfwright.models.job.file import read_job
+from scarfwright.models.job.tables import Job
+from scarfwright.models.part.part import Feature, Mark, Operation, Part
 from scarfwright.models.solve import work_up
-from scarfwright.outputs.dxf import write_dxf
+from scarfwright.outputs.formats.dxf import write_dxf
 from scarfwright.outputs.make import items, make_all
 from shapely import LineString, Polygon
 

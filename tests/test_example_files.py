@@ -16,9 +16,9 @@ import numpy as np
 import pytest
 from ezdxf import recover
 from ezdxf.path import make_path
-from scarfwright.models.jobfile import read_job
+from scarfwright.models.job.file import read_job
 from scarfwright.models.solve import work_up
-from scarfwright.models.wanted import wanted
+from scarfwright.models.wanted.wanted import wanted
 from scarfwright.models.workup import Workup
 from shapely import Polygon, contains_properly
 from shapely.ops import unary_union
@@ -63,7 +63,7 @@ def sled_area(numbers: dict[str, Any]) -> float:
 
 
 def holes_area(work: Workup) -> float:
-    layout = work.layout
+    layout = work.way.layout
     return math.pi * (len(layout.handle_holes) * layout.handle_radius**2 + len(layout.dowels) * layout.dowel_radius**2)
 
 
@@ -125,7 +125,7 @@ def test_plank_halves_are_equal_and_a_kerf_apart(made: Made) -> None:
     one, other = shapes["CUT_OUTSIDE"]
     (plank,) = shapes["SHEET"]
     assert one.area == pytest.approx(other.area, abs=0.01)
-    assert one.distance(other) == pytest.approx(made.work.job.kerf, abs=1e-6)
+    assert one.distance(other) == pytest.approx(made.work.job.saw.kerf, abs=1e-6)
     assert plank.buffer(1e-6).contains(one)
     assert plank.buffer(1e-6).contains(other)
 

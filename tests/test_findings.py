@@ -10,11 +10,11 @@ import pytest
 from hypothesis import HealthCheck, assume, given, settings
 from scarfwright.models import solve  # noqa: F401  (its checks enter their codes in the registry)
 from scarfwright.models.findings import CODES, Finding, Level, finding, register, worst_first
-from scarfwright.models.job import Job
-from scarfwright.models.jobfile import job_from_dict, job_from_text, job_to_toml
-from scarfwright.models.say import say_in
+from scarfwright.models.job.file import job_from_dict, job_from_text, job_to_toml
+from scarfwright.models.job.tables import Job
+from scarfwright.models.lengths.length import parse_length, rule_step
+from scarfwright.models.lengths.say import say_in
 from scarfwright.models.solve import work_out
-from scarfwright.models.units import parse_length, rule_step
 
 from tests.finding_cases import BASE, CASES, Case, Change
 from tests.strategies import likely_jobs

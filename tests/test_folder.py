@@ -105,10 +105,26 @@ def test_not_writable() -> None:
         pass
 
 
+def test_files_of_another_version_are_not_kept(tmp_path: Path) -> None:
+    """The same job made by a newer tool: only what is made anew may lie there, and what is the user's own."""
+    target = tmp_path / "out"
+    fill(target, "one")
+    (target / "cut" / "my notes.txt").write_text("mine")
+    with replaced_whole(target, {"cad"}, "2", b"job") as folder:
+        (folder / "job.toml").write_bytes(b"job")
+        (folder / "cad").mkdir()
+        (folder / "cad" / "file").write_text("two")
+    assert names(target) == [MARKER, "cad/file", "cut/my notes.txt", "job.toml"]
+    assert (target / "cad" / "file").read_text() == "two"
+
+
+# A run started in the background by a shell without job control hands on an interrupt signal that is ignored, and the
+# maker would sleep on and then put its folder in place: it takes Python's own handler back, as at a terminal.
 SLOW_MAKER = """
-import sys, time
+import signal, sys, time
 from pathlib import Path
 from scarfwright.outputs.folder import replaced_whole
+signal.signal(signal.SIGINT, signal.default_int_handler)
 with replaced_whole(Path(sys.argv[1]), {"cad"}, "1") as folder:
     (folder / "half").write_text("half")
     print("building", flush=True)

@@ -7,14 +7,14 @@ from typing import Any
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from scarfwright.models.gluing import CLEAR, GlueUp, glue_up
-from scarfwright.models.jobfile import job_from_dict
-from scarfwright.models.labels import job_label, short_title
-from scarfwright.models.numbers import numbers
-from scarfwright.models.part import Place
+from scarfwright.models.gluing.places import CLEAR, GlueUp
+from scarfwright.models.job.file import job_from_dict
+from scarfwright.models.numbers.numbers import numbers
+from scarfwright.models.part.label import job_label, short_title
+from scarfwright.models.part.part import Place
 from scarfwright.models.parts import registry
 from scarfwright.models.solve import work_up
-from scarfwright.models.wanted import wanted
+from scarfwright.models.wanted.wanted import wanted
 
 
 def test_common_practice_of_a_foot_long_joint() -> None:
@@ -32,7 +32,7 @@ def test_common_practice_of_a_foot_long_joint() -> None:
         )
     )
     assert work.joint.overlap == pytest.approx(12 * 25.4)
-    assert glue_up(work).clamp_count == 14
+    assert work.glue.clamp_count == 14
 
 
 def raw(**tables: Any) -> dict[str, Any]:
@@ -80,7 +80,7 @@ def test_any_sensible_job_gets_its_parts(
             )
         )
     )
-    glue = glue_up(work)
+    glue = work.glue
     assert clear(glue)
     end = work.joint.overlap + max(length - work.joint.overlap, 60.0)
     assert all(s.place < end for s in glue.supports)
@@ -91,7 +91,7 @@ def test_any_sensible_job_gets_its_parts(
 
 
 def test_two_lips_a_board_make_a_line() -> None:
-    glue = glue_up(work_up(job_from_dict(raw())))
+    glue = work_up(job_from_dict(raw())).glue
     middle = glue.clamps[len(glue.clamps) // 2]
     for side in (-1, 1):
         assert sum(s.lip for s in glue.supports if (s.place - middle) * side > 0) == 2
@@ -99,21 +99,21 @@ def test_two_lips_a_board_make_a_line() -> None:
 
 def test_counts_match_the_places() -> None:
     work = work_up(job_from_dict(raw()))
-    supports = glue_up(work).supports
+    supports = work.glue.supports
     assert registry()["riser"].count(work) + registry()["riser_lip"].count(work) == len(supports)
     told = numbers(work)["gluing"]["risers"]
     assert [(r["place_mm"], r["lip"]) for r in told] == [(round(s.place, 6), s.lip) for s in supports]
 
 
 def test_narrow_pads_leave_room_for_a_riser_under_the_joint() -> None:
-    glue = glue_up(work_up(job_from_dict(raw(clamp={"pad_width": 10}, stock={"thickness": 40, "height": 70}))))
+    glue = work_up(job_from_dict(raw(clamp={"pad_width": 10}, stock={"thickness": 40, "height": 70}))).glue
     inside = [s for s in glue.supports if 0 < s.place < glue.clamps[-1]]
     assert len(inside) == 1
     assert clear(glue)
 
 
 def test_short_boards_get_one_riser_each() -> None:
-    glue = glue_up(work_up(job_from_dict(raw(stock={"length": "350 mm"}))))
+    glue = work_up(job_from_dict(raw(stock={"length": "350 mm"}))).glue
     assert [s.lip for s in glue.supports] == [True, True]
 
 
@@ -126,7 +126,7 @@ def test_riser_is_as_high_as_jaw_and_fingers_ask() -> None:
 
 def test_label_says_less_where_there_is_less_room() -> None:
     work = work_up(job_from_dict({**raw(), "title": "Oar looms, sled Plover"}))
-    labels = [job_label(work, Place(0, 0, width, 8)) for width in (200, 75, 35, 1)]
+    labels = [job_label(work.job, work.planned, Place(0, 0, width, 8)) for width in (200, 75, 35, 1)]
     assert labels == ["Oar looms: 1 in 12, 22 mm", "1 in 12, 22 mm", "1 in 12", "Oar looms: 1 in 12, 22 mm"]
 
 

@@ -12,14 +12,14 @@ import pytest
 import trimesh
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from scarfwright.models.checks.parts import check_part
 from scarfwright.models.findings import faults
-from scarfwright.models.part import Parameters, PartKind
 from scarfwright.models.parts import registry
+from scarfwright.models.parts.check import check_part
+from scarfwright.models.parts.kind import Parameters, PartKind
 from scarfwright.models.parts.taper_fork import taper_fork
 from scarfwright.models.parts.thickness_fork import thickness_fork
-from scarfwright.models.solids import Body, bodies, solid
-from scarfwright.outputs.table import write
+from scarfwright.models.solids.solids import Body, bodies, solid
+from scarfwright.outputs.formats.table import write
 
 KINDS = sorted(registry())
 GAUGES = [name for name in KINDS if registry()[name].resolution is not None]

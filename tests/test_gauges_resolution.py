@@ -14,10 +14,10 @@ from typing import Any
 import numpy as np
 import numpy.typing as npt
 import pytest
-from scarfwright.models.job import Job
-from scarfwright.models.jobfile import job_from_dict
+from scarfwright.models.job.file import job_from_dict
+from scarfwright.models.job.tables import Job
+from scarfwright.models.part.reading import CALLIPER, EYE, FEELER, PENCIL, RULE, instead
 from scarfwright.models.parts import registry
-from scarfwright.models.resolution import CALLIPER, EYE, FEELER, PENCIL, RULE, instead
 from scarfwright.models.solve import work_up
 from scarfwright.models.workup import Workup
 
@@ -81,7 +81,7 @@ def test_slope_gauge(work: Workup, out: Callable[[float], Values]) -> None:
 
 
 def test_rule_on_the_sleds_ends(work: Workup, out: Callable[[float], Values]) -> None:
-    sled = work.sled
+    sled = work.way.sled
     read = sled.length / (sled.heel + out(RULE) - sled.nose - out(RULE))
     claims(resolution(work, "slope_gauge")["by_rule_ratio"], read)
 
@@ -145,7 +145,7 @@ def test_lean_the_joint_allows_and_what_a_test_joint_shows(work: Workup, out: Ca
 
 
 def test_height_step(work: Workup, out: Callable[[float], Values]) -> None:
-    touched = work.blade.height + out(float(work.job.printer.tolerance)) + out(EYE)
+    touched = work.way.blade.height + out(float(work.job.printer.tolerance)) + out(EYE)
     claims(resolution(work, "height_step")["resolution_mm"], touched)
 
 
@@ -183,7 +183,7 @@ def test_shim_takes_fence_and_overlap_along() -> None:
     r = resolution(work, "gap_shim")
     assert r["layers"] == 3
     assert r["thickness_mm"] == pytest.approx(0.6)
-    assert r["fence_mm"] == pytest.approx(work.sled.heel + 0.6)
+    assert r["fence_mm"] == pytest.approx(work.way.sled.heel + 0.6)
     theta = math.atan(1 / 12)
     assert r["tip_mm"] == pytest.approx(0.6 / math.cos(theta))
     assert r["overlap_mm"] == pytest.approx((22 - 2 * 0.6 / math.cos(theta)) * 12)

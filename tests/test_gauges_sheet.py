@@ -8,16 +8,16 @@ from pathlib import Path
 
 import pdfplumber
 import pytest
-from scarfwright.models.jobfile import read_job
+from scarfwright.models.job.file import read_job
 from scarfwright.models.solve import work_up
-from scarfwright.models.wanted import wanted
+from scarfwright.models.wanted.wanted import wanted
 from scarfwright.models.workup import Workup
-from scarfwright.outputs.drawing import Sheet
-from scarfwright.outputs.gauge_scenes import SCENES
-from scarfwright.outputs.gauge_sheet import gauge_sheets
-from scarfwright.outputs.pdf import write_pdf
-from scarfwright.outputs.placing import apart
-from scarfwright.outputs.scene import Scene, scene_items
+from scarfwright.outputs.drawing.display import Sheet
+from scarfwright.outputs.drawing.placing import apart
+from scarfwright.outputs.formats.pdf import write_pdf
+from scarfwright.outputs.gauges.pictures import SCENES
+from scarfwright.outputs.gauges.scene import Scene, scene_items
+from scarfwright.outputs.gauges.sheet import gauge_sheets
 
 EXAMPLES = sorted((Path(__file__).resolve().parent.parent / "examples").glob("*.toml"))
 

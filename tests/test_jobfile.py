@@ -9,9 +9,9 @@ from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
-from scarfwright.models.job import Job
-from scarfwright.models.jobfile import JobError, job_from_text, job_to_toml, read_job
-from scarfwright.models.units import Length
+from scarfwright.models.job.file import JobError, job_from_text, job_to_toml, read_job
+from scarfwright.models.job.tables import Job
+from scarfwright.models.lengths.length import Length
 
 from tests.strategies import jobs
 

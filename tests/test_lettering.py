@@ -11,8 +11,10 @@ from ezdxf.filemanagement import readfile
 from ezdxf.path import make_path
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from scarfwright.models.glyphs import GLYPHS, skeleton
-from scarfwright.models.lettering import (
+from scarfwright.models.flat.loop import Loop
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.part.letter_set import GLYPHS, skeleton
+from scarfwright.models.part.lettering import (
     LEAST_HEIGHT,
     label_findings,
     lettered,
@@ -22,11 +24,9 @@ from scarfwright.models.lettering import (
     tail,
     text_width,
 )
-from scarfwright.models.outline import Loop
-from scarfwright.models.part import Part
-from scarfwright.models.say import say_in
-from scarfwright.models.solids import solid
-from scarfwright.outputs.dxf import write_dxf
+from scarfwright.models.part.part import Part
+from scarfwright.models.solids.solids import solid
+from scarfwright.outputs.formats.dxf import write_dxf
 from shapely.geometry import LineString, MultiPolygon, Point, Polygon
 from shapely.ops import unary_union
 

@@ -6,9 +6,9 @@ import math
 
 import numpy as np
 import pytest
-from scarfwright.models.outline import circle
-from scarfwright.models.solids import Body, prism
-from scarfwright.outputs.mesh import SAGITTA, mesh_of
+from scarfwright.models.flat.loop import circle
+from scarfwright.models.solids.solids import Body, prism
+from scarfwright.outputs.formats.mesh import SAGITTA, mesh_of
 
 
 @pytest.mark.parametrize("radius", [0.5, 3.0, 8.0, 30.0, 127.0])

@@ -11,13 +11,12 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
-from scarfwright.models.job import Job
-from scarfwright.models.jobfile import job_from_dict
-from scarfwright.models.nesting import blocks_of, nest
-from scarfwright.models.outline import polygon, rectangle, rounded
-from scarfwright.models.part import Part
-from scarfwright.models.routing import Piece, tabs_of
-from scarfwright.models.sheets import sheet_plans
+from scarfwright.models.flat.loop import polygon, rectangle, rounded
+from scarfwright.models.job.file import job_from_dict
+from scarfwright.models.job.tables import Job
+from scarfwright.models.part.part import Part
+from scarfwright.models.sheets.nesting import blocks_of, nest
+from scarfwright.models.sheets.pieces import Piece, tabs_of
 from scarfwright.models.solve import work_up
 from scarfwright.models.workup import Workup
 from shapely import Polygon
@@ -158,21 +157,21 @@ def worked(**tables: Any) -> Workup:
 @pytest.mark.parametrize("side", ["right", "left"])
 def test_layers_are_on_the_sheets_as_often_as_asked_with_all_their_holes(side: str) -> None:
     work = worked(saw={"fence_side": side})
-    plan, *gauges = sheet_plans(work)
+    plan, *gauges = work.sheets
     assert all(g.thickness != plan.thickness for g in gauges)
     assert [p.name for p in plan.placed] == ["sheet_layer_1", "sheet_layer_2", "sheet_layer_3"]
     assert plan.thickness == 15
-    assert work.layout.dowels
+    assert work.way.layout.dowels
     for part in plan.placed:
         holes = [f for f in part.features if f.operation == "DRILL"]
-        assert len(holes) == len(work.layout.dowels) + len(work.layout.handle_holes)
+        assert len(holes) == len(work.way.layout.dowels) + len(work.way.layout.handle_holes)
         outline = shape(part)
         assert all(outline.contains(Polygon(f.loop.points(0.001))) for f in part.features)
 
 
 def test_dowel_holes_meet_when_the_layers_are_stacked() -> None:
     """Each layer's dowel holes, measured from its own heel corners, are the same: the stack registers."""
-    plan, *_ = sheet_plans(worked())
+    plan, *_ = worked().sheets
 
     def gauge(part: Part) -> list[float]:
         ring = shape(part)
@@ -188,14 +187,14 @@ def test_each_thickness_has_sheets_of_its_own(monkeypatch: pytest.MonkeyPatch) -
     thin = replace(piece("gauge", rectangle(0, 0, 100, 50)).part, thickness=4.0)
     thick = piece("board", rectangle(0, 0, 300, 50)).part
     found = [Piece(thin, 3, False, False), Piece(thick, 1, False, False)]
-    monkeypatch.setattr("scarfwright.models.sheets.flat_pieces", lambda _work: found)
-    plans = sheet_plans(worked())
+    monkeypatch.setattr("scarfwright.models.workup.flat_pieces", lambda _work: found)
+    plans = worked().sheets
     assert [(p.name, p.thickness, len(p.placed)) for p in plans] == [("sheet-1", 18.0, 1), ("sheet-2", 4.0, 3)]
 
 
 def test_filled_share_is_parts_over_sheet() -> None:
     work = worked()
-    plan, *_ = sheet_plans(work)
+    plan, *_ = work.sheets
     slots = sum(Polygon(f.loop.points(0.001)).area for p in plan.placed for f in p.features)
     outlines = sum(shape(p).area for p in plan.placed)
     assert plan.filled == pytest.approx((outlines - slots) / (2440 * 1220), rel=1e-4)

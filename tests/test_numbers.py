@@ -8,8 +8,8 @@ from collections.abc import Iterator
 from typing import Any
 
 import pytest
-from scarfwright.models.jobfile import job_from_text
-from scarfwright.models.numbers import numbers, rounded
+from scarfwright.models.job.file import job_from_text
+from scarfwright.models.numbers.numbers import numbers, rounded
 from scarfwright.models.solve import work_up
 
 BASE = "[stock]\nthickness = 22\nheight = 60\n{stock}\n[joint]\nratio = 12\n[clamp]\nopening = 80\n[sled]\n{sled}\n"

@@ -7,10 +7,10 @@ import math
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
-from scarfwright.models.crossings import tidied, turn
-from scarfwright.models.offset import offset
-from scarfwright.models.outline import Loop, Vertex, circle, polygon, rectangle, rounded, slot
-from scarfwright.models.relief import reached, relieved, unreached, widest_cutter
+from scarfwright.models.flat.crossings import tidied, turn
+from scarfwright.models.flat.loop import Loop, Vertex, circle, polygon, rectangle, rounded, slot
+from scarfwright.models.flat.offset import offset
+from scarfwright.models.flat.round_cutter import reached, relieved, unreached, widest_cutter
 from shapely import Point, Polygon
 from shapely.ops import unary_union
 

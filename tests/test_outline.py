@@ -8,7 +8,7 @@ from itertools import pairwise
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from scarfwright.models.outline import (
+from scarfwright.models.flat.loop import (
     Capsule,
     Edge,
     Loop,

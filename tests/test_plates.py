@@ -12,18 +12,18 @@ import pytest
 import trimesh
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from scarfwright.models.job import Printer
-from scarfwright.models.lettering import lettered, raised_letters
-from scarfwright.models.outline import circle, polygon, rectangle
-from scarfwright.models.overhang import best_face, ceilings
-from scarfwright.models.packing import pack
-from scarfwright.models.part import Feature, Operation, Part, Raised
-from scarfwright.models.plates import SPACING, Laid, laid_flat, plates
-from scarfwright.models.say import say_in
-from scarfwright.models.solids import bodies
-from scarfwright.models.units import parse_length
-from scarfwright.outputs.mesh import mesh_of
-from scarfwright.outputs.table import write
+from scarfwright.models.flat.loop import circle, polygon, rectangle
+from scarfwright.models.job.tables import Printer
+from scarfwright.models.lengths.length import parse_length
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.part.lettering import lettered, raised_letters
+from scarfwright.models.part.part import Feature, Operation, Part, Raised
+from scarfwright.models.printing.overhang import best_face, ceilings
+from scarfwright.models.printing.packing import pack
+from scarfwright.models.printing.plates import SPACING, Laid, laid_flat, plates
+from scarfwright.models.solids.solids import bodies
+from scarfwright.outputs.formats.mesh import mesh_of
+from scarfwright.outputs.formats.table import write
 
 from tests.shapes import blank
 

@@ -12,11 +12,11 @@ import math
 import pytest
 from hypothesis import HealthCheck, given, settings
 from scarfwright.models.findings import CODES, faults
-from scarfwright.models.job import Job
-from scarfwright.models.numbers import numbers
-from scarfwright.models.part import Part
-from scarfwright.models.parts.sled import shape_of, sled
-from scarfwright.models.sheets import plank_plan
+from scarfwright.models.job.tables import Job
+from scarfwright.models.numbers.numbers import numbers
+from scarfwright.models.part.part import Part
+from scarfwright.models.sled.plank import plank_plan
+from scarfwright.models.sled.shape import shape_of, sled
 from scarfwright.models.solve import work_out, work_up
 from scarfwright.models.workup import Workup
 from shapely import LineString, Polygon
@@ -46,7 +46,7 @@ def check(work: Workup) -> Workup:
     assert all(f.code in CODES and f.text and "nan" not in f.text for f in work.findings)
     if faults(list(work.findings)):
         return work
-    part = sled(**shape_of(work))
+    part = sled(**shape_of(work.way))
     check_shape(part, work)
     if work.job.sled.made_from == "plank":
         check_plank(work)
@@ -56,7 +56,7 @@ def check(work: Workup) -> Workup:
 
 def closed_form(work: Workup) -> float:
     """Area [mm2] from the numbers alone: trapezium less nose flat, slots and holes."""
-    sled, layout = work.sled, work.layout
+    sled, layout = work.way.sled, work.way.layout
     area = (sled.heel + sled.nose) / 2 * sled.length - sled.nose_flat**2 / sled.ratio / 2
     for notch in layout.notches:
         area -= max(notch.length - notch.width, 0.0) * notch.width + math.pi * notch.width**2 / 4
@@ -79,28 +79,28 @@ def check_shape(part: Part, work: Workup) -> None:
         rim += opening.length
     assert wood.geom_type == "Polygon"
     assert wood.area == pytest.approx(closed_form(work), abs=ARC * rim + 1e-2)
-    for x, y in work.layout.handle_holes:
-        assert work.sled.length - x >= work.layout.hand_line
+    for x, y in work.way.layout.handle_holes:
+        assert work.way.sled.length - x >= work.way.layout.hand_line
         assert ground.contains(ShapelyPoint(x, y))
 
 
 def check_plank(work: Workup) -> None:
     """Both halves lie on the plank, a kerf apart, mirror images about its middle."""
-    plan = plank_plan(work)
+    plan = plank_plan(work.way)
     one, other = (Polygon(p.outline.points()) for p in plan.placed)
     plank = Polygon(plan.outline.points())
     assert plank.buffer(1e-6).contains(one)
     assert plank.buffer(1e-6).contains(other)
     assert one.area == pytest.approx(other.area)
-    assert one.distance(other) == pytest.approx(work.job.kerf, abs=1e-6)
+    assert one.distance(other) == pytest.approx(work.job.saw.kerf, abs=1e-6)
     (line,) = [m for m in plan.marks if m.name == "dividing line"]
     middle = LineString(line.points)
-    assert middle.distance(one) == pytest.approx(work.job.kerf / 2, abs=1e-6)
+    assert middle.distance(one) == pytest.approx(work.job.saw.kerf / 2, abs=1e-6)
 
 
 def check_solid(part: Part, volume: float) -> None:
     """One valid body of the closed form's volume, as high as the sled is thick."""
-    from scarfwright.models.solids import solid
+    from scarfwright.models.solids.solids import solid
 
     plain = Part(part.name, part.title, part.outline, part.thickness, tuple(f for f in part.features if not f.depth))
     body = solid(plain)

@@ -11,13 +11,13 @@ from typing import Any
 
 import pytest
 import trimesh
-from scarfwright.models.bed import bounds, height
-from scarfwright.models.checks.parts import check_part
 from scarfwright.models.findings import Level
-from scarfwright.models.part import Parameters
 from scarfwright.models.parts import registry
-from scarfwright.models.solids import bodies, solid
-from scarfwright.outputs.table import write
+from scarfwright.models.parts.check import check_part
+from scarfwright.models.parts.kind import Parameters
+from scarfwright.models.printing.bed import bounds, height
+from scarfwright.models.solids.solids import bodies, solid
+from scarfwright.outputs.formats.table import write
 
 # places within each range: as the part comes, small, large
 SPOTS = {"as it comes": None, "small": 0.3, "large": 0.7}
@@ -84,8 +84,8 @@ def step_read_back(path: Path, volume: float) -> None:
 
 @pytest.mark.parametrize("name", sorted(registry()))
 def test_same_part_same_bytes(name: str, tmp_path: Path) -> None:
-    from scarfwright.models import solids
-    from scarfwright.outputs import mesh
+    from scarfwright.models.solids import solids
+    from scarfwright.outputs.formats import mesh
 
     kind = registry()[name]
     for run in ("one", "two"):

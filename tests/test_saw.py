@@ -7,13 +7,16 @@ import math
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
-from scarfwright.models.joint import Joint
-from scarfwright.models.saw import Blade, Jaw, travels
+from scarfwright.models.job.file import job_from_dict
+from scarfwright.models.joint.joint import Joint
+from scarfwright.models.sled.blade import Blade, Jaw, travels
+from scarfwright.models.sled.making import joint_of
+from scarfwright.models.sled.sled import Sled
 
 STEPS = 200  # of the grid of points
 
 joints = st.builds(
-    Joint, ratio=st.floats(2, 40), thickness=st.floats(4, 80), height=st.floats(15, 90), gap=st.floats(0.1, 2)
+    Joint, ratio=st.floats(2, 40), thickness=st.floats(4, 80), height=st.floats(15, 90), tip=st.floats(0.1, 2)
 )
 
 
@@ -21,7 +24,9 @@ joints = st.builds(
 def cases(draw: st.DrawFn) -> tuple[Joint, Blade, Jaw]:
     joint = draw(joints)
     height = joint.height + draw(st.floats(0.5, 20))
-    blade = Blade(2 * height + draw(st.floats(1, 200)), draw(st.floats(1, 4)), height)
+    blade = Blade(
+        2 * height + draw(st.floats(1, 200)), draw(st.floats(1, 4)), height, joint.tip * math.cos(joint.angle)
+    )
     jaw = Jaw(
         lower_edge=draw(st.floats(0, joint.height)),
         reach_along=draw(st.floats(2, 60)),
@@ -52,12 +57,12 @@ def brute_limit(joint: Joint, blade: Blade, jaw: Jaw, station: float) -> float |
     found = [
         front - blade_front(blade, low)
         for low, inner in ((jaw.lower_edge, joint.thickness), (jaw.bar_edge, -80.0))
-        if low < blade.height and (front := brute_front(joint, jaw, station, inner, outer)) is not None
+        if low < blade.height and (front := brute_front(joint, blade.gap, jaw, station, inner, outer)) is not None
     ]
     return min(found, default=None)
 
 
-def brute_front(joint: Joint, jaw: Jaw, station: float, inner: float, outer: float) -> float | None:
+def brute_front(joint: Joint, gap: float, jaw: Jaw, station: float, inner: float, outer: float) -> float | None:
     """Least X of the sampled points that lie beyond the blade plane less the side clearance."""
     cos, sin = math.cos(joint.angle), math.sin(joint.angle)
     least: float | None = None
@@ -66,7 +71,7 @@ def brute_front(joint: Joint, jaw: Jaw, station: float, inner: float, outer: flo
         for k in range(STEPS + 1):
             v = inner + (outer - inner) * k / STEPS
             beyond_heel = v * cos - u * sin  # Y less the heel's width
-            if beyond_heel >= joint.gap - jaw.side_clearance:
+            if beyond_heel >= gap - jaw.side_clearance:
                 x = u * cos + v * sin
                 least = x if least is None or x < least else least
     return least
@@ -122,7 +127,7 @@ def test_least_station_against_a_search(case: tuple[Joint, Blade, Jaw], travel: 
 
 
 def test_pads_above_the_blade_meet_nothing() -> None:
-    joint, blade = Joint(12, 22, 60, 0.4), Blade(254, 2.5, 66)
+    joint, blade = Joint(12, 22, 60, 0.4), Blade(254, 2.5, 66, 0.4)
     assert Jaw(66.0, 25, 12, 10).limit(0, joint, blade) is None
     assert Jaw(65.9, 25, 12, 10).limit(0, joint, blade) is not None
     assert Jaw(66.0, 25, 12, 10).least_station(500, joint, blade) == 25
@@ -165,20 +170,20 @@ def test_travels_by_sweeping_the_taper_face(case: tuple[Joint, Blade, Jaw]) -> N
                 high = x
         return low
 
-    assert t.exit_x == pytest.approx(exit_at(joint.gap), abs=1e-5)
-    slowest = max(exit_at(joint.gap) - front(joint.height * i / 50) for i in range(51))
+    assert t.exit_x == pytest.approx(exit_at(blade.gap), abs=1e-5)
+    slowest = max(exit_at(blade.gap) - front(joint.height * i / 50) for i in range(51))
     assert t.done == pytest.approx(slowest, abs=1e-5)
-    offcut = max(exit_at(joint.gap + blade.kerf) - front(joint.height * i / 50) for i in range(51))
+    offcut = max(exit_at(blade.gap + blade.kerf) - front(joint.height * i / 50) for i in range(51))
     assert t.offcut_free == pytest.approx(offcut, abs=1e-5)
     assert t.done - t.offcut_free == pytest.approx(blade.kerf * joint.ratio)
     assert t.start == pytest.approx(-front(0) - 25)
     # clear: the blade's back, f(0) behind the axis at the table, stands a gap g off the taper's end
     back = t.clear - front(0)
-    assert (back - exit_at(joint.gap)) * math.tan(joint.angle) == pytest.approx(5.0, abs=1e-4)
+    assert (back - exit_at(blade.gap)) * math.tan(joint.angle) == pytest.approx(5.0, abs=1e-4)
 
 
 def test_end_of_cut() -> None:
-    t = travels(Joint(12, 22, 60, 0.4), Blade(254, 2.5, 66), 5)
+    t = travels(Joint(12, 22, 60, 0.4), Blade(254, 2.5, 66, 0.4), 5)
     assert t.end("hold") == t.end("draw_back") == t.done
     assert t.end("run_on") == t.clear
 
@@ -186,9 +191,8 @@ def test_end_of_cut() -> None:
 @given(joints)
 def test_joint_by_coordinates(joint: Joint) -> None:
     """The tapered board as a shape in its own frame (u along, v through): where the cut meets both faces."""
-    assume(joint.thickness > 4 * joint.gap)
-    tip = joint.gap / math.cos(joint.angle)  # the plane's distance from the sled's corner, measured through the board
-    assert joint.tip == pytest.approx(tip)
+    assume(joint.thickness > 4 * joint.tip)
+    tip = joint.tip
     # taper: v = tip + u / N reaches the thickness
     run = (joint.thickness - tip) * joint.ratio
     assert joint.taper_run == pytest.approx(run)
@@ -198,3 +202,15 @@ def test_joint_by_coordinates(joint: Joint) -> None:
         assert tip + u / joint.ratio == pytest.approx(joint.thickness - tip - (overlap - u) / joint.ratio)
     assert joint.glue_area == pytest.approx(math.hypot(overlap, joint.thickness - 2 * tip) * joint.height)
     assert joint.finished_run(joint.thickest_finish) == pytest.approx(overlap)
+
+
+@given(st.floats(3, 40), st.floats(0.05, 2))
+def test_the_tip_is_the_fence_gap_seen_through_the_board(ratio: float, gap: float) -> None:
+    """The board's square end starts at the heel's corner, square to the work edge: where it crosses Y = heel + c."""
+    angle = math.atan(1 / ratio)
+    through = gap / math.cos(angle)  # v along the end at which its Y has grown by the gap: v cos = c
+    found = job_from_dict(
+        {"stock": {"thickness": 30, "height": 60}, "joint": {"ratio": ratio}, "saw": {"fence_gap": gap}}
+    )
+    sled = Sled(ratio, 900.0, 38.0, 100.0, 100.0 - 900.0 / ratio)
+    assert joint_of(found, sled).tip == pytest.approx(through, rel=1e-9)

@@ -8,24 +8,24 @@ from functools import cache
 
 import pdfplumber
 import pytest
-from scarfwright.models.advice import travel_advice
+from scarfwright.models.cut.order_of_work import cautions, order_of_work
+from scarfwright.models.cut.scene import setup_scene
 from scarfwright.models.findings import faults
-from scarfwright.models.jobfile import job_from_text
-from scarfwright.models.outline import Loop
-from scarfwright.models.part import Part
-from scarfwright.models.procedure import cautions, order_of_work
-from scarfwright.models.say import say_in, slope
-from scarfwright.models.setup_scene import setup_scene
+from scarfwright.models.flat.loop import Loop
+from scarfwright.models.job.file import job_from_text
+from scarfwright.models.lengths.say import say_in, slope
+from scarfwright.models.part.part import Part
+from scarfwright.models.solids.setup import block_solid
 from scarfwright.models.solve import work_out
 from scarfwright.models.workup import Workup
-from scarfwright.outputs.card_frame import Frame
-from scarfwright.outputs.card_views import card_frame
-from scarfwright.outputs.drawing import Clip, Path, Sheet, Text
+from scarfwright.outputs.drawing.display import Clip, Path, Sheet, Text
+from scarfwright.outputs.formats.pdf import write_pdf
+from scarfwright.outputs.formats.svg import write_svg
 from scarfwright.outputs.make import items
-from scarfwright.outputs.pdf import write_pdf
-from scarfwright.outputs.projection import from_above, from_the_side
-from scarfwright.outputs.setup_card import CHECKS, ENDINGS, RIGHT, setup_card
-from scarfwright.outputs.svg import write_svg
+from scarfwright.outputs.setup_card.card import CHECKS, ENDINGS, RIGHT, setup_card
+from scarfwright.outputs.setup_card.frame import Frame
+from scarfwright.outputs.setup_card.projection import from_above, from_the_side
+from scarfwright.outputs.setup_card.views import card_frame
 from shapely import LineString, Polygon
 
 MM = "[stock]\nthickness = 22\nheight = 60\n[joint]\nratio = 12\n[clamp]\nopening = 120\n"
@@ -115,23 +115,23 @@ def test_letters_are_large_enough_to_read_at_the_saw(name: str) -> None:
 def test_the_page_says_what_the_saw_is_set_by(name: str) -> None:
     work, say = work_of(name), say_in(work_of(name).job.units)
     told = " ".join(t.text for t in card(name).texts())
-    advice = travel_advice(work)
+    advice = work.cut.advice
     numbers = [
-        slope(work.sled.ratio),
-        f"{say(work.fence)} = heel as measured + {say(work.joint.gap)}",
-        f"{say(work.blade.height)} above the table",
+        slope(work.way.sled.ratio),
+        f"{say(work.way.fence)} = heel as measured + {say(work.way.blade.gap)}",
+        f"{say(work.way.blade.height)} above the table",
         f"{say(advice.stop.from_front)} from the table's front edge",
         f"Fence, {work.job.saw.fence_side}",
         say.down(advice.start.from_front),
-        say(work.layout.hand_line),
-        *(say(c.station) for c in work.layout.clamps),
+        say(work.way.layout.hand_line),
+        *(say(c.station) for c in work.way.layout.clamps),
         *(say(e.travel) for e in advice.endings),
         f"FREE SIDE, {advice.offcut.side}",
     ]
     for number in numbers:
         assert number in told, number
     squeezed = told.replace(" ", "")
-    for text in (*cautions(work), *order_of_work(work)):
+    for text in (*cautions(work.way, work.cut), *order_of_work(work.way, work.cut)):
         for piece in text.replace(" ", "").split(","):
             assert all(word in squeezed for word in piece.split(".") if len(word) < 12), text
 
@@ -154,18 +154,18 @@ def test_both_views_are_to_scale(name: str) -> None:
     left = work.job.saw.fence_side == "left"
     face = fence[1] if left else fence[3]
     near = blade[3] if left else blade[1]
-    assert abs(near - face) * scale == pytest.approx(work.fence, abs=0.01)
+    assert abs(near - face) * scale == pytest.approx(work.way.fence, abs=0.01)
     table = named(name, "table", True)
-    assert (stop[0] - table[0]) * scale == pytest.approx(travel_advice(work).stop.from_front, abs=0.01)
+    assert (stop[0] - table[0]) * scale == pytest.approx(work.cut.advice.stop.from_front, abs=0.01)
     sled = [Polygon(p.points()) for p in card(name).paths() if p.name == "sled" and p.closed]
-    assert {round((p.bounds[2] - p.bounds[0]) * scale, 2) for p in sled} == {round(work.sled.length, 2)}
+    assert {round((p.bounds[2] - p.bounds[0]) * scale, 2) for p in sled} == {round(work.way.sled.length, 2)}
     end = "clear" if work.job.saw.end_of_cut == "run_on" else "done"
     axis = (blade[0] + blade[2]) / 2
-    travel = getattr(work.travel, end)
+    travel = getattr(work.way.travel, end)
     assert (max(p.bounds[2] for p in sled) - axis) * scale == pytest.approx(travel, abs=0.01)
     beside = named(name, "blade", False)
     ground = named(name, "table", False)[3]
-    assert (beside[3] - ground) * scale == pytest.approx(work.blade.height, abs=0.01)
+    assert (beside[3] - ground) * scale == pytest.approx(work.way.blade.height, abs=0.01)
     assert (beside[0] + beside[2]) / 2 == pytest.approx(axis, abs=0.01)
     assert (table[0], table[2]) == pytest.approx(
         (named(name, "table", False)[0], named(name, "table", False)[2]), abs=0.01
@@ -203,18 +203,19 @@ def test_make_lists_the_card() -> None:
 
 @every_job
 def test_blocks_are_seen_as_the_solids_stand(name: str) -> None:
-    """Outlines from above and from the side against the bounding boxes of the kernel's solids."""
-    if name not in ("hold", "hold, left"):
-        return
-    from scarfwright.models.setup_solids import block_solid
-
-    for state in setup_scene(work_of(name)).states[:3]:
+    """Outlines from above and from the side against the bounding boxes of the kernel's solids, in every state."""
+    seen = set()
+    for state in setup_scene(work_of(name).way).states:
         for piece in state.pieces:
             if isinstance(piece.shape, Part):
                 continue
             found = block_solid(piece.shape).BoundingBox()
-            seen, beside = from_above(piece).bounds, from_the_side(piece).bounds
-            assert seen[0] == pytest.approx(found.xmin + piece.along, abs=0.01), piece.name
-            assert seen[2] == pytest.approx(found.xmax + piece.along, abs=0.01), piece.name
-            assert (seen[1], seen[3]) == pytest.approx((found.ymin, found.ymax), abs=0.01), piece.name
+            along = (found.xmin + piece.along, found.xmax + piece.along)
+            above, beside = from_above(piece).bounds, from_the_side(piece).bounds
+            assert (above[0], above[2]) == pytest.approx(along, abs=0.01), piece.name
+            assert (above[1], above[3]) == pytest.approx((found.ymin, found.ymax), abs=0.01), piece.name
+            assert (beside[0], beside[2]) == pytest.approx(along, abs=0.01), piece.name
             assert (beside[1], beside[3]) == pytest.approx((found.zmin, found.zmax), abs=0.01), piece.name
+            seen.add(piece.name.split("_meets_")[0])
+    knife = {"riving_knife"} if work_of(name).job.saw.riving_knife > 0 else set()
+    assert {"table", "fence", "blade", "work", "offcut", "heel_clamp"} | knife <= seen

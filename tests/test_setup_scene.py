@@ -11,9 +11,9 @@ from pathlib import Path
 from typing import Any, NamedTuple
 
 import pytest
-from scarfwright.models.job import Job
-from scarfwright.models.jobfile import job_from_dict, read_job
-from scarfwright.models.numbers import numbers
+from scarfwright.models.job.file import job_from_dict, read_job
+from scarfwright.models.job.tables import Job
+from scarfwright.models.numbers.numbers import numbers
 from scarfwright.models.solve import work_up
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.make import items, make_all
@@ -136,7 +136,7 @@ def test_where_things_stand(made: Made, model: Model) -> None:
         assert across(boxes["sled"]) == pytest.approx((0, sled["heel_mm"]), abs=0.001)
         assert boxes["sled"][1][2] == pytest.approx(sled["thickness_mm"], abs=0.001)
         assert boxes["blade"][1][2] == pytest.approx(saw["blade_height_mm"], abs=0.06)  # chords
-        assert across(boxes["blade"]) == pytest.approx((saw["fence_mm"], saw["fence_mm"] + job.kerf), abs=0.001)
+        assert across(boxes["blade"]) == pytest.approx((saw["fence_mm"], saw["fence_mm"] + job.saw.kerf), abs=0.001)
         assert boxes["fence"][0][0] == pytest.approx(-job.saw.fence_front, abs=0.001)
         assert across(boxes["fence"])[1] == pytest.approx(0, abs=0.001)
         assert boxes["table"][0][0] == pytest.approx(-job.saw.table_front, abs=0.001)
@@ -147,7 +147,7 @@ def test_where_things_stand(made: Made, model: Model) -> None:
         low, high = across(boxes["riving_knife"])
         assert high - low == pytest.approx(job.saw.riving_knife, abs=0.001)
         if "offcut" in boxes:  # on the free side, and it stays where it fell
-            assert across(boxes["offcut"])[0] == pytest.approx(saw["fence_mm"] + job.kerf, abs=0.001)
+            assert across(boxes["offcut"])[0] == pytest.approx(saw["fence_mm"] + job.saw.kerf, abs=0.001)
             assert boxes["offcut"] == model.groups["2_offcut_free"]["offcut"]
 
 
@@ -249,7 +249,7 @@ def test_extra_clamps_are_numbered(tmp_path: Path) -> None:
 
 
 def test_same_job_same_bytes(tmp_path: Path) -> None:
-    from scarfwright.models.setup_solids import block_solid
+    from scarfwright.models.solids.setup import block_solid
 
     first = make(job_from_dict(GOOD), tmp_path / "first")
     block_solid.cache_clear()
@@ -260,8 +260,8 @@ def test_same_job_same_bytes(tmp_path: Path) -> None:
 
 def test_the_scene_is_data_without_the_kernel() -> None:
     code = (
-        "import sys; from pathlib import Path; from scarfwright.models.jobfile import read_job;"
-        "from scarfwright.models.solve import work_up; from scarfwright.models.setup_scene import setup_scene;"
+        "import sys; from pathlib import Path; from scarfwright.models.job.file import read_job;"
+        "from scarfwright.models.solve import work_up; from scarfwright.models.cut.scene import setup_scene;"
         f"assert setup_scene(work_up(read_job(Path({str(EXAMPLES / 'plank-metric.toml')!r})))).states;"
         "assert not {'cadquery', 'OCP', 'trimesh'} & set(sys.modules)"
     )

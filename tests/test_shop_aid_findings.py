@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from scarfwright.models.jobfile import job_from_text
+from scarfwright.models.job.file import job_from_text
 from scarfwright.models.solve import work_up
 
 JOB = """

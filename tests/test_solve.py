@@ -8,11 +8,11 @@ import pytest
 from hypothesis import assume, example, given, settings
 from hypothesis import strategies as st
 from scarfwright.models.findings import faults
-from scarfwright.models.job import Job
-from scarfwright.models.jobfile import job_from_text
-from scarfwright.models.layout import HANDS_CLEAR
-from scarfwright.models.outline import polygon
-from scarfwright.models.sled import (
+from scarfwright.models.flat.loop import polygon
+from scarfwright.models.job.file import job_from_text
+from scarfwright.models.job.tables import Job
+from scarfwright.models.sled.layout import HANDS_CLEAR
+from scarfwright.models.sled.sled import (
     Notch,
     Sled,
     as_made,
@@ -61,8 +61,8 @@ def at_length(like: Job, length: float) -> Workup:
 def test_the_shortest_sled_that_serves(units: str, end: str, made_from: str) -> None:
     work = worked(f'made_from = "{made_from}"', f'end_of_cut = "{end}"', BASE[units])
     step = 50.0 if units == "mm" else 50.8
-    count = round(work.sled.length / step)
-    assert work.sled.length == pytest.approx(count * step)
+    count = round(work.way.sled.length / step)
+    assert work.way.sled.length == pytest.approx(count * step)
     assert not faults(list(work.findings))
     for shorter in range(1, count):
         assert faults(list(at_length(work.job, shorter * step).findings)), shorter * step
@@ -74,10 +74,10 @@ def test_the_shortest_is_held_by_the_fence_as_the_formula_says() -> None:
     The jaw, 12 thick, stands off the flat square to the work edge, so its outer corner leads by 12 sin(theta).
     """
     work = worked()
-    need = work.travel_end + 50 + work.sled.nose_flat + 12 * math.sin(work.sled.angle) + 450
-    assert need <= work.sled.length < need + 50 + 10  # a step, and what rounding the mark does to the slope
-    assert "clamp.meets_fence" in codes(at_length(work.job, work.sled.length - 50))
-    assert work.shortest == pytest.approx(need)
+    need = work.way.travel_end + 50 + work.way.sled.nose_flat + 12 * math.sin(work.way.sled.angle) + 450
+    assert need <= work.way.sled.length < need + 50 + 10  # a step, and what rounding the mark does to the slope
+    assert "clamp.meets_fence" in codes(at_length(work.job, work.way.sled.length - 50))
+    assert work.way.shortest == pytest.approx(need)
 
 
 def test_nothing_serves_gives_the_least_wrong_with_its_faults() -> None:
@@ -134,13 +134,13 @@ def test_a_rounding_coarser_than_the_taper_keeps_the_exact_mark() -> None:
 def test_realised_slope_runs_through_every_later_number() -> None:
     work = worked('length = "1500 mm"\nplank = ["38 mm", "184.2 mm"]', 'kerf = "2.5 mm"')
     # exact M = (184.2 + 125) / 2 = 154.6, rounded to 154.5: L / N = 124.8
-    assert work.sled.mark == 154.5
+    assert work.way.sled.mark == 154.5
     ratio = 1500 / 124.8
-    assert work.sled.ratio == pytest.approx(ratio)
-    assert work.joint.ratio == work.sled.ratio
+    assert work.way.sled.ratio == pytest.approx(ratio)
+    assert work.joint.ratio == work.way.sled.ratio
     cos = ratio / math.hypot(ratio, 1)
     assert work.joint.overlap == pytest.approx((22 - 2 * 0.4 / cos) * ratio)
-    assert work.sled.heel == pytest.approx(154.5 - 1.25 / cos)
+    assert work.way.sled.heel == pytest.approx(154.5 - 1.25 / cos)
 
 
 # -- as made ---------------------------------------------------------------------------------------------
@@ -148,18 +148,18 @@ def test_realised_slope_runs_through_every_later_number() -> None:
 
 def test_a_measured_sled_replaces_the_nominal_one() -> None:
     work = worked('length = "1500 mm"\nheel_as_made = "153 mm"\nnose_as_made = "29 mm"')
-    assert work.sled.ratio == pytest.approx(1500 / 124)
-    assert work.fence == pytest.approx(153.4)  # heel as measured + gap
-    assert (work.sled.heel, work.sled.nose) == (153, 29)
-    assert work.nominal.heel != 153
+    assert work.way.sled.ratio == pytest.approx(1500 / 124)
+    assert work.way.fence == pytest.approx(153.4)  # heel as measured + gap
+    assert (work.way.sled.heel, work.way.sled.nose) == (153, 29)
+    assert work.way.nominal.heel != 153
     assert work.joint.tip == pytest.approx(0.4 * math.hypot(124, 1500) / 1500)
 
 
 def test_one_measure_alone_is_taken_with_the_other_as_planned() -> None:
     work = worked('length = "1500 mm"\nheel_as_made = "153 mm"')
-    assert work.sled.heel == 153
-    assert work.sled.nose == work.nominal.nose
-    assert work.sled.ratio == pytest.approx(1500 / (153 - work.nominal.nose))
+    assert work.way.sled.heel == 153
+    assert work.way.sled.nose == work.way.nominal.nose
+    assert work.way.sled.ratio == pytest.approx(1500 / (153 - work.way.nominal.nose))
 
 
 def test_a_sled_without_taper_cannot_be_as_made() -> None:
@@ -173,15 +173,15 @@ def test_a_sled_without_taper_cannot_be_as_made() -> None:
 
 def test_a_sheet_sled_is_exact() -> None:
     work = worked('made_from = "sheet"\nlength = "1000 mm"\nnose_min = "30 mm"\nlayers = 3')
-    assert (work.sled.ratio, work.sled.nose, work.sled.thickness) == (12, 30, 54)
-    assert work.sled.heel == pytest.approx(30 + 1000 / 12)
-    assert work.sled.mark is None
-    assert work.dividing is None
+    assert (work.way.sled.ratio, work.way.sled.nose, work.way.sled.thickness) == (12, 30, 54)
+    assert work.way.sled.heel == pytest.approx(30 + 1000 / 12)
+    assert work.way.sled.mark is None
+    assert work.way.dividing is None
 
 
 def test_dowels_register_layers_clear_of_everything() -> None:
     work = worked('made_from = "sheet"')
-    layout, sled = work.layout, work.sled
+    layout, sled = work.way.layout, work.way.sled
     assert 2 <= len(layout.dowels) <= 3
     ground = Polygon(sled.corners())
     for notch in layout.notches:
@@ -192,9 +192,9 @@ def test_dowels_register_layers_clear_of_everything() -> None:
     for x, y in layout.dowels:
         around = Polygon([(x + 12 * math.cos(a), y + 12 * math.sin(a)) for a in (i * math.tau / 64 for i in range(64))])
         assert ground.contains(around)  # radius 4 and 8 mm of wood
-    assert worked('made_from = "sheet"\nlayers = 1').layout.dowels == ()
-    assert worked('made_from = "sheet"\ndowel = 0').layout.dowels == ()
-    assert worked().layout.dowels == ()
+    assert worked('made_from = "sheet"\nlayers = 1').way.layout.dowels == ()
+    assert worked('made_from = "sheet"\ndowel = 0').way.layout.dowels == ()
+    assert worked().way.layout.dowels == ()
 
 
 # -- stations --------------------------------------------------------------------------------------------
@@ -203,11 +203,11 @@ def test_dowels_register_layers_clear_of_everything() -> None:
 def test_the_heel_station_is_the_least_safe_one_on_a_mark() -> None:
     for marks, step in (('"0.5 mm"', 0.5), ('"1/16 in"', 25.4 / 16), ('"10 mm"', 10.0)):
         work = worked(f"round_marks = {marks}\nlength = '1500 mm'")
-        station = work.layout.notches[0].station
+        station = work.way.layout.notches[0].station
         assert station / step == pytest.approx(round(station / step))
-        assert 0 <= station - work.layout.least_station < step
+        assert 0 <= station - work.way.layout.least_station < step
     off = worked("round_marks = 0\nlength = '1500 mm'")
-    assert off.layout.notches[0].station == off.layout.least_station
+    assert off.way.layout.notches[0].station == off.way.layout.least_station
 
 
 def test_on_thin_steep_stock_the_slot_stays_off_the_heels_end() -> None:
@@ -220,37 +220,37 @@ def test_on_thin_steep_stock_the_slot_stays_off_the_heels_end() -> None:
         "travel_margin = 0\nblade_above_work = 1",
         base,
     )
-    notch = work.layout.notches[0]
-    assert notch.station > work.layout.least_station
-    shape = notch.capsule(work.sled)
-    assert max(shape.start[0], shape.end[0]) + shape.radius == pytest.approx(work.sled.length)
+    notch = work.way.layout.notches[0]
+    assert notch.station > work.way.layout.least_station
+    shape = notch.capsule(work.way.sled)
+    assert max(shape.start[0], shape.end[0]) + shape.radius == pytest.approx(work.way.sled.length)
 
 
 def test_the_nose_clamp_sits_in_the_middle_of_the_flat() -> None:
     work = worked('length = "1500 mm"\nnose_flat = "40 mm"')
-    (clamp,) = [c for c in work.layout.clamps if c.where == "nose_flat"]
+    (clamp,) = [c for c in work.way.layout.clamps if c.where == "nose_flat"]
     # the flat lies nose cos(theta) under the work edge; its middle is at x = 20 on the fence's side
-    x, y = work.sled.at_work_edge(clamp.station, work.sled.nose * math.cos(work.sled.angle))
+    x, y = work.way.sled.at_work_edge(clamp.station, work.way.sled.nose * math.cos(work.way.sled.angle))
     assert x == pytest.approx(20)
-    assert y == pytest.approx(20 / work.sled.ratio)
-    assert clamp.opening == pytest.approx(work.sled.nose * math.cos(work.sled.angle) + 22)
+    assert y == pytest.approx(20 / work.way.sled.ratio)
+    assert clamp.opening == pytest.approx(work.way.sled.nose * math.cos(work.way.sled.angle) + 22)
 
 
 @pytest.mark.parametrize(("asked", "where"), [("25 mm", "nose_flat"), ("40 mm", "nose_flat"), ("300 mm", "nose")])
 def test_a_nose_station_is_on_the_flat_or_a_notch_further_in(asked: str, where: str) -> None:
     work = worked(f'length = "1500 mm"\nnose_flat = "40 mm"\nnose_station = "{asked}"')
-    (clamp,) = [c for c in work.layout.clamps if c.where.startswith("nose")]
+    (clamp,) = [c for c in work.way.layout.clamps if c.where.startswith("nose")]
     assert clamp.where == where
-    assert ("nose" in [n.where for n in work.layout.notches]) == (where == "nose")
+    assert ("nose" in [n.where for n in work.way.layout.notches]) == (where == "nose")
     if where == "nose":  # along the work edge, as every station, counted from the nose end
-        assert clamp.station == pytest.approx(1500 / math.cos(work.sled.angle) - 300)
+        assert clamp.station == pytest.approx(1500 / math.cos(work.way.sled.angle) - 300)
         assert clamp.opening == 25 + 22
 
 
 def test_without_a_flat_the_nose_notch_leaves_a_web_of_wood() -> None:
     work = worked('length = "1500 mm"\nnose_flat = 0')
-    (notch,) = [n for n in work.layout.notches if n.where == "nose"]
-    shape = notch.capsule(work.sled)
+    (notch,) = [n for n in work.way.layout.notches if n.where == "nose"]
+    shape = notch.capsule(work.way.sled)
     assert min(shape.start[1], shape.end[1]) - shape.radius == pytest.approx(25)
 
 
@@ -302,27 +302,27 @@ def test_the_outline_with_its_nose_flat(ratio: float, length: float, nose: float
 def test_hands_stay_clear_at_the_end_of_the_cut(units: str) -> None:
     """At the end and its margin the hand line still stands HANDS_CLEAR before the blade's front; on a mark."""
     work = worked(base=BASE[units])
-    line, step = work.layout.hand_line, 10.0 if units == "mm" else 12.7
+    line, step = work.way.layout.hand_line, 10.0 if units == "mm" else 12.7
     assert line / step == pytest.approx(round(line / step))
-    travel = work.travel_end + work.job.saw.travel_margin
+    travel = work.way.travel_end + work.job.saw.travel_margin
     before_axis = line - travel  # the axis stands at X = T
-    clear = before_axis - work.blade.reach(0)
+    clear = before_axis - work.way.blade.reach(0)
     assert HANDS_CLEAR - 1e-9 <= clear < HANDS_CLEAR + step
 
 
 def test_a_hand_line_asked_for_is_taken() -> None:
-    assert worked('hand_line = "700 mm"').layout.hand_line == 700
+    assert worked('hand_line = "700 mm"').way.layout.hand_line == 700
 
 
 def test_handle_holes_lie_behind_the_hand_line_and_clear_of_notches() -> None:
     work = worked('length = "1500 mm"')
-    near, far = sorted(work.sled.length - x for x, _ in work.layout.handle_holes)
+    near, far = sorted(work.way.sled.length - x for x, _ in work.way.layout.handle_holes)
     assert far - near == pytest.approx(96)
-    assert near - 2.5 >= work.layout.hand_line
-    for x, y in work.layout.handle_holes:
-        assert y == pytest.approx(work.sled.width_at(x) / 2)
+    assert near - 2.5 >= work.way.layout.hand_line
+    for x, y in work.way.layout.handle_holes:
+        assert y == pytest.approx(work.way.sled.width_at(x) / 2)
     asked = worked('length = "1500 mm"\nhandle_station = "800 mm"')
-    assert sorted(1500 - x for x, _ in asked.layout.handle_holes) == pytest.approx([752, 848])
+    assert sorted(1500 - x for x, _ in asked.way.layout.handle_holes) == pytest.approx([752, 848])
 
 
 # -- the dividing cut ------------------------------------------------------------------------------------
@@ -340,7 +340,7 @@ def test_the_carrier_holds_the_half_with_its_line_along_the_feed(
         f'kerf = "{kerf:.3f} mm"',
         BASE["mm"].replace("12", repr(ratio)),
     )
-    cut, sled = work.dividing, work.nominal
+    cut, sled = work.way.dividing, work.way.nominal
     assert cut is not None
     board = Polygon([(0, 0), (cut.carrier_length, 0), (cut.carrier_length, cut.carrier_width), (0, cut.carrier_width)])
     batten = Polygon([v.point for v in cut.batten.vertices])

@@ -9,14 +9,14 @@ from itertools import pairwise
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
-from scarfwright.models.bed import angle_to_fit, size
-from scarfwright.models.clipping import inside, meet, meet_area, uncovered_area
-from scarfwright.models.lettering import lettered, text_width
-from scarfwright.models.outline import Loop, circle, polygon, rectangle, rounded, slot
-from scarfwright.models.part import Feature, Mark, Operation, Part, Raised
-from scarfwright.models.say import say_in
-from scarfwright.models.solids import solid
-from scarfwright.models.splitting import SplitError, sections, split
+from scarfwright.models.flat.loop import Loop, circle, polygon, rectangle, rounded, slot
+from scarfwright.models.flat.overlap import inside, meet, meet_area, uncovered_area
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.part.lettering import lettered, text_width
+from scarfwright.models.part.part import Feature, Mark, Operation, Part, Raised
+from scarfwright.models.printing.bed import angle_to_fit, size
+from scarfwright.models.printing.sections import SplitError, sections, split
+from scarfwright.models.solids.solids import solid
 from shapely.geometry import Point
 from shapely.ops import unary_union
 

@@ -16,11 +16,11 @@ import pytest
 from ezdxf import recover
 from ezdxf.path import make_path
 from scarfwright.models.findings import Finding
-from scarfwright.models.job import Job
-from scarfwright.models.jobfile import job_from_dict
-from scarfwright.models.numbers import numbers
-from scarfwright.models.outline import circle, polygon, rectangle
-from scarfwright.models.part import Feature, Operation, Part
+from scarfwright.models.flat.loop import circle, polygon, rectangle
+from scarfwright.models.job.file import job_from_dict
+from scarfwright.models.job.tables import Job
+from scarfwright.models.numbers.numbers import numbers
+from scarfwright.models.part.part import Feature, Operation, Part
 from scarfwright.models.solve import work_up
 from scarfwright.models.templates.kerf import compensated, lost
 from scarfwright.models.workup import Workup
@@ -286,7 +286,7 @@ def test_portrait_bed_gets_the_sections_turned(tmp_path: Path) -> None:
             assert high_x <= 300
             assert 300 < high_y <= 900
             total += piece.cut.area
-    assert total == pytest.approx(184 * 1500 / 2 - work.nominal.nose_flat**2 / work.nominal.ratio / 2, abs=0.3)
+    assert total == pytest.approx(184 * 1500 / 2 - work.way.nominal.nose_flat**2 / work.way.nominal.ratio / 2, abs=0.3)
 
 
 def test_long_taper_is_split_too(tmp_path: Path) -> None:

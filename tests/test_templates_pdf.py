@@ -15,17 +15,17 @@ from typing import Any, NamedTuple
 import pdfplumber
 import pytest
 from scarfwright.models.findings import Finding, faults
-from scarfwright.models.jobfile import job_from_dict
-from scarfwright.models.numbers import numbers
-from scarfwright.models.outline import Vertex, rectangle
-from scarfwright.models.paper import paper_of
+from scarfwright.models.flat.loop import Vertex, rectangle
+from scarfwright.models.job.file import job_from_dict
+from scarfwright.models.job.paper import paper_of
+from scarfwright.models.numbers.numbers import numbers
 from scarfwright.models.solve import work_up
 from scarfwright.models.workup import Workup
-from scarfwright.outputs.drawing import Path as Run
+from scarfwright.outputs.drawing.display import Path as Run
+from scarfwright.outputs.formats.pdf import write_pdf
+from scarfwright.outputs.full_size.templates_pdf import CUT, template_sheets
+from scarfwright.outputs.full_size.tiling import clipped, row_name
 from scarfwright.outputs.make import items
-from scarfwright.outputs.pdf import write_pdf
-from scarfwright.outputs.templates_pdf import CUT, template_sheets
-from scarfwright.outputs.tiling import clipped, row_name
 from shapely import LineString, Polygon, box, unary_union
 from shapely.affinity import translate
 

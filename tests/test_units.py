@@ -9,7 +9,16 @@ from fractions import Fraction
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from scarfwright.models.units import Length, LengthError, Unit, parse_length, round_to, round_up, rule_step, show
+from scarfwright.models.lengths.length import (
+    Length,
+    LengthError,
+    Unit,
+    parse_length,
+    round_to,
+    round_up,
+    rule_step,
+    show,
+)
 
 INCH = Fraction(254, 10)
 

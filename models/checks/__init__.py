@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from scarfwright.models.checks.clamps import check_clamps
 from scarfwright.models.checks.cut import check_cut
 from scarfwright.models.checks.feed import check_feed
@@ -15,15 +17,17 @@ from scarfwright.models.checks.saw import check_saw
 from scarfwright.models.checks.sled import check_sled
 from scarfwright.models.checks.stand import check_stand
 from scarfwright.models.findings import Finding, worst_first
-from scarfwright.models.say import say_in
-from scarfwright.models.workup import Workup
+from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.wanted.flat import plain_pieces
+from scarfwright.models.wanted.wanted import Wanted
 
 
-def check_all(work: Workup, *, unmeasurable: bool = False) -> list[Finding]:
+def check_all(work: Groundwork, *, unmeasurable: bool = False) -> list[Finding]:
     """Every finding about the joint, the sled, the clamps and the saw, worst first."""
     say = say_in(work.job.units)
     found = [
-        *check_joint(work, say),
+        *check_joint(work),
         *check_sled(work, say, unmeasurable),
         *check_notches(work, say),
         *check_clamps(work, say),
@@ -36,8 +40,8 @@ def check_all(work: Workup, *, unmeasurable: bool = False) -> list[Finding]:
     return worst_first(found)
 
 
-def check_machine(work: Workup) -> list[Finding]:
-    """Findings about machine and paper the files are for, after the others; asked of a sled that can be built."""
+def check_machine(work: Groundwork, parts: Sequence[Wanted]) -> list[Finding]:
+    """Findings about the machine and the paper the files are for; asked of a sled that can be built."""
+    say, pieces = say_in(work.job.units), plain_pieces(parts)
     checks = {"router": check_router, "laser": check_laser}
-    say = say_in(work.job.units)
-    return worst_first([*work.findings, *checks[work.job.files.machine](work, say), *check_paper(work, say)])
+    return [*checks[work.job.files.machine](work, pieces, say), *check_paper(work, say)]

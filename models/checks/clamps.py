@@ -4,30 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.layout import pad_lower_edge, swallowed
-from scarfwright.models.say import Say
-from scarfwright.models.sled import LEAST_LEFT
-from scarfwright.models.workup import Workup
-
-register(
-    {
-        "clamp.no_grip": Level.FAULT,
-        "clamp.grips_air": Level.FAULT,
-        "clamp.past_board": Level.NOTE,
-        "clamp.deep_meets_blade": Level.CAUTION,
-        "clamp.pad_overhangs": Level.FAULT,
-        "clamp.throat_short": Level.FAULT,
-        "notch.jaw_wont_enter": Level.FAULT,
-        "notch.pad_wont_enter": Level.FAULT,
-        "notch.pad_bears_partly": Level.CAUTION,
-    }
-)
+from scarfwright.models.findings import Finding, finding
+from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.lengths.say import Say
+from scarfwright.models.sled.layout import pad_lower_edge, swallowed
+from scarfwright.models.sled.sled import LEAST_LEFT
 
 _PLACES = {"nose_flat": "across the nose flat", "heel": "in the heel notch", "nose": "in the nose notch"}
 
 
-def check_clamps(work: Workup, say: Say) -> Iterator[Finding]:
+def check_clamps(work: Groundwork, say: Say) -> Iterator[Finding]:
     yield from _opening(work, say)
     yield from _board(work, say)
     yield from _pushed_down(work, say)
@@ -35,9 +21,9 @@ def check_clamps(work: Workup, say: Say) -> Iterator[Finding]:
     yield from _slot(work, say)
 
 
-def _opening(work: Workup, say: Say) -> Iterator[Finding]:
+def _opening(work: Groundwork, say: Say) -> Iterator[Finding]:
     has = work.job.clamp.opening
-    for clamp in work.layout.clamps:
+    for clamp in work.way.layout.clamps:
         if clamp.opening <= has:
             continue
         place = _PLACES.get(clamp.where, f"in the notch at {say(clamp.station)}")
@@ -51,12 +37,12 @@ def _opening(work: Workup, say: Say) -> Iterator[Finding]:
         )
 
 
-def _board(work: Workup, say: Say) -> Iterator[Finding]:
+def _board(work: Groundwork, say: Say) -> Iterator[Finding]:
     """Two clamps must hold the board, each with its whole pad, wherever it slides in its slot."""
     length = work.job.stock.length
     if length is None:
         return
-    clamps = sorted(work.layout.clamps, key=lambda c: c.least_board)
+    clamps = sorted(work.way.layout.clamps, key=lambda c: c.least_board)
     past = [c for c in clamps if c.least_board > length + 1e-6]
     if len(clamps) - len(past) < 2:
         needed = clamps[1].least_board if len(clamps) > 1 else None
@@ -79,26 +65,26 @@ def _board(work: Workup, say: Say) -> Iterator[Finding]:
         )
 
 
-def _closer(work: Workup, length: float, say: Say) -> str:
+def _closer(work: Groundwork, length: float, say: Say) -> str:
     """A further notch behind the heel's, where the board reaches and the sled has room for one."""
     job = work.job
     half = max(job.clamp.pad_width, job.sled.notch_length) / 2
     last = length - half
-    heel = next((c.station for c in work.layout.clamps if c.where == "heel"), None)
-    first = max(work.layout.least_station, 0.0 if heel is None else heel + job.sled.notch_length + LEAST_LEFT)
+    heel = next((c.station for c in work.way.layout.clamps if c.where == "heel"), None)
+    first = max(work.way.layout.least_station, 0.0 if heel is None else heel + job.sled.notch_length + LEAST_LEFT)
     if last < first or heel is None or heel + half > length:
         return ""
     return f", or give the sled a notch between {say.up(first)} and {say.down(last)} (extra_stations)"
 
 
-def _pushed_down(work: Workup, say: Say) -> Iterator[Finding]:
+def _pushed_down(work: Groundwork, say: Say) -> Iterator[Finding]:
     """The limits hold for pads as high as they may sit; pushed down to the bar a clamp meets the blade sooner."""
-    end = work.travel_end
-    for clamp in work.layout.clamps:
+    end = work.way.travel_end
+    for clamp in work.way.layout.clamps:
         sooner = clamp.pushed_down
         if sooner is None or sooner >= end or (clamp.limit is not None and clamp.limit < end):
             continue
-        low = pad_lower_edge(work.job, work.sled)
+        low = pad_lower_edge(work.job, work.way.sled)
         yield finding(
             "clamp.deep_meets_blade",
             f"The clamp at {say(clamp.station)} is safe with its pads' lower edge {say(low)} above the table, but "
@@ -111,7 +97,7 @@ def _pushed_down(work: Workup, say: Say) -> Iterator[Finding]:
         )
 
 
-def _other_grip(where: str, work: Workup, say: Say) -> str:
+def _other_grip(where: str, work: Groundwork, say: Say) -> str:
     """What else than wider clamps would do, only where it would."""
     job, thickness = work.job, work.joint.thickness
     if where == "nose_flat":
@@ -121,18 +107,18 @@ def _other_grip(where: str, work: Workup, say: Say) -> str:
     return f", or set web to {say.down(web)} or less" if web >= LEAST_LEFT else ""
 
 
-def _bearing(work: Workup, say: Say) -> Iterator[Finding]:
+def _bearing(work: Groundwork, say: Say) -> Iterator[Finding]:
     job = work.job
-    lower = min(job.stock.height, work.sled.thickness)
-    if pad_lower_edge(job, work.sled) < 0:
+    lower = min(job.stock.height, work.way.sled.thickness)
+    if pad_lower_edge(job, work.way.sled) < 0:
         yield finding(
             "clamp.pad_overhangs",
             f"A pad {say(job.clamp.pad_height)} high can't bear wholly on work {say(job.stock.height)} high and a "
-            f"sled {say(work.sled.thickness)} thick. Use pads of {say.down(lower)} or less, or a thicker sled.",
+            f"sled {say(work.way.sled.thickness)} thick. Use pads of {say.down(lower)} or less, or a thicker sled.",
             pad_height_mm=job.clamp.pad_height,
             lower_mm=lower,
         )
-    deep = swallowed(job, work.sled)
+    deep = swallowed(job, work.way.sled)
     if deep > job.clamp.throat:
         yield finding(
             "clamp.throat_short",
@@ -143,9 +129,9 @@ def _bearing(work: Workup, say: Say) -> Iterator[Finding]:
         )
 
 
-def _less_deep(work: Workup, say: Say) -> str:
+def _less_deep(work: Groundwork, say: Say) -> str:
     """What else than deeper clamps would do, only where it would."""
-    job, height, sled = work.job, work.joint.height, work.sled.thickness
+    job, height, sled = work.job, work.joint.height, work.way.sled.thickness
     apart, spare = abs(height - sled), job.clamp.throat - job.clamp.pad_height
     pads = f", or pads {say.down(job.clamp.throat - apart)} high or less" if job.clamp.throat > apart else ""
     if spare < 0:
@@ -155,7 +141,7 @@ def _less_deep(work: Workup, say: Say) -> str:
     return f"{pads}, or a sled {say.down(height + spare)} thick or less"
 
 
-def _slot(work: Workup, say: Say) -> Iterator[Finding]:
+def _slot(work: Groundwork, say: Say) -> Iterator[Finding]:
     clamp, sled = work.job.clamp, work.job.sled
     if sled.notch_width < clamp.jaw:
         yield finding(

@@ -4,18 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.layout import ClampPlace, flat_jaw
-from scarfwright.models.say import Say
-from scarfwright.models.workup import Workup
-
-register(
-    {
-        "clamp.meets_blade": Level.FAULT,
-        "clamp.meets_fence": Level.FAULT,
-        "board.meets_fence": Level.FAULT,
-    }
-)
+from scarfwright.models.findings import Finding, finding
+from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.lengths.say import Say
+from scarfwright.models.sled.layout import ClampPlace, flat_jaw
 
 _ENDS = {
     "hold": "the taper is complete and the sled held there",
@@ -24,11 +16,11 @@ _ENDS = {
 }
 
 
-def check_cut(work: Workup, say: Say) -> Iterator[Finding]:
-    end = work.travel_end
+def check_cut(work: Groundwork, say: Say) -> Iterator[Finding]:
+    end = work.way.travel_end
     needed = end + work.job.saw.travel_margin
     ends = _ENDS[work.job.saw.end_of_cut]
-    for clamp in work.layout.clamps:
+    for clamp in work.way.layout.clamps:
         if clamp.limit is None or clamp.limit >= needed - 1e-6:
             continue
         when = "before" if clamp.limit < end else "within the margin after"
@@ -52,34 +44,34 @@ def check_cut(work: Workup, say: Say) -> Iterator[Finding]:
                 **numbers,
                 least_station_mm=least_for(clamp, work),
             )
-    tail = work.board_limit
+    tail = work.way.board_limit
     if tail is not None and tail < needed:
         yield finding(
             "board.meets_fence",
             f"A long board's tail meets the fence's front end at a travel of {say(tail)}, and the cut ends at "
             f"{say(end)} ({ends}). Slide the fence back by {say.up(needed - tail)} or cut shorter boards "
-            f"(up to {say.down(work.sled.heel * work.sled.ratio)}).",
+            f"(up to {say.down(work.way.sled.heel * work.way.sled.ratio)}).",
             limit_mm=tail,
             end_mm=end,
             needed_mm=needed,
         )
 
 
-def _length_for(work: Workup, lacking: float) -> float:
+def _length_for(work: Groundwork, lacking: float) -> float:
     """Sled length [mm] at which the nose clamp has the travel it lacks, whichever way its own mark is rounded."""
     front = work.job.saw.fence_front
-    return (work.sled.length + lacking - front) * work.stretch + front
+    return (work.way.sled.length + lacking - front) * work.way.stretch + front
 
 
-def least_for(clamp: ClampPlace, work: Workup) -> float:
+def least_for(clamp: ClampPlace, work: Groundwork) -> float:
     """Least station of this clamp: on the nose flat it slides by the flat's length, not by a slot's."""
     if clamp.where != "nose_flat":
-        return work.layout.least_station
-    needed = work.travel_end + work.job.saw.travel_margin
-    return flat_jaw(work.job, work.sled, clamp.station).least_station(needed, work.joint, work.blade)
+        return work.way.layout.least_station
+    needed = work.way.travel_end + work.job.saw.travel_margin
+    return flat_jaw(work.job, work.way.sled, clamp.station).least_station(needed, work.joint, work.way.blade)
 
 
-def _further_back(clamp: ClampPlace, work: Workup, say: Say) -> str:
+def _further_back(clamp: ClampPlace, work: Groundwork, say: Say) -> str:
     least = least_for(clamp, work)
     if clamp.where == "nose_flat":
         return f"Make the sled longer, so that its nose lies {say.up(least)} or more from the heel."

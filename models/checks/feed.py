@@ -4,23 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scarfwright.models.feed import MOST_RIP_TEETH, feed_of_cut
-from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.say import Say
-from scarfwright.models.workup import Workup
-
-register(
-    {
-        "feed.too_slow": Level.CAUTION,
-        "feed.too_fast": Level.CAUTION,
-        "feed.saw_too_weak": Level.CAUTION,
-        "blade.not_for_ripping": Level.CAUTION,
-    }
-)
+from scarfwright.models.cut.feed import MOST_RIP_TEETH
+from scarfwright.models.findings import Finding, finding
+from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.lengths.say import Say
 
 
-def check_feed(work: Workup, say: Say) -> Iterator[Finding]:
-    saw, feed = work.job.saw, feed_of_cut(work)
+def check_feed(work: Groundwork, say: Say) -> Iterator[Finding]:
+    saw, feed = work.job.saw, work.cut.feed
     if saw.teeth is not None and saw.teeth > MOST_RIP_TEETH:
         yield finding(
             "blade.not_for_ripping",

@@ -2,34 +2,27 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
-from scarfwright.models.bed import size
-from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.say import Say
+from scarfwright.models.findings import Finding, finding
+from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.lengths.say import Say
+from scarfwright.models.printing.bed import size
+from scarfwright.models.sheets.pieces import Piece
 from scarfwright.models.templates.kerf import Lost
 from scarfwright.models.templates.laser import Cut, cuts
-from scarfwright.models.workup import Workup
-
-register(
-    {
-        "template.bed_small": Level.CAUTION,
-        "template.kerf_closes": Level.CAUTION,
-        "template.web_burns": Level.CAUTION,
-    }
-)
 
 
-def check_laser(work: Workup, say: Say) -> Iterator[Finding]:
+def check_laser(work: Groundwork, pieces: Sequence[Piece], say: Say) -> Iterator[Finding]:
     """A template that can't be cut is left out; one with a web thinner than the kerf is cut, without the web."""
-    for cut in cuts(work):
+    for cut in cuts(work, pieces):
         if not cut.pieces:
             yield _bed_small(work, cut, say)
         for gone in cut.lost:
             yield _web_burns(work, cut, gone) if gone.web else _kerf_closes(work, cut, gone)
 
 
-def _bed_small(work: Workup, cut: Cut, say: Say) -> Finding:
+def _bed_small(work: Groundwork, cut: Cut, say: Say) -> Finding:
     long, wide = sorted(size(cut.whole), reverse=True)
     kerf = float(work.job.laser.kerf)
     bed_x, bed_y = (float(side) for side in work.job.laser.bed)
@@ -52,7 +45,7 @@ def _bed_small(work: Workup, cut: Cut, say: Say) -> Finding:
     )
 
 
-def _kerf_closes(work: Workup, cut: Cut, gone: Lost) -> Finding:
+def _kerf_closes(work: Groundwork, cut: Cut, gone: Lost) -> Finding:
     kerf = float(work.job.laser.kerf)
     return finding(
         "template.kerf_closes",
@@ -66,7 +59,7 @@ def _kerf_closes(work: Workup, cut: Cut, gone: Lost) -> Finding:
     )
 
 
-def _web_burns(work: Workup, cut: Cut, gone: Lost) -> Finding:
+def _web_burns(work: Groundwork, cut: Cut, gone: Lost) -> Finding:
     kerf = float(work.job.laser.kerf)
     return finding(
         "template.web_burns",

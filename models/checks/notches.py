@@ -5,25 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import combinations
 
-from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.outline import between, inside_by
-from scarfwright.models.say import Say
-from scarfwright.models.sled import LEAST_LEFT, Notch, station_off_flat, station_with_left
-from scarfwright.models.workup import Workup
-
-register(
-    {
-        "notch.longer_than_sled": Level.FAULT,
-        "notch.off_sled": Level.FAULT,
-        "notch.breaks_fence_edge": Level.FAULT,
-        "notch.thin_left": Level.CAUTION,
-        "notch.overlap": Level.FAULT,
-    }
-)
+from scarfwright.models.findings import Finding, finding
+from scarfwright.models.flat.loop import between, inside_by
+from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.lengths.say import Say
+from scarfwright.models.sled.sled import LEAST_LEFT, Notch, station_off_flat, station_with_left
 
 
-def check_notches(work: Workup, say: Say) -> Iterator[Finding]:
-    sled, layout = work.sled, work.layout
+def check_notches(work: Groundwork, say: Say) -> Iterator[Finding]:
+    sled, layout = work.way.sled, work.way.layout
     corners = sled.corners()
     for notch in layout.notches:
         left = notch.left(sled)
@@ -62,8 +52,8 @@ def check_notches(work: Workup, say: Say) -> Iterator[Finding]:
     yield from _overlaps(work, say)
 
 
-def _notch_too_long(work: Workup, notch: Notch, say: Say) -> Finding:
-    edge, needed = work.sled.work_edge, work.job.clamp.pad_width + notch.width
+def _notch_too_long(work: Groundwork, notch: Notch, say: Say) -> Finding:
+    edge, needed = work.way.sled.work_edge, work.job.clamp.pad_width + notch.width
     way = f"Set notch_length to {say.up(needed)}, the pad and the round ends." if needed < edge else ""
     return finding(
         "notch.longer_than_sled",
@@ -74,8 +64,8 @@ def _notch_too_long(work: Workup, notch: Notch, say: Say) -> Finding:
     )
 
 
-def _keep_on(notch: Notch, work: Workup, say: Say) -> str:
-    sled = work.sled
+def _keep_on(notch: Notch, work: Groundwork, say: Say) -> str:
+    sled = work.way.sled
     least, most = notch.stations_within(sled)
     if least > most:
         return f"Make the sled longer or the notch ({say(notch.length)}) shorter."
@@ -85,25 +75,25 @@ def _keep_on(notch: Notch, work: Workup, say: Say) -> str:
     return f"Keep its middle between {say.up(least)} and {say.down(most)} from the heel."
 
 
-def furthest(work: Workup, notch: Notch) -> float:
+def furthest(work: Groundwork, notch: Notch) -> float:
     """The station furthest from the heel at which this notch keeps LEAST_LEFT to fence edge and nose flat [mm]."""
     size = (notch.web, notch.length, notch.width, LEAST_LEFT)
-    by_edge = station_with_left(work.sled, *size)
-    return min(by_edge, station_off_flat(work.sled, *size)) if work.sled.nose_flat > 0 else by_edge
+    by_edge = station_with_left(work.way.sled, *size)
+    return min(by_edge, station_off_flat(work.way.sled, *size)) if work.way.sled.nose_flat > 0 else by_edge
 
 
-def _towards_heel(work: Workup, notch: Notch, say: Say) -> str:
+def _towards_heel(work: Groundwork, notch: Notch, say: Say) -> str:
     """Where the notch would do, only if it may lie there; else what else would help."""
     most = furthest(work, notch)
-    if most >= max(work.layout.least_station, notch.stations_within(work.sled)[0]):
+    if most >= max(work.way.layout.least_station, notch.stations_within(work.way.sled)[0]):
         return f"Put it {say.down(most)} or less from the heel, or take a wider plank."
     return "Make web or notch_width smaller, or take a wider plank and a longer sled."
 
 
-def _overlaps(work: Workup, say: Say) -> Iterator[Finding]:
-    pairs: list[tuple[Notch, Notch]] = list(combinations(work.layout.notches, 2))
+def _overlaps(work: Groundwork, say: Say) -> Iterator[Finding]:
+    pairs: list[tuple[Notch, Notch]] = list(combinations(work.way.layout.notches, 2))
     for one, other in pairs:
-        room = between(one.capsule(work.sled), other.capsule(work.sled))
+        room = between(one.capsule(work.way.sled), other.capsule(work.way.sled))
         if room <= 1e-6:  # touching is one opening
             apart = max(one.length, other.length, one.width) + LEAST_LEFT
             yield finding(

@@ -4,15 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.paper import FOOT, HEAD, LEAST_ROLL, MARGIN, MOST, OVERLAP, paper_of
-from scarfwright.models.say import Say
-from scarfwright.models.workup import Workup
-
-register({"paper.roll_narrow": Level.CAUTION, "paper.roll_wide": Level.CAUTION})
+from scarfwright.models.findings import Finding, finding
+from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.job.paper import FOOT, HEAD, LEAST_ROLL, MARGIN, MOST, OVERLAP, paper_of
+from scarfwright.models.lengths.say import Say
 
 
-def check_paper(work: Workup, say: Say) -> Iterator[Finding]:
+def check_paper(work: Groundwork, say: Say) -> Iterator[Finding]:
     """Sheets of a standard always do; a roll may not. Without paper the templates are not made."""
     width = paper_of(work.job.files).height
     taken = 2 * MARGIN + HEAD + FOOT + OVERLAP

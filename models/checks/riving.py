@@ -4,24 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.riving import OVER_PLATE, guard, riving_knife
-from scarfwright.models.say import Say
-from scarfwright.models.workup import Workup
-
-register(
-    {
-        "blade.plate_too_thick": Level.FAULT,
-        "knife.thicker_than_kerf": Level.FAULT,
-        "knife.too_thin": Level.CAUTION,
-        "knife.none": Level.CAUTION,
-        "guard.cannot_pass": Level.CAUTION,
-    }
-)
+from scarfwright.models.cut.knife_and_guard import OVER_PLATE
+from scarfwright.models.findings import Finding, finding
+from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.lengths.say import Say
 
 
-def check_riving(work: Workup, say: Say) -> Iterator[Finding]:
-    knife = riving_knife(work)
+def check_riving(work: Groundwork, say: Say) -> Iterator[Finding]:
+    knife = work.cut.knife
     if knife.plate >= knife.kerf:
         yield finding(
             "blade.plate_too_thick",
@@ -61,16 +51,16 @@ def check_riving(work: Workup, say: Say) -> Iterator[Finding]:
     yield from _guard(work, say)
 
 
-def _other(work: Workup, say: Say) -> str:
+def _other(work: Groundwork, say: Say) -> str:
     """What would do, only what would: another knife where one fits this blade, another blade else."""
-    knife = riving_knife(work)
+    knife = work.cut.knife
     if knife.least < knife.most:
         return f"Fit a knife of {say.fine(knife.least)} or more and under {say.fine(knife.most)}."
     return f"No knife fits this blade; take one whose kerf is more than {say.fine(OVER_PLATE)} over its plate."
 
 
-def _guard(work: Workup, say: Say) -> Iterator[Finding]:
-    hood = guard(work)
+def _guard(work: Groundwork, say: Say) -> Iterator[Finding]:
+    hood = work.cut.guard
     if hood.passes is not False:
         return
     yield finding(

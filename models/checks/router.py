@@ -2,37 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
-from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.job import Job
-from scarfwright.models.relief import widest_cutter
-from scarfwright.models.routing import (
+from scarfwright.models.findings import Finding, finding
+from scarfwright.models.flat.round_cutter import widest_cutter
+from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.job.tables import Job
+from scarfwright.models.lengths.say import Say
+from scarfwright.models.sheets.pieces import (
     Piece,
     fits_sheet,
     needed_sheet,
-    plain_pieces,
     sheet_of,
     spacing_of,
     tabs_of,
     too_tight,
 )
-from scarfwright.models.say import Say
-from scarfwright.models.workup import Workup
-
-register(
-    {
-        "router.spacing_small": Level.FAULT,
-        "router.sled_too_large": Level.FAULT,
-        "router.part_too_large": Level.CAUTION,
-        "router.sled_too_tight": Level.FAULT,
-        "router.part_too_tight": Level.NOTE,
-        "router.few_tabs": Level.NOTE,
-    }
-)
 
 
-def check_router(work: Workup, say: Say) -> Iterator[Finding]:
+def check_router(work: Groundwork, pieces: Sequence[Piece], say: Say) -> Iterator[Finding]:
     """Asked only where a router is to cut. A flat part that can't be cut is left off the sheets; without the sled's
     own layers there is nothing to cut, so those are faults."""
     job = work.job
@@ -46,7 +34,7 @@ def check_router(work: Workup, say: Say) -> Iterator[Finding]:
             needed_mm=2 * job.router.cutter,
         )
         return
-    for piece in plain_pieces(work):
+    for piece in pieces:
         if not fits_sheet(piece, job):
             yield _too_large(piece, job, say)
         else:

@@ -4,27 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scarfwright.models.dividing import Dividing
-from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.say import Say
-from scarfwright.models.workup import Workup
-
-register(
-    {
-        "blade.smaller_than_work": Level.FAULT,
-        "blade.axis_above_table": Level.FAULT,
-        "blade.max_depth_beyond": Level.CAUTION,
-        "blade.too_low": Level.FAULT,
-        "fence.cuts_sled": Level.FAULT,
-        "dividing.blade_too_low": Level.CAUTION,
-    }
-)
+from scarfwright.models.findings import Finding, finding
+from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.lengths.say import Say
+from scarfwright.models.sled.dividing import Dividing
 
 THINNEST_CARRIER = 6.0  # a thinner board bends under the plank; common practice, no source
 
 
-def check_saw(work: Workup, say: Say) -> Iterator[Finding]:
-    saw, blade = work.job.saw, work.blade
+def check_saw(work: Groundwork, say: Say) -> Iterator[Finding]:
+    saw, blade = work.job.saw, work.way.blade
     if blade.diameter <= blade.height:
         yield finding(
             "blade.smaller_than_work",
@@ -66,7 +55,7 @@ def check_saw(work: Workup, say: Say) -> Iterator[Finding]:
             "With no fence gap the blade rubs along the sled's heel and cuts it. Set fence_gap to 0.4 mm or 1/64 in.",
             fence_gap_mm=saw.fence_gap,
         )
-    cut = work.dividing
+    cut = work.way.dividing
     if cut is not None and cut.blade_height > saw.max_depth:
         yield finding(
             "dividing.blade_too_low",
@@ -78,7 +67,7 @@ def check_saw(work: Workup, say: Say) -> Iterator[Finding]:
         )
 
 
-def _lower(most: float, work: Workup, say: Say) -> str:
+def _lower(most: float, work: Groundwork, say: Say) -> str:
     """Ways to bring the blade down to `most` above the table, ready to stand before another way."""
     above = work.job.saw.blade_above_work
     ways = ""

@@ -5,41 +5,20 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.layout import HAND_ROOM, WOOD_AROUND, hand_step
-from scarfwright.models.outline import between, inside_by
-from scarfwright.models.say import Say
-from scarfwright.models.sled import (
+from scarfwright.models.findings import Finding, finding
+from scarfwright.models.flat.loop import between, inside_by
+from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.lengths.length import round_up
+from scarfwright.models.lengths.say import Say
+from scarfwright.models.sled.layout import HAND_ROOM, WOOD_AROUND, hand_step
+from scarfwright.models.sled.sled import (
     LEAST_LEFT,
     longest_from_plank,
     plank_width_for,
 )
-from scarfwright.models.units import round_up
-from scarfwright.models.workup import Workup
-
-register(
-    {
-        "plank.too_narrow": Level.FAULT,
-        "plank.kerf_too_wide": Level.FAULT,
-        "sled.nose_thin": Level.FAULT,
-        "sled.too_short": Level.FAULT,
-        "sled.as_made_reversed": Level.FAULT,
-        "sled.as_made_needs_length": Level.FAULT,
-        "sled.hands_have_no_room": Level.CAUTION,
-        "nose.no_clamp": Level.FAULT,
-        "nose.pad_off_flat": Level.CAUTION,
-        "nose.flat_too_long": Level.FAULT,
-        "nose.flat_short": Level.CAUTION,
-        "nose.flat_leaves_sliver": Level.NOTE,
-        "handle.no_room": Level.NOTE,
-        "handle.breaks_out": Level.FAULT,
-        "handle.overlap": Level.FAULT,
-        "dowel.no_room": Level.CAUTION,
-    }
-)
 
 
-def check_sled(work: Workup, say: Say, unmeasurable: bool) -> Iterator[Finding]:
+def check_sled(work: Groundwork, say: Say, unmeasurable: bool) -> Iterator[Finding]:
     yield from _as_made(work, say, unmeasurable)
     yield from _plank(work, say)
     yield from _length(work, say)
@@ -48,12 +27,12 @@ def check_sled(work: Workup, say: Say, unmeasurable: bool) -> Iterator[Finding]:
     yield from _holes(work, say)
 
 
-def _as_made(work: Workup, say: Say, unmeasurable: bool) -> Iterator[Finding]:
+def _as_made(work: Groundwork, say: Say, unmeasurable: bool) -> Iterator[Finding]:
     asked = work.job.sled
     measured = asked.heel_as_made is not None or asked.nose_as_made is not None
     if unmeasurable:
-        heel = asked.heel_as_made if asked.heel_as_made is not None else work.nominal.heel
-        nose = asked.nose_as_made if asked.nose_as_made is not None else work.nominal.nose
+        heel = asked.heel_as_made if asked.heel_as_made is not None else work.way.nominal.heel
+        nose = asked.nose_as_made if asked.nose_as_made is not None else work.way.nominal.nose
         yield finding(
             "sled.as_made_reversed",
             f"The heel as measured ({say(heel)}) is not wider than the nose ({say(nose)}): that is no taper. "
@@ -65,31 +44,31 @@ def _as_made(work: Workup, say: Say, unmeasurable: bool) -> Iterator[Finding]:
         yield finding(
             "sled.as_made_needs_length",
             "Measures heel_as_made and nose_as_made belong to a sled that exists: give its measured length too "
-            f'([sled] length = "{say(work.sled.length)}" is what "auto" would have made).',
-            length_mm=work.sled.length,
+            f'([sled] length = "{say(work.way.sled.length)}" is what "auto" would have made).',
+            length_mm=work.way.sled.length,
         )
 
 
-def _plank(work: Workup, say: Say) -> Iterator[Finding]:
-    sled, job = work.nominal, work.job
+def _plank(work: Groundwork, say: Say) -> Iterator[Finding]:
+    sled, job = work.way.nominal, work.job
     nose_min = job.sled.nose_min
     if sled.plank_width is None:
-        if work.sled.nose < nose_min:
+        if work.way.sled.nose < nose_min:
             yield _thin(work, say, " Make a sled with a wider nose")
         return
-    if job.kerf >= sled.plank_width:
+    if job.saw.kerf >= sled.plank_width:
         yield finding(
             "plank.kerf_too_wide",
-            f"The kerf ({say(job.kerf)}) is as wide as the plank ({say(sled.plank_width)}) or wider. "
+            f"The kerf ({say(job.saw.kerf)}) is as wide as the plank ({say(sled.plank_width)}) or wider. "
             "Check [saw] kerf and [sled] plank.",
-            kerf_mm=job.kerf,
+            kerf_mm=job.saw.kerf,
             plank_width_mm=sled.plank_width,
         )
         return
     # rounding M takes up to half a mark off the nose: what is told holds whichever way it goes
     spare = nose_min + job.sled.round_marks / 2
-    longest = longest_from_plank(sled.plank_width, job.joint.ratio, job.kerf, spare)
-    needed = plank_width_for(sled.length, job.joint.ratio, job.kerf, spare)
+    longest = longest_from_plank(sled.plank_width, job.joint.ratio, job.saw.kerf, spare)
+    needed = plank_width_for(sled.length, job.joint.ratio, job.saw.kerf, spare)
     if longest <= 0 or sled.nose <= 0:
         way = f"a sled no longer than {say.down(longest)}, " if longest > 0 else ""
         yield finding(
@@ -100,7 +79,7 @@ def _plank(work: Workup, say: Say) -> Iterator[Finding]:
             needed_width_mm=needed,
             longest_mm=max(longest, 0.0),
         )
-    elif work.sled.nose < nose_min:
+    elif work.way.sled.nose < nose_min:
         if job.sled.nose_as_made is not None:
             yield _thin(work, say, " Make a sled with a wider nose")
         else:
@@ -109,8 +88,8 @@ def _plank(work: Workup, say: Say) -> Iterator[Finding]:
             )
 
 
-def _thin(work: Workup, say: Say, way: str, needed: float | None = None) -> Finding:
-    least, nose = work.job.sled.nose_min, work.sled.nose
+def _thin(work: Groundwork, say: Say, way: str, needed: float | None = None) -> Finding:
+    least, nose = work.job.sled.nose_min, work.way.sled.nose
     lower = f", or set nose_min to {say.down(nose)}" if nose >= LEAST_LEFT else ""
     return finding(
         "sled.nose_thin",
@@ -121,14 +100,14 @@ def _thin(work: Workup, say: Say, way: str, needed: float | None = None) -> Find
     )
 
 
-def _length(work: Workup, say: Say) -> Iterator[Finding]:
-    sled, layout = work.sled, work.layout
+def _length(work: Groundwork, say: Say) -> Iterator[Finding]:
+    sled, layout = work.way.sled, work.way.layout
     heel = next((n for n in layout.notches if n.where == "heel"), None)
     if heel is not None:
         half = max(heel.length, heel.width) / 2
         slack = sled.work_edge - (heel.station + half)
         if slack < 0:
-            needed = (heel.station + half) * math.cos(sled.angle) * work.stretch
+            needed = (heel.station + half) * math.cos(sled.angle) * work.way.stretch
             yield finding(
                 "sled.too_short",
                 f"The heel clamp belongs at {say(heel.station)} from the heel to stay off the blade, but the sled is "
@@ -138,7 +117,7 @@ def _length(work: Workup, say: Say) -> Iterator[Finding]:
                 needed_length_mm=needed,
             )
     if layout.hand_line > sled.length - HAND_ROOM:
-        stretched = round_up(layout.hand_line * work.stretch, hand_step(work.job))
+        stretched = round_up(layout.hand_line * work.way.stretch, hand_step(work.job))
         room_for = (stretched if work.job.sled.hand_line == "auto" else layout.hand_line) + HAND_ROOM
         yield finding(
             "sled.hands_have_no_room",
@@ -151,9 +130,9 @@ def _length(work: Workup, say: Say) -> Iterator[Finding]:
         )
 
 
-def _nose_clamp(work: Workup, say: Say) -> Iterator[Finding]:
-    job, flat, pad = work.job, work.sled.nose_flat, float(work.job.clamp.pad_width)
-    clamp = next((c for c in work.layout.clamps if c.where in ("nose", "nose_flat")), None)
+def _nose_clamp(work: Groundwork, say: Say) -> Iterator[Finding]:
+    job, flat, pad = work.job, work.way.sled.nose_flat, float(work.job.clamp.pad_width)
+    clamp = next((c for c in work.way.layout.clamps if c.where in ("nose", "nose_flat")), None)
     if clamp is None:
         yield finding(
             "nose.no_clamp",
@@ -175,8 +154,8 @@ def _nose_clamp(work: Workup, say: Say) -> Iterator[Finding]:
         )
 
 
-def _nose_flat(work: Workup, say: Say) -> Iterator[Finding]:
-    sled, job = work.sled, work.job
+def _nose_flat(work: Groundwork, say: Say) -> Iterator[Finding]:
+    sled, job = work.way.sled, work.job
     if sled.nose_flat <= 0:
         return
     if sled.nose_flat > sled.length / 2:
@@ -195,26 +174,26 @@ def _nose_flat(work: Workup, say: Say) -> Iterator[Finding]:
             nose_flat_mm=sled.nose_flat,
             pad_width_mm=job.clamp.pad_width,
         )
-    cleared = job.kerf * sled.ratio
+    cleared = job.saw.kerf * sled.ratio
     if job.sled.made_from == "plank" and sled.nose_flat > cleared + 1e-9:
         yield finding(
             "nose.flat_leaves_sliver",
-            f"Cut on the saw, a kerf of {say(job.kerf)} clears only {say(cleared)} of the nose flat's "
+            f"Cut on the saw, a kerf of {say(job.saw.kerf)} clears only {say(cleared)} of the nose flat's "
             f"{say(sled.nose_flat)}: saw the sliver off by hand, or use the printed nose wedge instead of a flat.",
             nose_flat_mm=sled.nose_flat,
             cleared_mm=cleared,
         )
 
 
-def _shorter_flat(work: Workup, say: Say) -> str:
-    pad, half = work.job.clamp.pad_width, work.sled.length / 2
+def _shorter_flat(work: Groundwork, say: Say) -> str:
+    pad, half = work.job.clamp.pad_width, work.way.sled.length / 2
     if pad <= half:
         return f"Set nose_flat to {say.down(half)} or less; {say.up(pad)} is one pad"
     return f"Make the sled {say.up(2 * pad)} long or more and set nose_flat to {say(pad)}, one pad"
 
 
-def _holes(work: Workup, say: Say) -> Iterator[Finding]:
-    job, sled, layout = work.job, work.sled, work.layout
+def _holes(work: Groundwork, say: Say) -> Iterator[Finding]:
+    job, sled, layout = work.job, work.way.sled, work.way.layout
     if job.sled.handle_hole > 0 and not layout.handle_holes:
         yield finding(
             "handle.no_room",

@@ -4,33 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scarfwright.models.advice import stop_block
-from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.say import Say
-from scarfwright.models.support import support
-from scarfwright.models.workup import Workup
-
-register(
-    {
-        "table.no_room_to_start": Level.FAULT,
-        "fence.behind_blade": Level.FAULT,
-        "fence.short_lead": Level.CAUTION,
-        "stop.off_table": Level.CAUTION,
-        "support.infeed_needed": Level.CAUTION,
-        "support.outfeed_needed": Level.CAUTION,
-    }
-)
+from scarfwright.models.findings import Finding, finding
+from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.lengths.say import Say
 
 
-def check_stand(work: Workup, say: Say) -> Iterator[Finding]:
+def check_stand(work: Groundwork, say: Say) -> Iterator[Finding]:
     yield from _table(work, say)
     yield from _fence(work, say)
     yield from _stop(work, say)
     yield from _support(work)
 
 
-def _table(work: Workup, say: Say) -> Iterator[Finding]:
-    front, needed = work.job.saw.table_front, -work.travel.start
+def _table(work: Groundwork, say: Say) -> Iterator[Finding]:
+    front, needed = work.job.saw.table_front, -work.way.travel.start
     if front < needed:
         yield finding(
             "table.no_room_to_start",
@@ -42,10 +29,10 @@ def _table(work: Workup, say: Say) -> Iterator[Finding]:
         )
 
 
-def _fence(work: Workup, say: Say) -> Iterator[Finding]:
+def _fence(work: Groundwork, say: Say) -> Iterator[Finding]:
     """The fence must guide the sled before the teeth reach it: over the heel's width at least, or it can skew."""
-    front, start = work.job.saw.fence_front, -work.travel.start
-    guided, wanted = front - start, work.sled.heel
+    front, start = work.job.saw.fence_front, -work.way.travel.start
+    guided, wanted = front - start, work.way.sled.heel
     if guided <= 0:
         yield finding(
             "fence.behind_blade",
@@ -68,8 +55,8 @@ def _fence(work: Workup, say: Say) -> Iterator[Finding]:
         )
 
 
-def _stop(work: Workup, say: Say) -> Iterator[Finding]:
-    stop = stop_block(work)
+def _stop(work: Groundwork, say: Say) -> Iterator[Finding]:
+    stop = work.cut.advice.stop
     if stop.on_table:
         return
     cleat = "" if stop.cleat is None else f", or use a cleat under the sled {say(stop.cleat)} from the heel"
@@ -84,8 +71,8 @@ def _stop(work: Workup, say: Say) -> Iterator[Finding]:
     )
 
 
-def _support(work: Workup) -> Iterator[Finding]:
-    need = support(work)
+def _support(work: Groundwork) -> Iterator[Finding]:
+    need = work.cut.support
     if need.stand is not None:
         yield finding(
             "support.infeed_needed",

@@ -6,7 +6,7 @@ import pkgutil
 from functools import cache
 from importlib import import_module
 
-from scarfwright.models.part import PartKind
+from scarfwright.models.parts.kind import PartKind
 
 
 @cache

@@ -11,9 +11,10 @@ from __future__ import annotations
 
 from typing import Any
 
-from scarfwright.models.outline import Point, circle, polygon, rectangle
-from scarfwright.models.part import Feature, Mark, Operation, Part, PartKind, Raised
-from scarfwright.models.workup import Workup
+from scarfwright.models.flat.loop import Point, circle, polygon, rectangle
+from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.part.part import Feature, Mark, Operation, Part, Raised
+from scarfwright.models.parts.kind import PartKind
 
 SCREW_HOLE = 5.0  # clearance for a 4.5 mm wood screw; common practice, no source
 BATTEN_HEIGHT = 18.0
@@ -58,8 +59,8 @@ def carrier(
     )
 
 
-def _from_job(work: Workup) -> dict[str, Any] | None:
-    cut = work.dividing
+def _from_job(work: Groundwork) -> dict[str, Any] | None:
+    cut = work.way.dividing
     if cut is None:
         return None
     return {

@@ -14,22 +14,15 @@ import math
 from dataclasses import replace
 from typing import Any
 
-from scarfwright.models import labels
-from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.outline import rectangle
-from scarfwright.models.part import Parameters, Part, PartKind, Place, Raised
-from scarfwright.models.resolution import FEELER, expanded, instead
-from scarfwright.models.say import say_in
-from scarfwright.models.units import round_to
-from scarfwright.models.workup import Workup
-
-register(
-    {
-        "gap_shim.layer_thick": Level.FAULT,
-        "gap_shim.coarse": Level.CAUTION,
-        "gap_shim.off": Level.NOTE,
-    }
-)
+from scarfwright.models.findings import Finding, finding
+from scarfwright.models.flat.loop import rectangle
+from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.lengths.length import round_to
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.part import label as labels
+from scarfwright.models.part.part import Part, Place, Raised
+from scarfwright.models.part.reading import FEELER, expanded, instead
+from scarfwright.models.parts.kind import Parameters, PartKind
 
 GRIP, GRIP_THICK = 40.0, 4.0
 
@@ -71,22 +64,22 @@ def _place(width: float) -> Place:
     return Place(2.0, 2.0, GRIP - 4.0, width - 4.0)
 
 
-def _from_job(work: Workup) -> Parameters | None:
-    if work.job.gap <= 0:
+def _from_job(work: Groundwork) -> Parameters | None:
+    if work.way.blade.gap <= 0:
         return None
     layer = float(work.job.printer.layer)
-    text = f"{shim_thickness(work.job.gap, layer):.2f}".rstrip("0").rstrip(".") + " mm"
-    return {"gap": work.job.gap, "layer": layer, "label": text}
+    text = f"{shim_thickness(work.way.blade.gap, layer):.2f}".rstrip("0").rstrip(".") + " mm"
+    return {"gap": work.way.blade.gap, "layer": layer, "label": text}
 
 
-def _resolution(work: Workup, p: Parameters) -> dict[str, Any]:
+def _resolution(work: Groundwork, p: Parameters) -> dict[str, Any]:
     thick = shim_thickness(p["gap"], p["layer"])
     squeeze = min(float(work.job.printer.tolerance), p["layer"] / 2)
-    joint = replace(work.joint, gap=thick)
+    joint = replace(work.joint, tip=thick / math.cos(work.joint.angle))
     return {
         "layers": shim_layers(p["gap"], p["layer"]),
         "thickness_mm": thick,
-        "fence_mm": work.sled.heel + thick,
+        "fence_mm": work.way.sled.heel + thick,
         "tip_mm": joint.tip,
         "overlap_mm": joint.overlap,
         "resolution_mm": expanded((1.0, squeeze)),
@@ -95,7 +88,7 @@ def _resolution(work: Workup, p: Parameters) -> dict[str, Any]:
     }
 
 
-def _check(work: Workup | None, p: Parameters) -> list[Finding]:
+def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
     gap, layer = p["gap"], p["layer"]
     if layer <= 0 or math.floor(gap / layer + 0.5) < 1:
         return [
@@ -112,7 +105,7 @@ def _check(work: Workup | None, p: Parameters) -> list[Finding]:
     return [] if work is None else [*_off(work, p), *_coarse(work, p)]
 
 
-def _off(work: Workup, p: Parameters) -> list[Finding]:
+def _off(work: Groundwork, p: Parameters) -> list[Finding]:
     say, r = say_in(work.job.units), _resolution(work, p)
     if abs(r["thickness_mm"] - p["gap"]) < 0.005:
         return []
@@ -131,7 +124,7 @@ def _off(work: Workup, p: Parameters) -> list[Finding]:
     ]
 
 
-def _coarse(work: Workup, p: Parameters) -> list[Finding]:
+def _coarse(work: Groundwork, p: Parameters) -> list[Finding]:
     r = _resolution(work, p)
     reads = r["resolution_mm"]
     if reads <= r["needed_mm"]:

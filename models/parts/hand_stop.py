@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from typing import Any
 
-from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.outline import circle, rounded
-from scarfwright.models.part import Feature, Operation, Parameters, Part, PartKind
-from scarfwright.models.say import say_in
-from scarfwright.models.workup import Workup
-
-register({"hand_stop.no_line": Level.FAULT, "hand_stop.sticks_out": Level.FAULT})
+from scarfwright.models.findings import Finding, finding
+from scarfwright.models.flat.loop import circle, rounded
+from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.part.part import Feature, Operation, Part
+from scarfwright.models.parts.kind import Parameters, PartKind
 
 
 def hand_stop(
@@ -43,18 +42,18 @@ def hand_stop(
     )
 
 
-def _from_job(work: Workup) -> dict[str, Any]:
+def _from_job(work: Groundwork) -> dict[str, Any]:
     """As long as the sled is wide at the hand line, within 40 and 80 mm."""
-    sled = work.sled
-    room = sled.width_at(max(sled.length - work.layout.hand_line, 0.0)) - 10.0
+    sled = work.way.sled
+    room = sled.width_at(max(sled.length - work.way.layout.hand_line, 0.0)) - 10.0
     length = min(max(room, 40.0), 80.0)
     return {"length": length, "spacing": length - 30.0}
 
 
-def _check(work: Workup | None, p: Parameters) -> list[Finding]:
+def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
     if work is None:
         return []
-    say, sled, line = say_in(work.job.units), work.sled, work.layout.hand_line
+    say, sled, line = say_in(work.job.units), work.way.sled, work.way.layout.hand_line
     if line >= sled.length:
         text = (
             f"The hand line belongs {say(line)} from the heel and the sled is {say(sled.length)} long: there is "

@@ -13,15 +13,14 @@ from __future__ import annotations
 
 from typing import Any
 
-from scarfwright.models import labels
-from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.outline import Point, polygon
-from scarfwright.models.part import Parameters, Part, PartKind, Place
-from scarfwright.models.resolution import EYE, RULE, expanded, instead
-from scarfwright.models.say import say_in
-from scarfwright.models.workup import Workup
-
-register({"height_step.coarse": Level.CAUTION})
+from scarfwright.models.findings import Finding, finding
+from scarfwright.models.flat.loop import Point, polygon
+from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.part import label as labels
+from scarfwright.models.part.part import Part, Place
+from scarfwright.models.part.reading import EYE, RULE, expanded, instead
+from scarfwright.models.parts.kind import Parameters, PartKind
 
 COLUMN, ARM, ARM_THICK = 44.0, 30.0, 10.0
 
@@ -78,13 +77,13 @@ def _place(column: float, height: float) -> Place:
     return Place(2.0, height / 2 - 4.0, column - 4.0, min(8.0, height - 2.0))
 
 
-def _from_job(work: Workup) -> Parameters:
-    blade, high = work.blade.height, float(work.job.stock.height)
+def _from_job(work: Groundwork) -> Parameters:
+    blade, high = work.way.blade.height, float(work.job.stock.height)
     place = _place(COLUMN, min(blade, high))
-    return {"blade_height": blade, "work_height": high, "label": labels.job_label(work, place)}
+    return {"blade_height": blade, "work_height": high, "label": labels.job_label(work.job, work.planned, place)}
 
 
-def _resolution(work: Workup, _parameters: Parameters) -> dict[str, Any]:
+def _resolution(work: Groundwork, _parameters: Parameters) -> dict[str, Any]:
     return {
         "resolution_mm": expanded((1.0, float(work.job.printer.tolerance)), (1.0, EYE)),
         "needed_mm": float(work.job.saw.blade_above_work) / 2,
@@ -92,7 +91,7 @@ def _resolution(work: Workup, _parameters: Parameters) -> dict[str, Any]:
     }
 
 
-def _check(work: Workup | None, p: Parameters) -> list[Finding]:
+def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
     if work is None:
         return []
     say, r = say_in(work.job.units), _resolution(work, p)

@@ -10,15 +10,14 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.outline import polygon
-from scarfwright.models.part import Parameters, Part, PartKind
-from scarfwright.models.say import say_in
-from scarfwright.models.workup import Workup
+from scarfwright.models.findings import Finding, finding
+from scarfwright.models.flat.loop import polygon
+from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.part.part import Part
+from scarfwright.models.parts.kind import Parameters, PartKind
 
 THIN_END = 3.0  # thinnest printed end that does not crush; common practice, no source
-
-register({"nose_wedge.no_grip": Level.FAULT})
 
 
 def nose_wedge(ratio: float = 12.0, length: float = 50.0, height: float = 20.0, thin: float = THIN_END) -> Part:
@@ -40,21 +39,21 @@ def nose_wedge(ratio: float = 12.0, length: float = 50.0, height: float = 20.0, 
     )
 
 
-def _from_job(work: Workup) -> dict[str, Any]:
+def _from_job(work: Groundwork) -> dict[str, Any]:
     return {
-        "ratio": work.sled.ratio,
+        "ratio": work.way.sled.ratio,
         "length": 2.0 * work.job.clamp.pad_width,
         "height": float(work.job.clamp.pad_height),
     }
 
 
-def _check(work: Workup | None, p: Parameters) -> list[Finding]:
+def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
     """A clamp over the wedge closes on board, nose and the wedge's thick end, square to the work edge."""
     if work is None:
         return []
     say, has = say_in(work.job.units), float(work.job.clamp.opening)
     thick = p["thin"] + p["length"] / p["ratio"]
-    needed = work.joint.thickness + (work.sled.nose + thick) * math.cos(work.sled.angle)
+    needed = work.joint.thickness + (work.way.sled.nose + thick) * math.cos(work.way.sled.angle)
     if needed <= has:
         return []
     text = (

@@ -14,21 +14,14 @@ from __future__ import annotations
 
 from typing import Any
 
-from scarfwright.models import labels
-from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.outline import Point, circle, polygon, rectangle, slot
-from scarfwright.models.part import Feature, Operation, Parameters, Part, PartKind, Place, Raised
-from scarfwright.models.resolution import RULE, expanded, instead
-from scarfwright.models.say import say_in
-from scarfwright.models.workup import Workup
-
-register(
-    {
-        "notch_guide.one_hole": Level.NOTE,
-        "notch_guide.coarse": Level.CAUTION,
-        "notch_guide.drill_wide": Level.FAULT,
-    }
-)
+from scarfwright.models.findings import Finding, finding
+from scarfwright.models.flat.loop import Point, circle, polygon, rectangle, slot
+from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.part import label as labels
+from scarfwright.models.part.part import Feature, Operation, Part, Place, Raised
+from scarfwright.models.part.reading import RULE, expanded, instead
+from scarfwright.models.parts.kind import Parameters, PartKind
 
 PLAY = 0.2  # of the drill in its hole [mm]
 BORDER, WALL = 10.0, 3.0
@@ -102,7 +95,7 @@ def _place(notch_length: float, web: float, notch_width: float, drill: float) ->
     return Place(3.0, 2.0, notch_length + 2 * BORDER - 6.0, max(min(LABEL_HEIGHT, below), 0.0))
 
 
-def _from_job(work: Workup) -> Parameters:
+def _from_job(work: Groundwork) -> Parameters:
     sled = work.job.sled
     own = {
         "web": float(sled.web),
@@ -110,11 +103,11 @@ def _from_job(work: Workup) -> Parameters:
         "notch_width": float(sled.notch_width),
         "drill": min(4.0, float(sled.notch_width) / 2),
     }
-    text = labels.job_label(work, _place(**own))
+    text = labels.job_label(work.job, work.planned, _place(**own))
     return {**own, "compensation": float(work.job.printer.tolerance), "label": text}
 
 
-def _resolution(work: Workup, p: Parameters) -> dict[str, Any]:
+def _resolution(work: Groundwork, p: Parameters) -> dict[str, Any]:
     return {
         "centres_apart_mm": max(p["notch_length"] - p["notch_width"], 0.0),
         "centre_from_edge_mm": p["web"] + p["notch_width"] / 2,
@@ -125,7 +118,7 @@ def _resolution(work: Workup, p: Parameters) -> dict[str, Any]:
     }
 
 
-def _check(work: Workup | None, p: Parameters) -> list[Finding]:
+def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
     hole = p["drill"] + p["compensation"]
     if hole > p["notch_width"]:
         return [
@@ -152,7 +145,7 @@ def _check(work: Workup | None, p: Parameters) -> list[Finding]:
     return found if work is None else [*found, *_coarse(work, p)]
 
 
-def _coarse(work: Workup, p: Parameters) -> list[Finding]:
+def _coarse(work: Groundwork, p: Parameters) -> list[Finding]:
     r, say = _resolution(work, p), say_in(work.job.units)
     reads, needed = r["resolution_mm"], r["needed_mm"]
     if reads <= needed:

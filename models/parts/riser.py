@@ -13,22 +13,15 @@ from __future__ import annotations
 
 from typing import Any
 
-from scarfwright.models import labels
-from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.gluing import CLEAR, LONGEST_SPAN, GlueUp, glue_up
-from scarfwright.models.outline import Loop, Point, rounded_each
-from scarfwright.models.part import Parameters, Part, PartKind, Place
-from scarfwright.models.resolution import FEELER, expanded, instead
-from scarfwright.models.say import say_in
-from scarfwright.models.workup import Workup
-
-register(
-    {
-        "riser.top_too_small": Level.FAULT,
-        "riser.uneven": Level.NOTE,
-        "riser.long_span": Level.NOTE,
-    }
-)
+from scarfwright.models.findings import Finding, finding
+from scarfwright.models.flat.loop import Loop, Point, rounded_each
+from scarfwright.models.gluing.places import CLEAR, LONGEST_SPAN, GlueUp
+from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.part import label as labels
+from scarfwright.models.part.part import Part, Place
+from scarfwright.models.part.reading import FEELER, expanded, instead
+from scarfwright.models.parts.kind import Parameters, PartKind
 
 ROUND, TAPE, GROOVE = 3.0, 19.0, 1.5  # 19 mm: a common width of packing tape, common practice, no source
 LEAST_SHAPE = 0.2  # of groove and rounding [mm]
@@ -107,7 +100,7 @@ def top_findings(p: Parameters) -> list[Finding]:
     ]
 
 
-def shape(work: Workup, glue: GlueUp, width: float) -> Parameters:
+def shape(work: Groundwork, glue: GlueUp, width: float) -> Parameters:
     """Sizes both kinds of riser take from the job: tape as wide as the top allows."""
     high = glue.riser_height
     own = {
@@ -116,12 +109,12 @@ def shape(work: Workup, glue: GlueUp, width: float) -> Parameters:
         "height": high,
         "tape": min(TAPE, width - 2 * (ROUND + LEAST_LAND)),
     }
-    return {**own, "label": labels.job_label(work, place(width, high))}
+    return {**own, "label": labels.job_label(work.job, work.planned, place(width, high))}
 
 
-def level(work: Workup) -> dict[str, Any]:
+def level(work: Groundwork) -> dict[str, Any]:
     """How level printed risers are, what the joint wants, and where they stand."""
-    glue, tolerance = glue_up(work), float(work.job.printer.tolerance)
+    glue, tolerance = work.glue, float(work.job.printer.tolerance)
     mine = sorted(s.place for s in glue.supports if s.place < 0)
     apart = mine[-1] - mine[0]
     gap, overlap = work.job.adhesive.gap_limit, max(work.joint.overlap, 1.0)
@@ -133,29 +126,29 @@ def level(work: Workup) -> dict[str, Any]:
     }
 
 
-def _from_job(work: Workup) -> Parameters | None:
-    glue = glue_up(work)
+def _from_job(work: Groundwork) -> Parameters | None:
+    glue = work.glue
     if not any(not s.lip for s in glue.supports):
         return None
     return shape(work, glue, glue.riser_width)
 
 
-def _count(work: Workup) -> int:
-    return sum(not s.lip for s in glue_up(work).supports)
+def _count(work: Groundwork) -> int:
+    return sum(not s.lip for s in work.glue.supports)
 
 
-def _resolution(work: Workup, _parameters: Parameters) -> dict[str, Any]:
+def _resolution(work: Groundwork, _parameters: Parameters) -> dict[str, Any]:
     return {"count": _count(work), **level(work)}
 
 
-def _check(work: Workup | None, p: Parameters) -> list[Finding]:
+def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
     found = top_findings(p)
     if work is None or found:
         return found
     return [*_uneven(work), *_span(work)]
 
 
-def _uneven(work: Workup) -> list[Finding]:
+def _uneven(work: Groundwork) -> list[Finding]:
     r = level(work)
     reads, needed = r["resolution_mm"], r["needed_mm"]
     if reads <= needed:
@@ -173,8 +166,8 @@ def _uneven(work: Workup) -> list[Finding]:
     ]
 
 
-def _span(work: Workup) -> list[Finding]:
-    glue, say = glue_up(work), say_in(work.job.units)
+def _span(work: Groundwork) -> list[Finding]:
+    glue, say = work.glue, say_in(work.job.units)
     most = LONGEST_SPAN * work.joint.thickness
     if glue.span <= most:
         return []

@@ -11,10 +11,12 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
-from scarfwright.models import labels
-from scarfwright.models.gluing import RISER_WIDTH, glue_up
-from scarfwright.models.outline import rounded_each
-from scarfwright.models.part import Parameters, Part, PartKind, Place, Raised
+from scarfwright.models.flat.loop import rounded_each
+from scarfwright.models.gluing.places import RISER_WIDTH
+from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.part import label as labels
+from scarfwright.models.part.part import Part, Place, Raised
+from scarfwright.models.parts.kind import Parameters, PartKind
 from scarfwright.models.parts.riser import (
     GROOVE,
     LEAST_SHAPE,
@@ -27,7 +29,6 @@ from scarfwright.models.parts.riser import (
     side,
     top_findings,
 )
-from scarfwright.models.workup import Workup
 
 LIP_THICK, LIP_HEIGHT = 6.0, 10.0
 
@@ -74,17 +75,21 @@ def _place(width: float, height: float, lip: float) -> Place:
     return Place(3.0, height + 1.5, width - 6.0, lip - 3.0)
 
 
-def _from_job(work: Workup) -> Parameters:
-    own = shape(work, glue_up(work), RISER_WIDTH)
+def _from_job(work: Groundwork) -> Parameters:
+    own = shape(work, work.glue, RISER_WIDTH)
     lip = min(LIP_HEIGHT, work.job.stock.thickness / 2)
-    return {**own, "lip": lip, "label": labels.job_label(work, _place(RISER_WIDTH, own["height"], lip))}
+    return {
+        **own,
+        "lip": lip,
+        "label": labels.job_label(work.job, work.planned, _place(RISER_WIDTH, own["height"], lip)),
+    }
 
 
-def _count(work: Workup) -> int:
-    return sum(s.lip for s in glue_up(work).supports)
+def _count(work: Groundwork) -> int:
+    return sum(s.lip for s in work.glue.supports)
 
 
-def _resolution(work: Workup, _parameters: Parameters) -> dict[str, Any]:
+def _resolution(work: Groundwork, _parameters: Parameters) -> dict[str, Any]:
     return {"count": _count(work), **level(work)}
 
 

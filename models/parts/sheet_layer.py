@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import Any
 
-from scarfwright.models.part import Part, PartKind
+from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.part.part import Part
+from scarfwright.models.parts.kind import PartKind
 from scarfwright.models.parts.sled import KIND as SLED
-from scarfwright.models.parts.sled import Hole, shape_of, sled
-from scarfwright.models.workup import Workup
+from scarfwright.models.sled.shape import Hole, shape_of, sled
 
 
 def sheet_layer(
@@ -38,10 +39,10 @@ def sheet_layer(
     return sled(**locals(), name="sheet_layer", title="Sled layer")
 
 
-def _from_job(work: Workup) -> dict[str, Any] | None:
+def _from_job(work: Groundwork) -> dict[str, Any] | None:
     if work.job.sled.made_from != "sheet":
         return None
-    return {**shape_of(work), "thickness": float(work.job.sled.sheet_thickness), "label": ""}
+    return {**shape_of(work.way), "thickness": float(work.job.sled.sheet_thickness), "label": ""}
 
 
 KIND = PartKind(

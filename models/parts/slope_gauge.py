@@ -16,22 +16,15 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from scarfwright.models import labels
-from scarfwright.models.checks.joint import MOST_OFF
-from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.outline import polygon, rectangle
-from scarfwright.models.part import Parameters, Part, PartKind, Place, Raised
-from scarfwright.models.resolution import EYE, instead, length_for_slope, slope_by_rule, slope_from_ends
-from scarfwright.models.say import Say, say_in
-from scarfwright.models.workup import Workup
-
-register(
-    {
-        "slope_gauge.no_room": Level.FAULT,
-        "slope_gauge.coarse": Level.CAUTION,
-        "slope_gauge.rule_better": Level.NOTE,
-    }
-)
+from scarfwright.models.findings import Finding, finding
+from scarfwright.models.flat.loop import polygon, rectangle
+from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.joint.joint import MOST_OFF
+from scarfwright.models.lengths.say import Say, say_in
+from scarfwright.models.part import label as labels
+from scarfwright.models.part.part import Part, Place, Raised
+from scarfwright.models.part.reading import EYE, instead, length_for_slope, slope_by_rule, slope_from_ends
+from scarfwright.models.parts.kind import Parameters, PartKind
 
 BED_EDGE = 5.0  # of the bed left free on every side; common practice, no source
 MOST_SECTIONS = 4
@@ -79,9 +72,9 @@ def _place(length: float, narrow: float) -> Place:
     return Place(4.0, 3.0, min(length - 8.0, LABEL_LENGTH), narrow - 6.0)
 
 
-def _from_job(work: Workup) -> Parameters | None:
+def _from_job(work: Groundwork) -> Parameters | None:
     """As long as the bed; in more sections where that does not tell the slope well enough and the sled is longer."""
-    printer, sled = work.job.printer, work.nominal
+    printer, sled = work.job.printer, work.way.nominal
     start = sled.nose_flat + SLED_END
     room = sled.length - start - SLED_END
     section = printer.bed[0] - 2 * BED_EDGE
@@ -94,30 +87,30 @@ def _from_job(work: Workup) -> Parameters | None:
         "ratio": ratio,
         "length": length,
         "narrow": narrow,
-        "label": labels.job_label(work, _place(length, narrow)),
+        "label": labels.job_label(work.job, work.planned, _place(length, narrow)),
     }
 
 
-def _resolution(work: Workup, p: Parameters) -> dict[str, Any]:
+def _resolution(work: Groundwork, p: Parameters) -> dict[str, Any]:
     ratio, tolerance = p["ratio"], float(work.job.printer.tolerance)
     return {
         "resolution_ratio": slope_from_ends(ratio, p["length"], tolerance, EYE),
         "needed_ratio": MOST_OFF * ratio,
         "needed_two_sleds_ratio": ratio**2 * work.job.adhesive.gap_limit / max(work.joint.overlap, 1.0),
-        "by_rule_ratio": slope_by_rule(ratio, work.nominal.length),
-        "place_from_nose_mm": work.nominal.nose_flat + SLED_END,
+        "by_rule_ratio": slope_by_rule(ratio, work.way.nominal.length),
+        "place_from_nose_mm": work.way.nominal.nose_flat + SLED_END,
     }
 
 
-def _check(work: Workup | None, p: Parameters) -> list[Finding]:
+def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
     if work is None:
         return []
     say = say_in(work.job.units)
     return [*_room(work, p, say), *_coarse(work, p, say)]
 
 
-def _room(work: Workup, p: Parameters, say: Say) -> list[Finding]:
-    room = work.nominal.length - work.nominal.nose_flat - 2 * SLED_END
+def _room(work: Groundwork, p: Parameters, say: Say) -> list[Finding]:
+    room = work.way.nominal.length - work.way.nominal.nose_flat - 2 * SLED_END
     if room >= p["length"]:
         return []
     return [
@@ -131,14 +124,14 @@ def _room(work: Workup, p: Parameters, say: Say) -> list[Finding]:
     ]
 
 
-def _coarse(work: Workup, p: Parameters, say: Say) -> list[Finding]:
+def _coarse(work: Groundwork, p: Parameters, say: Say) -> list[Finding]:
     r = _resolution(work, p)
     reads, needed, rule = r["resolution_ratio"], r["needed_ratio"], r["by_rule_ratio"]
     if rule >= reads and reads <= needed:
         return []
     coarse = reads > needed
     verdict = f"and ±{needed:.2f} is wanted (2 %)" if coarse else "which is enough"
-    name = f"heel and nose by rule, {say(work.nominal.length)} apart"
+    name = f"heel and nose by rule, {say(work.way.nominal.length)} apart"
     return [
         finding(
             "slope_gauge.coarse" if coarse else "slope_gauge.rule_better",
@@ -148,7 +141,7 @@ def _coarse(work: Workup, p: Parameters, say: Say) -> list[Finding]:
             needed_ratio=needed,
             by_rule_ratio=rule,
             length_mm=p["length"],
-            sled_length_mm=work.nominal.length,
+            sled_length_mm=work.way.nominal.length,
         )
     ]
 

@@ -20,21 +20,14 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from scarfwright.models import labels
-from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.outline import polygon
-from scarfwright.models.part import Parameters, Part, PartKind, Place
-from scarfwright.models.resolution import EYE, FEELER, expanded, instead, square
-from scarfwright.models.units import round_up
-from scarfwright.models.workup import Workup
-
-register(
-    {
-        "square_block.angle_lost": Level.FAULT,
-        "square_block.leans_too_far": Level.FAULT,
-        "square_block.coarse": Level.CAUTION,
-    }
-)
+from scarfwright.models.findings import Finding, finding
+from scarfwright.models.flat.loop import polygon
+from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.lengths.length import round_up
+from scarfwright.models.part import label as labels
+from scarfwright.models.part.part import Part, Place
+from scarfwright.models.part.reading import EYE, FEELER, expanded, instead, square
+from scarfwright.models.parts.kind import Parameters, PartKind
 
 BEVEL = 2.0
 BASE = 60.0
@@ -94,19 +87,19 @@ def _straight(length: float) -> float:
     return max(length - 2 * BEVEL, 1.0)
 
 
-def _block_resolution(work: Workup, height: float, base: float) -> float:
+def _block_resolution(work: Groundwork, height: float, base: float) -> float:
     return square(_straight(height), _straight(base), float(work.job.printer.tolerance), EYE)
 
 
-def _from_job(work: Workup) -> Parameters:
+def _from_job(work: Groundwork) -> Parameters:
     """As high as the work, its angle the least that the printer can be trusted with."""
     height = float(work.job.stock.height)
     angle = round_up(1.2 * _block_resolution(work, height, BASE), ANGLE_STEP)
     own = {"height": height, "base": BASE, "angle": max(angle, ANGLE_STEP)}
-    return {**own, "label": labels.job_label(work, _place(**own))}
+    return {**own, "label": labels.job_label(work.job, work.planned, _place(**own))}
 
 
-def _resolution(work: Workup, p: Parameters) -> dict[str, Any]:
+def _resolution(work: Groundwork, p: Parameters) -> dict[str, Any]:
     gap, high = work.job.adhesive.gap_limit, work.job.stock.height
     return {
         "resolution_deg": _block_resolution(work, p["height"], p["base"]),
@@ -115,7 +108,7 @@ def _resolution(work: Workup, p: Parameters) -> dict[str, Any]:
     }
 
 
-def _check(work: Workup | None, p: Parameters) -> list[Finding]:
+def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
     left = p["base"] - p["height"] * math.tan(math.radians(p["angle"]))
     least = 3 * BEVEL
     if left < least or p["height"] < least or p["base"] < least:

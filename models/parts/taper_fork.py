@@ -12,28 +12,21 @@ from __future__ import annotations
 
 from typing import Any
 
-from scarfwright.models import labels
-from scarfwright.models.checks.joint import MOST_OFF
-from scarfwright.models.comb import comb, comb_width, slot_middles
-from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.part import Parameters, Part, PartKind, Place
-from scarfwright.models.resolution import (
+from scarfwright.models.findings import Finding, finding
+from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.joint.joint import MOST_OFF
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.part import label as labels
+from scarfwright.models.part.comb import comb, comb_width, slot_middles
+from scarfwright.models.part.part import Part, Place
+from scarfwright.models.part.reading import (
     instead,
     slope_by_calliper,
     slope_by_rule,
     slope_from_stops,
     tolerance_for_stops,
 )
-from scarfwright.models.say import say_in
-from scarfwright.models.workup import Workup
-
-register(
-    {
-        "taper_fork.slots_alike": Level.FAULT,
-        "taper_fork.tip_too_thick": Level.FAULT,
-        "taper_fork.coarse": Level.CAUTION,
-    }
-)
+from scarfwright.models.parts.kind import Parameters, PartKind
 
 SHARES = (0.25, 0.5, 0.75)
 NAMES = ("1/4", "1/2", "3/4")
@@ -84,18 +77,18 @@ def _place(thickness: float, depth: float, wall: float, compensation: float) -> 
     return Place(3.0, depth + NAME_HEIGHT + 4.0, width - 6.0, BACK - NAME_HEIGHT - 6.0)
 
 
-def _from_job(work: Workup) -> Parameters:
+def _from_job(work: Groundwork) -> Parameters:
     stock = work.job.stock
     own = {
         "thickness": float(stock.thickness),
         "depth": min(float(stock.height), MOST_DEPTH),
         "compensation": float(work.job.printer.tolerance),
     }
-    return {**own, "label": labels.job_label(work, _place(wall=WALL, **own))}
+    return {**own, "label": labels.job_label(work.job, work.planned, _place(wall=WALL, **own))}
 
 
-def _resolution(work: Workup, p: Parameters) -> dict[str, Any]:
-    tolerance, ratio = float(work.job.printer.tolerance), work.nominal.ratio
+def _resolution(work: Groundwork, p: Parameters) -> dict[str, Any]:
+    tolerance, ratio = float(work.job.printer.tolerance), work.way.nominal.ratio
     apart = p["thickness"] * (SHARES[-1] - SHARES[0])
     return {
         "slots_mm": [share * p["thickness"] for share in SHARES],
@@ -106,11 +99,11 @@ def _resolution(work: Workup, p: Parameters) -> dict[str, Any]:
         "needed_ratio": MOST_OFF * ratio,
         "needed_tolerance_mm": tolerance_for_stops(ratio, apart, MOST_OFF * ratio),
         "by_calliper_ratio": slope_by_calliper(ratio, max(apart * ratio, 1.0)),
-        "by_rule_ratio": slope_by_rule(ratio, work.nominal.length),
+        "by_rule_ratio": slope_by_rule(ratio, work.way.nominal.length),
     }
 
 
-def _check(work: Workup | None, p: Parameters) -> list[Finding]:
+def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
     if work is None:
         return []
     say, tolerance = say_in(work.job.units), float(work.job.printer.tolerance)
@@ -137,7 +130,7 @@ def _check(work: Workup | None, p: Parameters) -> list[Finding]:
                 tolerance_mm=tolerance,
             )
         ]
-    return _coarse(_resolution(work, p), work.nominal.ratio)
+    return _coarse(_resolution(work, p), work.way.nominal.ratio)
 
 
 def _coarse(r: dict[str, Any], ratio: float) -> list[Finding]:

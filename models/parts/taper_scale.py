@@ -12,15 +12,14 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from scarfwright.models import labels
-from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.outline import rectangle
-from scarfwright.models.part import Feature, Operation, Parameters, Part, PartKind, Place
-from scarfwright.models.resolution import PENCIL, expanded
-from scarfwright.models.say import say_in
-from scarfwright.models.workup import Workup
-
-register({"taper_scale.marks_crowd": Level.FAULT, "taper_scale.too_many": Level.FAULT})
+from scarfwright.models.findings import Finding, finding
+from scarfwright.models.flat.loop import rectangle
+from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.part import label as labels
+from scarfwright.models.part.part import Feature, Operation, Part, Place
+from scarfwright.models.part.reading import PENCIL, expanded
+from scarfwright.models.parts.kind import Parameters, PartKind
 
 END = 10.0  # scale beyond its first and last mark
 LINE, LINE_DEPTH = 0.6, 0.6  # of the marks
@@ -79,23 +78,28 @@ def _place(length: float) -> Place:
     return Place(4.0, 19.5, length - 8.0, WIDTH - 21.5)
 
 
-def _from_job(work: Workup) -> Parameters:
-    step, ratio = work.job.stock.thickness / 2, work.nominal.ratio
+def _from_job(work: Groundwork) -> Parameters:
+    step, ratio = work.job.stock.thickness / 2, work.way.nominal.ratio
     bed = work.job.printer.bed[0] - 10.0
     fits = (bed - 2 * END) / step
     last = math.floor(min(ratio + SPREAD, fits)) if fits >= ratio + 1 else math.ceil(ratio + SPREAD)
     first = max(math.ceil(ratio - SPREAD), 1)
     place = _place(last * step + 2 * END)
-    return {"step": step, "first": float(first), "last": float(last), "label": labels.job_label(work, place)}
+    return {
+        "step": step,
+        "first": float(first),
+        "last": float(last),
+        "label": labels.job_label(work.job, work.planned, place),
+    }
 
 
-def _resolution(work: Workup, p: Parameters) -> dict[str, Any]:
+def _resolution(work: Groundwork, p: Parameters) -> dict[str, Any]:
     line = 1 / p["step"]
     tolerance = float(work.job.printer.tolerance)
     return {"resolution_ratio": expanded((line, tolerance), (line, PENCIL), (line, PENCIL))}
 
 
-def _check(work: Workup | None, p: Parameters) -> list[Finding]:
+def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
     say = say_in(work.job.units if work is not None else "mm")
     shown = abs(p["last"] - p["first"])
     if shown > MOST_SLOPES:

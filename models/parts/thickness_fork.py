@@ -13,20 +13,14 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from scarfwright.models import labels
-from scarfwright.models.comb import comb, comb_width, slot_middles
-from scarfwright.models.findings import Finding, Level, finding, register
-from scarfwright.models.part import Parameters, Part, PartKind, Place
-from scarfwright.models.resolution import CALLIPER, FEELER, expanded, instead
-from scarfwright.models.say import say_in
-from scarfwright.models.workup import Workup
-
-register(
-    {
-        "thickness_fork.slots_alike": Level.FAULT,
-        "thickness_fork.coarse": Level.CAUTION,
-    }
-)
+from scarfwright.models.findings import Finding, finding
+from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.part import label as labels
+from scarfwright.models.part.comb import comb, comb_width, slot_middles
+from scarfwright.models.part.part import Part, Place
+from scarfwright.models.part.reading import CALLIPER, FEELER, expanded, instead
+from scarfwright.models.parts.kind import Parameters, PartKind
 
 BACK, WALL, NAME_HEIGHT = 19.0, 12.0, 5.0
 DEPTH = 25.0
@@ -76,17 +70,17 @@ def _place(thickness: float, allowed: float, depth: float, wall: float, compensa
     return Place(3.0, depth + NAME_HEIGHT + 4.0, width - 6.0, BACK - NAME_HEIGHT - 6.0)
 
 
-def _from_job(work: Workup) -> Parameters:
+def _from_job(work: Groundwork) -> Parameters:
     own = {
         "thickness": float(work.job.stock.thickness),
         "allowed": work.job.adhesive.gap_limit / math.cos(work.joint.angle),
         "depth": min(DEPTH, float(work.job.stock.height)),
         "compensation": float(work.job.printer.tolerance),
     }
-    return {**own, "label": labels.job_label(work, _place(wall=WALL, **own))}
+    return {**own, "label": labels.job_label(work.job, work.planned, _place(wall=WALL, **own))}
 
 
-def _resolution(work: Workup, p: Parameters) -> dict[str, Any]:
+def _resolution(work: Groundwork, p: Parameters) -> dict[str, Any]:
     return {
         "slots_mm": _slots(p["thickness"], p["allowed"], 0.0),
         "slots_drawn_mm": _slots(p["thickness"], p["allowed"], p["compensation"]),
@@ -98,7 +92,7 @@ def _resolution(work: Workup, p: Parameters) -> dict[str, Any]:
     }
 
 
-def _check(work: Workup | None, p: Parameters) -> list[Finding]:
+def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
     if work is None:
         return []
     r, say = _resolution(work, p), say_in(work.job.units)

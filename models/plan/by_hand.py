@@ -44,11 +44,8 @@ def _cut_back(total: int, sets: list[Spans], chosen: list[tuple[int, int]], leas
     at = total
     for place in range(len(chosen) - 1, -1, -1):
         length, run = chosen[place]
-        before = max(
-            min(high, at - least[place])
-            for low, high in sets[place]
-            if low <= at - least[place] and high >= at - length
-        )
+        nearest, furthest = at - least[place], at - length
+        before = max(min(high, nearest) for low, high in sets[place] if low <= nearest and high >= furthest)
         row.append((run, at - before))
         at = before
     return tuple(reversed(row))

@@ -29,10 +29,11 @@ def lay_out(problem: Problem, rows: Rows) -> Laid:
     kerf = exact(problem.request.rules.kerf)
     on_run: dict[int, list[tuple[int, int, int]]] = {}
     for item, row in enumerate(rows):
-        for place, (run, length) in enumerate(row or ()):
-            on_run.setdefault(run, []).append((-length, item, place))
+        for place, (r, length) in enumerate(row or ()):
+            on_run.setdefault(r, []).append((-length, item, place))
     cuts: dict[tuple[int, int], Cut] = {}
-    leftovers, scraps = [], []
+    leftovers: list[Cut] = []
+    scraps: list[Cut] = []
     consumed = Fraction(0)
     for r in sorted(on_run):
         run = problem.runs[r]
@@ -68,8 +69,8 @@ def _blank(problem: Problem, item: int, row: Sequence[tuple[int, int]], cuts: di
     blank = problem.request.blanks[one.blank]
     overlap = exact(problem.request.rules.overlap)
     total, joints = Fraction(0), []
-    for j, (_, length) in enumerate(row[:-1], 1):
-        total += length * problem.mark
+    for j, (_, marks) in enumerate(row[:-1], 1):
+        total += marks * problem.mark
         begin = total - j * overlap - exact(blank.allowance)
         use = blank.use(float(begin), float(begin + overlap)) if blank.use else None
         joints.append(JointPlace(begin + overlap / 2, use))

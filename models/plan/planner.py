@@ -44,12 +44,12 @@ def plan(
     *,
     seconds: float | None = None,
     stop: Callable[[], bool] = lambda: False,
-    tell: Callable[[Progress], None] = lambda progress: None,
+    tell: Callable[[Progress], None] = lambda _: None,
 ) -> Plan:
     """The best plan there is, or the best found within the rules' effort.
 
-    Parameters: seconds, ends the search by the clock instead (the effort then bounds nothing); stop, asked now and then,
-    True ends the search; tell, told how far it is. Raises ValueError on a request that has troubles which stop it.
+    Parameters: seconds, ends the search by the clock instead (the effort then bounds nothing); stop, asked now and
+    then, True ends the search; tell, told how far it is. Raises ValueError on a request that has troubles which stop it.
     The plan holds what is proved, and for a shortage the blanks that are not made; what would mend it is worked out
     by remedies.py.
     """

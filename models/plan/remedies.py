@@ -60,7 +60,7 @@ def remedies(
     found = [buying(request, trials)]
     for way in (_overlap, _allowance, _spacing):
         found.append(_relaxed(request, trials, *way(request)))
-    found += [_shorter(request, plan, trials), _without(request, plan, trials)]
+    found += [_shorter(request, plan, trials), _without(plan)]
     return tuple(r for r in found if r is not None)
 
 
@@ -202,9 +202,8 @@ def _shorter(request: Request, plan: Plan, trials: Trials) -> Remedy | None:
     return Remedy("length", value=low, was=was, blank=index, copy=1, joints=joints)
 
 
-def _without(request: Request, plan: Plan, trials: Trials) -> Remedy | None:
+def _without(plan: Plan) -> Remedy | None:
     """Where one blank is missing: all others are made. This plan is the proof."""
-    del trials
     if len(plan.missing) != 1:
         return None
     one = plan.missing[0]

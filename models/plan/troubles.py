@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, field
 from fractions import Fraction
+from itertools import pairwise
 
 from scarfwright.models.plan.clear import strips
 from scarfwright.models.plan.data import Blank, Board, Request, Rules, exact
@@ -77,7 +78,7 @@ def _board(board: Board, index: int, rules: Rules) -> list[Trouble]:
             found.append(
                 Trouble("plan.defect_outside", "board", index, {"from_mm": a, "to_mm": b, "length_mm": length})
             )
-    for (a, b), (c, d) in zip(spans, spans[1:], strict=False):
+    for (_, b), (c, d) in pairwise(spans):
         if c < b:
             found.append(Trouble("plan.defects_overlap", "board", index, {"from_mm": c, "to_mm": min(b, d)}))
     if not strips(board, rules):

@@ -1,1 +1,1 @@
-"""Marking templates: what is drawn round and pricked through on the wood, cut by a laser or printed at full size."""
+"""Marking templates, their sections on the bed of a laser, its kerf. Uses sled, part, sheets, printing."""

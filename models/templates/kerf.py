@@ -9,11 +9,11 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-from scarfwright.models.arcs import box
-from scarfwright.models.crossings import room_to, turn
-from scarfwright.models.offset import offset
-from scarfwright.models.outline import Edge, Loop
-from scarfwright.models.part import Feature, Operation, Part
+from scarfwright.models.flat.arcs import box
+from scarfwright.models.flat.crossings import room_to, turn
+from scarfwright.models.flat.loop import Edge, Loop
+from scarfwright.models.flat.offset import offset
+from scarfwright.models.part.part import Feature, Operation, Part
 
 ROUNDING = 1e-6  # how far two offsets may be out [mm]
 

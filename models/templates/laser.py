@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from scarfwright.models.bed import angle_to_fit
-from scarfwright.models.part import Part
-from scarfwright.models.routing import flat_pieces
-from scarfwright.models.splitting import SplitError, split
+from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.part.part import Part
+from scarfwright.models.printing.bed import angle_to_fit
+from scarfwright.models.printing.sections import SplitError, split
+from scarfwright.models.sheets.pieces import Piece
 from scarfwright.models.templates.kerf import Lost, compensated, lost
 from scarfwright.models.templates.naming import named, overhangs
 from scarfwright.models.templates.shapes import sled_template, taper_template
-from scarfwright.models.workup import Workup
 
 PLAY = 0.0  # of the keys: shoulders and flanks meet on the line, for the kerf is taken care of
 TEXT = 4.0  # height of a section's name [mm]
@@ -33,40 +33,40 @@ class Cut:
         return any(not gone.web for gone in self.lost)
 
 
-def templates(work: Workup) -> list[Part]:
+def templates(work: Groundwork, pieces: Sequence[Piece]) -> list[Part]:
     """Every template of the job, nominal and whole: the sled's, the taper's, and the flat gauges."""
-    return [sled_template(work), taper_template(work), *_flat(work)]
+    return [sled_template(work), taper_template(work), *_flat(work, pieces)]
 
 
-def cuts(work: Workup) -> Iterator[Cut]:
+def cuts(work: Groundwork, pieces: Sequence[Piece]) -> Iterator[Cut]:
     """Each template split to the bed, nominal still."""
     kerf = float(work.job.laser.kerf)
     bed_x, bed_y = _bed(work)
-    for whole in templates(work):
+    for whole in templates(work, pieces):
         try:
-            pieces = split(whole, bed_x, bed_y, PLAY)
+            sections = split(whole, bed_x, bed_y, PLAY)
         except SplitError:
-            pieces = ()
-        yield Cut(whole, pieces, tuple(lost(whole, kerf)))
+            sections = ()
+        yield Cut(whole, sections, tuple(lost(whole, kerf)))
 
 
-def laser_templates(work: Workup) -> list[Part]:
+def laser_templates(work: Groundwork, pieces: Sequence[Piece]) -> list[Part]:
     """The laser's paths, one part a file. What can't be cut is left out; the checks say so."""
     return [
         _on_bed(work, piece, number, len(cut.pieces))
-        for cut in cuts(work)
+        for cut in cuts(work, pieces)
         if not cut.closes
         for number, piece in enumerate(cut.pieces, 1)
     ]
 
 
-def _bed(work: Workup) -> tuple[float, float]:
+def _bed(work: Groundwork) -> tuple[float, float]:
     """Room for a nominal piece: its path is half a kerf larger all round."""
     bed_x, bed_y = work.job.laser.bed
     return bed_x - work.job.laser.kerf, bed_y - work.job.laser.kerf
 
 
-def _on_bed(work: Workup, piece: Part, number: int, count: int) -> Part:
+def _on_bed(work: Groundwork, piece: Part, number: int, count: int) -> Part:
     """The path of one section, turned to fit, its lower left corner at the origin, with its name and the words that a
     joint would have cut off."""
     angle = angle_to_fit(piece, *_bed(work)) or 0.0
@@ -79,9 +79,9 @@ def _on_bed(work: Workup, piece: Part, number: int, count: int) -> Part:
     return replace(path, marks=(*path.marks, *named(path, [name, *(mark.text for mark in over)], TEXT)))
 
 
-def _flat(work: Workup) -> Iterator[Part]:
+def _flat(work: Groundwork, pieces: Sequence[Piece]) -> Iterator[Part]:
     """Gauges that are plain plates, to size. What bears load is of wood, along its grain, and no template."""
-    for piece in flat_pieces(work):
+    for piece in pieces:
         if not piece.along_grain:
             part = piece.part
             yield replace(part, name=f"template-{part.name}", thickness=float(work.job.laser.thickness), raised=())

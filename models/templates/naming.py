@@ -5,9 +5,9 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 
-from scarfwright.models.clipping import inside
-from scarfwright.models.outline import Point
-from scarfwright.models.part import Mark, Part
+from scarfwright.models.flat.loop import Point
+from scarfwright.models.flat.overlap import inside
+from scarfwright.models.part.part import Mark, Part
 
 LETTER = 0.75  # width of a letter by its height, generously: only for finding room
 LEADING = 1.6

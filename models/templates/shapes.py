@@ -15,28 +15,28 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 
-from scarfwright.models.outline import Point, circle, polygon, slot
-from scarfwright.models.part import Feature, Mark, Operation, Part
-from scarfwright.models.parts.sled import sizes
-from scarfwright.models.say import Say, say_in, slope
-from scarfwright.models.sled import Sled
-from scarfwright.models.workup import Workup
+from scarfwright.models.flat.loop import Point, circle, polygon, slot
+from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.lengths.say import Say, say_in, slope
+from scarfwright.models.part.part import Feature, Mark, Operation, Part
+from scarfwright.models.sled.shape import sizes
+from scarfwright.models.sled.sled import Sled
 
 CENTRE_HOLE = 2.0  # takes a scriber or a pencil's lead; common practice, no source
 BIG, SMALL = 5.0, 4.0  # heights of the texts [mm]
 LETTER = 0.75  # width of a capital by its height, generously: only for finding room
 
 
-def sled_template(work: Workup) -> Part:
+def sled_template(work: Groundwork) -> Part:
     """The template of the nominal sled, on the user's side of the blade.
 
     Through holes are drill centres; scored are the openings' outlines, the hand line and, on a plank, the work edge.
     """
-    shape = work.nominal
-    given = sizes(work, shape)
+    shape = work.way.nominal
+    given = sizes(work.way, shape)
     say = say_in(work.job.units)
     features, marks = [], _marks(work, shape, say)
-    for notch in work.layout.notches:
+    for notch in work.way.layout.notches:
         capsule = notch.capsule(shape)
         name = f"{notch.where} notch at {say(notch.station)}"
         features.append(Feature(Operation.ENGRAVE, slot(capsule.start, capsule.end, notch.width), name))
@@ -60,7 +60,7 @@ def sled_template(work: Workup) -> Part:
     return _other_side(part) if work.job.saw.fence_side == "left" else part
 
 
-def taper_template(work: Workup) -> Part:
+def taper_template(work: Groundwork) -> Part:
     """The template of the taper on the board's edge: as long as the taper runs, as wide as the stock is thick.
 
     x from the tip, y from the face that lies on the sled. The tip is left as thick as the fence gap leaves it.
@@ -108,7 +108,7 @@ def _centre(at: Point, name: str) -> Feature:
     return Feature(Operation.CUT_INSIDE, circle(*at, CENTRE_HOLE / 2), name)
 
 
-def _marks(work: Workup, shape: Sled, say: Say) -> list[Mark]:
+def _marks(work: Groundwork, shape: Sled, say: Say) -> list[Mark]:
     """Lines and words on the template, in the frame of a fence on the right."""
     length, tilt = shape.length, shape.angle
     edge = shape.mark if shape.mark is not None else shape.heel
@@ -119,7 +119,7 @@ def _marks(work: Workup, shape: Sled, say: Say) -> list[Mark]:
         return Mark(((length - station * c + depth * s, edge - station * s - depth * c),), text, height, tilt, text)
 
     marks = []
-    hand = work.layout.hand_line
+    hand = work.way.layout.hand_line
     if 0 < hand < length:
         x = length - hand
         line: tuple[Point, ...] = ((x, 0.0), (x, shape.width_at(x)))

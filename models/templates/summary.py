@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import groupby
 
-from scarfwright.models.operator import file_units
-from scarfwright.models.part import Operation, Part
-from scarfwright.models.say import say_in
-from scarfwright.models.workup import Workup
+from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.part.part import Operation, Part
+from scarfwright.models.sheets.operator_note import file_units
 
 
-def laser_lines(work: Workup, parts: Sequence[Part]) -> list[str]:
+def laser_lines(work: Groundwork, parts: Sequence[Part]) -> list[str]:
     """The operator's summary for a laser; `parts` are the templates' sections as they are cut."""
     sections = [
         [f"CUT FILES FOR A LASER: {work.job.title or 'untitled'}", "The template-*.dxf files are for the laser."],
@@ -31,7 +31,7 @@ def laser_lines(work: Workup, parts: Sequence[Part]) -> list[str]:
     return lines
 
 
-def piece_notes(work: Workup, part: Part) -> tuple[str, ...]:
+def piece_notes(work: Groundwork, part: Part) -> tuple[str, ...]:
     """The lines beside one piece in its file."""
     say, laser = say_in(work.job.units), work.job.laser
     unit = {"mm": "millimetres", "in": "inches"}[file_units(work.job)]
@@ -44,14 +44,14 @@ def piece_notes(work: Workup, part: Part) -> tuple[str, ...]:
     )
 
 
-def _unit(work: Workup) -> Iterator[str]:
+def _unit(work: Groundwork) -> Iterator[str]:
     several, one = {"mm": ("millimetres", "millimetre"), "in": ("inches", "inch")}[file_units(work.job)]
     yield f"UNIT: {several}. One drawing unit is one {one}. Origin: the lower left corner of each piece."
     if work.job.files.dxf == "r12":
         yield "R12 files carry no unit that a machine must heed: set it by hand, then check a length."
 
 
-def _files(work: Workup, parts: Sequence[Part]) -> Iterator[str]:
+def _files(work: Groundwork, parts: Sequence[Part]) -> Iterator[str]:
     say, laser = say_in(work.job.units), work.job.laser
     bed = f"{say(laser.bed[0])} x {say(laser.bed[1])}"
     yield f"PIECES: once each, of sheet {say(laser.thickness)} thick, on a bed of {bed}."
@@ -62,7 +62,7 @@ def _files(work: Workup, parts: Sequence[Part]) -> Iterator[str]:
         yield f"  {part.name}.dxf: {part.title}, {say(wide)} x {say(tall)}"
 
 
-def _kerf(work: Workup) -> Iterator[str]:
+def _kerf(work: Groundwork) -> Iterator[str]:
     kerf = float(work.job.laser.kerf)
     yield (
         f"KERF: {kerf:.2f} mm ([laser] kerf, measure yours). The lines are where the beam's middle runs: half a kerf "

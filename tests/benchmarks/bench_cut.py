@@ -19,7 +19,7 @@ SHEET, SPACING = (2440.0, 1220.0), 12.0
 WRITE = """
 import sys
 from pathlib import Path
-from scarfwright.models.jobfile import read_job
+from scarfwright.models.job.file import read_job
 from scarfwright.models.solve import work_up
 from scarfwright.outputs.make import items, make_all
 make_all(items(work_up(read_job(Path(sys.argv[1]))), ["cut"]), Path(sys.argv[2]), lambda name: None)
@@ -49,10 +49,10 @@ def writing() -> None:
 
 
 def nesting() -> None:
-    from scarfwright.models.nesting import blocks_of, nest
-    from scarfwright.models.outline import polygon, rectangle
-    from scarfwright.models.part import Part
-    from scarfwright.models.routing import Piece
+    from scarfwright.models.flat.loop import polygon, rectangle
+    from scarfwright.models.part.part import Part
+    from scarfwright.models.sheets.nesting import blocks_of, nest
+    from scarfwright.models.sheets.pieces import Piece
 
     for seed in range(5):
         pick = random.Random(seed)

@@ -15,12 +15,12 @@ import time
 from pathlib import Path
 from typing import Any
 
-from scarfwright.models.jobfile import read_job
-from scarfwright.models.outline import Loop
-from scarfwright.models.part import Operation, Part
-from scarfwright.models.plates import Laid, plates
+from scarfwright.models.flat.loop import Loop
+from scarfwright.models.job.file import read_job
+from scarfwright.models.part.part import Operation, Part
+from scarfwright.models.printing.plates import Laid, plates
 from scarfwright.models.solve import work_up
-from scarfwright.models.wanted import wanted
+from scarfwright.models.wanted.wanted import wanted
 
 ROOT = Path(__file__).resolve().parents[2]
 EXAMPLE = ROOT / "examples" / "plank-metric.toml"
@@ -29,9 +29,9 @@ LIMIT = 1.3
 OURS = """
 import sys
 from pathlib import Path
-from scarfwright.models.jobfile import read_job
+from scarfwright.models.job.file import read_job
 from scarfwright.models.solve import work_up
-from scarfwright.models.wanted import wanted
+from scarfwright.models.wanted.wanted import wanted
 from scarfwright.outputs.make import items, make_all
 work = work_up(read_job(Path(sys.argv[1])))
 names = {one.part.name for one in wanted(work) if one.laid}

@@ -13,8 +13,8 @@ import time
 from pathlib import Path
 from typing import Any
 
-from scarfwright.models.jobfile import read_job
-from scarfwright.models.sheets import plank_plan, sheet_plans
+from scarfwright.models.job.file import read_job
+from scarfwright.models.sled.plank import plank_plan
 from scarfwright.models.solve import work_up
 from scarfwright.outputs.make import parts_for
 
@@ -32,8 +32,8 @@ for part in data["cut"]:
 
 WARM = """
 import time
-from scarfwright.models.parts.sled import sled
-from scarfwright.models.solids import solid
+from scarfwright.models.sled.shape import sled
+from scarfwright.models.solids.solids import solid
 solid(sled())
 best = 9.0
 for i in range(10):
@@ -69,10 +69,10 @@ def same_files() -> dict[str, Any]:
     work = work_up(read_job(EXAMPLE))
     data = plain()
     known = {part["name"] for part in data["cad"]}
-    solids = [*parts_for(work, "cad"), *plank_plan(work).placed]
+    solids = [*parts_for(work, "cad"), *plank_plan(work.way).placed]
     data["cad"] += [shape_of(part) for part in solids if part.name not in known]
-    placed = [part for plan in sheet_plans(work) for part in plan.placed]
-    data["cut"] = [shape_of(part) for part in (*parts_for(work, "cut"), *plank_plan(work).placed, *placed)]
+    placed = [part for plan in work.sheets for part in plan.placed]
+    data["cut"] = [shape_of(part) for part in (*parts_for(work, "cut"), *plank_plan(work.way).placed, *placed)]
     return data
 
 

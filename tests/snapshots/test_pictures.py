@@ -7,11 +7,11 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from scarfwright.models.jobfile import read_job
+from scarfwright.models.job.file import read_job
 from scarfwright.models.solve import work_up
-from scarfwright.outputs.setup_card import setup_card
-from scarfwright.outputs.sled_sheet import sled_sheets
-from scarfwright.outputs.svg import write_svg
+from scarfwright.outputs.formats.svg import write_svg
+from scarfwright.outputs.setup_card.card import setup_card
+from scarfwright.outputs.shop_drawings.sled_sheet import sled_sheets
 
 ROOT = Path(__file__).resolve().parents[2]
 PICTURES = ROOT / "examples" / "pictures"

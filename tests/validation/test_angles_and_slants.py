@@ -8,8 +8,9 @@ from __future__ import annotations
 import math
 
 import pytest
-from scarfwright.models.joint import Joint, degrees, ratio_of_degrees
-from scarfwright.models.say import slope
+from scarfwright.models.joint.joint import Joint
+from scarfwright.models.lengths.say import slope
+from scarfwright.models.lengths.slopes import degrees, ratio_of_degrees
 
 # N: degrees to 4 places, slant length / thickness to 5
 TABLE = {8: (7.1250, 8.06226), 10: (5.7106, 10.04988), 12: (4.7636, 12.04159), 15: (3.8141, 15.03330),

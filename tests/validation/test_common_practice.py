@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import pytest
 from scarfwright.models.findings import Level
-from scarfwright.models.jobfile import job_from_text
-from scarfwright.models.joint import Joint
-from scarfwright.models.sled import from_plank
+from scarfwright.models.job.file import job_from_text
+from scarfwright.models.joint.joint import Joint
+from scarfwright.models.lengths.length import parse_length
+from scarfwright.models.sled.sled import from_plank
 from scarfwright.models.solve import work_out
-from scarfwright.models.units import parse_length
 from scarfwright.models.workup import Workup
 
 INCH = 25.4

@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 import pytest
-from scarfwright.models.advice import travel_advice
 from scarfwright.models.findings import Level
-from scarfwright.models.jobfile import job_from_text
+from scarfwright.models.job.file import job_from_text
 from scarfwright.models.solve import work_out
 
 INCH = 25.4
@@ -35,7 +34,7 @@ heel_station = "{station}"
 @pytest.mark.parametrize(("station", "safe"), [("18 in", True), ("14 in", False)])
 def test_hold_is_possible_with_a_notch_at_18_in_and_not_at_14(station: str, safe: bool) -> None:
     work = work_out(job_from_text(JOB.format(end="hold", length="60 in", station=station)))
-    hold, _, _ = travel_advice(work).endings
+    hold, _, _ = work.cut.advice.endings
     assert hold.possible is safe
     assert 14 * INCH < hold.least_station <= 18 * INCH
 
@@ -45,11 +44,11 @@ def test_a_sled_of_five_feet_serves_every_ending() -> None:
     for end in ("hold", "run_on", "draw_back"):
         work = work_out(job_from_text(JOB.format(end=end, length="60 in", station="auto")))
         assert not [f.code for f in work.findings if f.level is Level.FAULT]
-        (asked,) = [e for e in travel_advice(work).endings if e.asked]
+        (asked,) = [e for e in work.cut.advice.endings if e.asked]
         assert asked.possible
         assert 27 * INCH < asked.least_length < 60 * INCH
 
 
 def test_the_fence_stands_a_64th_over_the_heel() -> None:
     work = work_out(job_from_text(JOB.format(end="hold", length="60 in", station="auto")))
-    assert work.fence - work.sled.heel == pytest.approx(INCH / 64)
+    assert work.way.fence - work.way.sled.heel == pytest.approx(INCH / 64)

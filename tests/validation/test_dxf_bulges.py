@@ -11,7 +11,7 @@ import pytest
 from ezdxf.math import bulge_center, bulge_radius
 from hypothesis import given
 from hypothesis import strategies as st
-from scarfwright.models.outline import Edge, rounded, slot
+from scarfwright.models.flat.loop import Edge, rounded, slot
 
 
 def arc(angle: float, radius: float = 10.0) -> Edge:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import pytest
-from scarfwright.models.riving import riving_knife
 
 from tests.cut_jobs import of_code, worked
 
@@ -15,7 +14,7 @@ def knife(plate: str, thickness: str, kerf: str) -> list[str]:
 
 def test_worked_case_passes_at_the_lower_limit() -> None:
     assert knife("2.0 mm", "2.2 mm", "3.0 mm") == []
-    found = riving_knife(worked(saw={"plate": "2.0 mm", "riving_knife": "2.2 mm", "kerf": "3.0 mm"}))
+    found = worked(saw={"plate": "2.0 mm", "riving_knife": "2.2 mm", "kerf": "3.0 mm"}).cut.knife
     assert found.least == pytest.approx(2.2)
     assert found.thick_enough
     assert found.thinner_than_kerf
@@ -32,9 +31,9 @@ def test_thinner_than_the_kerf() -> None:
 
 def test_top_at_least_2_mm_below_the_blades() -> None:
     work = worked()
-    assert work.blade.height - riving_knife(work).top == pytest.approx(2.0)
+    assert work.way.blade.height - work.cut.knife.top == pytest.approx(2.0)
 
 
 def test_gap_of_3_to_8_mm_is_told() -> None:
-    assert "3 mm to 8 mm behind the teeth" in riving_knife(worked()).text
+    assert "3 mm to 8 mm behind the teeth" in worked().cut.knife.text
     assert of_code(worked(), "knife.none") == []

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import pytest
-from scarfwright.models.jobfile import job_from_text
-from scarfwright.models.lumber import HARDWOOD_S2S, hardwood_thickness
-from scarfwright.models.units import LengthError
+from scarfwright.models.job.file import job_from_text
+from scarfwright.models.lengths.length import LengthError
+from scarfwright.models.lengths.lumber import HARDWOOD_S2S, hardwood_thickness
 
 S2S = {"4/4": 0.8125, "5/4": 1.0625, "6/4": 1.3125, "8/4": 1.75, "12/4": 2.75, "16/4": 3.75}  # 13/16, 1 1/16, ...
 

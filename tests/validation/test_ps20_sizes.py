@@ -8,9 +8,9 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
-from scarfwright.models.jobfile import job_from_text
-from scarfwright.models.lumber import PS20_THICKNESS, PS20_WIDTH, nominal_plank
-from scarfwright.models.units import LengthError
+from scarfwright.models.job.file import job_from_text
+from scarfwright.models.lengths.length import LengthError
+from scarfwright.models.lengths.lumber import PS20_THICKNESS, PS20_WIDTH, nominal_plank
 
 # PS 20, dry: nominal -> dressed [in]
 THICKNESS = {"1": 0.75, "5/4": 1.0, "6/4": 1.25, "2": 1.5}

@@ -4,7 +4,7 @@
 from __future__ import annotations
 
 import pytest
-from scarfwright.models.feed import cutting_power, feed_of_cut, rim_speed, tooth_feed
+from scarfwright.models.cut.feed import cutting_power, rim_speed, tooth_feed
 
 from tests.cut_jobs import worked
 
@@ -19,8 +19,8 @@ def test_rim_speed() -> None:
 
 def test_a_job_that_feeds_5_m_a_minute_takes_the_same_per_tooth() -> None:
     saw = {"teeth": 24, "rpm": 4000}
-    path = feed_of_cut(worked(saw=saw)).path
-    found = feed_of_cut(worked(saw={**saw, "feed_time": path / (5000 / 60)}))
+    path = worked(saw=saw).cut.feed.path
+    found = worked(saw={**saw, "feed_time": path / (5000 / 60)}).cut.feed
     assert found.tooth_feed == pytest.approx(0.052083, abs=5e-7)
     assert found.rim_speed == pytest.approx(53.198, abs=5e-4)
 

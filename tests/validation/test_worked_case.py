@@ -10,8 +10,8 @@ import math
 from functools import cache
 
 import pytest
-from scarfwright.models.jobfile import job_from_text
-from scarfwright.models.layout import slot_jaw
+from scarfwright.models.job.file import job_from_text
+from scarfwright.models.sled.layout import slot_jaw
 from scarfwright.models.solve import work_out
 from scarfwright.models.workup import Workup
 
@@ -56,9 +56,9 @@ def test_theta() -> None:
 
 def test_mark_heel_nose_fence() -> None:
     work = case()
-    found = (work.sled.mark, work.sled.heel, work.sled.nose, work.fence)
+    found = (work.way.sled.mark, work.way.sled.heel, work.way.sled.nose, work.way.fence)
     assert found == pytest.approx((154.5, 153.2457, 28.2457, 153.6457), abs=5e-5)
-    assert work.sled.ratio == pytest.approx(12, rel=1e-12)  # 154.5 is on a mark: nothing was rounded
+    assert work.way.sled.ratio == pytest.approx(12, rel=1e-12)  # 154.5 is on a mark: nothing was rounded
 
 
 def test_tip_taper_run_overlap() -> None:
@@ -68,17 +68,17 @@ def test_tip_taper_run_overlap() -> None:
 
 
 def test_blade_height_and_axis() -> None:
-    assert (case().blade.height, case().blade.axis_depth) == (66, 61)
+    assert (case().way.blade.height, case().way.blade.axis_depth) == (66, 61)
 
 
 def test_reach_and_start() -> None:
-    blade = case().blade
+    blade = case().way.blade
     assert (blade.reach(0), blade.reach(60)) == pytest.approx((111.3912, 38.5746), abs=5e-5)
-    assert case().travel.start == pytest.approx(-136.3912, abs=5e-5)
+    assert case().way.travel.start == pytest.approx(-136.3912, abs=5e-5)
 
 
 def test_travels() -> None:
-    t = case().travel
+    t = case().way.travel
     printed = (260.1151, 191.5405, 221.5405, 431.5063)
     assert (t.exit_x, t.offcut_free, t.done, t.clear) == pytest.approx(printed, abs=5e-5)
     assert t.done - t.offcut_free == pytest.approx(30)  # k N: go on so far after the offcut drops
@@ -86,44 +86,44 @@ def test_travels() -> None:
 
 def test_pads() -> None:
     work = case()
-    jaw = slot_jaw(work.job, work.sled)
+    jaw = slot_jaw(work.job, work.way.sled)
     assert jaw.lower_edge == 18
-    assert {c.swallowed for c in work.layout.clamps} == {42}
-    assert work.blade.reach(18) == pytest.approx(99.4384, abs=5e-5)
+    assert {c.swallowed for c in work.way.layout.clamps} == {42}
+    assert work.way.blade.reach(18) == pytest.approx(99.4384, abs=5e-5)
 
 
 @pytest.mark.parametrize(("station", "limit"), [(400, 276.0932), (450, 326.2347)])
 def test_limit_of_a_clamp(station: float, limit: float) -> None:
     work = case()
-    found = slot_jaw(work.job, work.sled).limit(station, work.joint, work.blade)
+    found = slot_jaw(work.job, work.way.sled).limit(station, work.joint, work.way.blade)
     assert found == pytest.approx(limit, abs=5e-5)
 
 
 @pytest.mark.parametrize(("end", "least"), [("hold", 395.4315), ("run_on", 548.5993)])
 def test_least_heel_station(end: str, least: float) -> None:
-    assert case(end).layout.least_station == pytest.approx(least, abs=5e-5)
+    assert case(end).way.layout.least_station == pytest.approx(least, abs=5e-5)
 
 
 def test_run_on_lies_wholly_inside_the_blade_plane() -> None:
     """From 548.5993 on nothing of the jaw lies within 10 mm of the blade plane: no limit at all."""
     work = case("run_on")
-    jaw = slot_jaw(work.job, work.sled)
-    assert jaw.limit(548.5994, work.joint, work.blade) is None
-    just_before = jaw.limit(548.5992, work.joint, work.blade)
+    jaw = slot_jaw(work.job, work.way.sled)
+    assert jaw.limit(548.5994, work.joint, work.way.blade) is None
+    just_before = jaw.limit(548.5992, work.joint, work.way.blade)
     assert just_before is not None
-    assert just_before < work.travel.clear + 50
+    assert just_before < work.way.travel.clear + 50
 
 
 def test_board_meets_the_fence_line() -> None:
     work = case()
-    assert work.sled.heel * work.sled.ratio - 450 == pytest.approx(1388.948, abs=5e-4)
-    assert work.board_limit == pytest.approx(1388.948, abs=5e-4)
+    assert work.way.sled.heel * work.way.sled.ratio - 450 == pytest.approx(1388.948, abs=5e-4)
+    assert work.way.board_limit == pytest.approx(1388.948, abs=5e-4)
 
 
 def test_nose_flat_and_glue_area() -> None:
     work = case()
-    assert work.job.kerf * work.sled.ratio == pytest.approx(30.0)
-    assert (work.sled.nose_flat, work.sled.flat_step) == pytest.approx((30.0, 2.5))
+    assert work.job.saw.kerf * work.way.sled.ratio == pytest.approx(30.0)
+    assert (work.way.sled.nose_flat, work.way.sled.flat_step) == pytest.approx((30.0, 2.5))
     assert work.joint.glue_area == pytest.approx(15_314.9, abs=0.05)
 
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, field
+from itertools import pairwise
 from typing import Any
 
 from scarfwright.models.plan.goals import Rows
@@ -27,6 +28,7 @@ class Heap:
     long: dict[int, Any] = field(default_factory=dict)
     slots: list[dict[int, tuple[Any, Any]]] = field(default_factory=list)
     ends: list[Any] = field(default_factory=list)
+    known: dict[int, Any] = field(default_factory=dict)
 
 
 @dataclass
@@ -40,9 +42,6 @@ class Wood:
     load: dict[int, Any]
     count: dict[int, Any]
     joints: Any
-    used: dict[int, Any] = field(default_factory=dict)
-    opened: dict[int, Any] = field(default_factory=dict)
-    kept: dict[int, Any] = field(default_factory=dict)
 
 
 def size_of(problem: Problem, runs: list[int]) -> int:
@@ -68,10 +67,10 @@ def make_model(problem: Problem, runs: list[int], alike: bool) -> Wood:
         model.add(load[r] <= problem.room[r])
     if alike:
         by_room = sorted(runs, key=lambda r: -problem.room[r])
-        for one, other in zip(by_room, by_room[1:], strict=False):
+        for one, other in pairwise(by_room):
             if problem.room[one] == problem.room[other]:
                 model.add(load[one] >= load[other])
-    for one, other in zip(range(len(heaps)), range(1, len(heaps)), strict=False):
+    for one, other in pairwise(range(len(heaps))):
         a, b = problem.items[one], problem.items[other]
         if a.blank == b.blank and not a.mates and not b.mates:
             model.add(_pieces(heaps[one]) <= _pieces(heaps[other]))
@@ -187,14 +186,10 @@ def _keep_mates_apart(problem: Problem, model: Any, heaps: list[Heap]) -> None:
 
 def _exists(model: Any, heap: Heap, joint: int) -> list[Any]:
     """Literals that hold where the blank has this joint."""
-    known = getattr(heap, "known", None)
-    if known is None:
-        known = heap.__dict__.setdefault("known", {})
-    if joint not in known:
-        literal = model.new_bool_var("")
-        model.add(literal == sum(chosen for n, chosen in heap.choice.items() if n > joint))
-        known[joint] = literal
-    return [known[joint]]
+    if joint not in heap.known:
+        heap.known[joint] = model.new_bool_var("")
+        model.add(heap.known[joint] == sum(chosen for n, chosen in heap.choice.items() if n > joint))
+    return [heap.known[joint]]
 
 
 def hint(wood: Wood, rows: Rows) -> None:
@@ -256,4 +251,4 @@ def _heap_row(item: Item, heap: Heap, solver: Any) -> Row:
             (short if i < few else long).append((r, least + (rest if i == few + many - 1 else 0)))
     if len(short) > 2:
         short, long = short[:2], short[2:] + long
-    return tuple([*short[:1], *long, *short[1:]])
+    return (*short[:1], *long, *short[1:])

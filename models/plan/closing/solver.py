@@ -121,7 +121,7 @@ def single_lengths(problem: Problem, budget: Budget, effort: float) -> Closed | 
         return None
     cutting = make_cutting(problem, kinds)
     closed = _in_turn(
-        cutting.model, cutting_goals(cutting), lambda s: cutting_rows(cutting, s), None, budget, effort, lambda r: None
+        cutting.model, cutting_goals(cutting), lambda s: cutting_rows(cutting, s), None, budget, effort, lambda _: None
     )
     return closed if closed.rows else None
 

@@ -1,11 +1,11 @@
 """Bounds by count: rows of arithmetic that no plan can get round, each simple enough to check by hand.
 
-For every tau >= -kerf, m pieces cut from a run of length L have sum(l - tau) <= max(L - tau, 0), and a blank of n pieces
-has sum(l - tau) = T(n) - n tau. So over all blanks sum T(n) - n tau <= sum over runs max(L - tau, 0) ("length"). For
-tau >= 0 a blank has at least ceil((T(n) - n tau) / (longest - tau)) pieces longer than tau, and a run gives at most
-floor((L + kerf) / (tau + kerf)) of them ("pieces"); and the middle pieces alone, n - 2 a blank, must come out of the runs
-("middles"). For each row the least number of pieces that satisfies it is found exactly, over all ways to share
-the pieces out among the blanks, in whole numbers.
+For every tau >= -kerf, m pieces cut from a run of length L have sum(l - tau) <= max(L - tau, 0), and a blank of n
+pieces has sum(l - tau) = T(n) - n tau. So over all blanks sum T(n) - n tau <= sum over runs max(L - tau, 0) ("length").
+For tau >= 0 a blank has at least ceil((T(n) - n tau) / (longest - tau)) pieces longer than tau, and a run gives at most
+floor((L + kerf) / (tau + mark + kerf)) of them ("pieces"); and the middle pieces alone, n - 2 a blank, must come out of
+the runs ("middles"). For each row the least number of pieces that satisfies it is found exactly, over all ways to
+share the pieces out among the blanks, in whole numbers.
 """
 
 from __future__ import annotations
@@ -24,7 +24,7 @@ FAR = 1 << 60
 
 @dataclass(frozen=True)
 class Bound:
-    """pieces: no plan of all blanks has fewer; None: there is no plan at all. row: why (None: one a blank is a plan)."""
+    """pieces: no plan of all blanks has fewer; None: there is no plan. row: why (None: one piece a blank)."""
 
     pieces: int | None
     row: Row | None

@@ -1,4 +1,4 @@
-"""Filling one blank: runs are drawn, the last by best fit, joints kept in their windows, and the cheapest row is kept."""
+"""Filling one blank: runs are drawn, the last by best fit, joints kept in their windows; the cheapest row counts."""
 
 from __future__ import annotations
 
@@ -37,7 +37,7 @@ def taste(
     joint: float,
     opening: tuple[float, ...] = (),
     tau: int = 0,
-    mix: float = 1.0,
+    mix: float = 1,
 ) -> Taste:
     """A run that gives l marks is worth mix * l * (l / longest)^bend and what it has over tau, nothing below useful."""
     step = max(1, longest // STEPS)
@@ -175,9 +175,8 @@ def _best_fit(state: State, item: Item, n: int, here: Spans, chosen: list[tuple[
     ready = state.ready
     for at in range(bisect_left(ready, (max(total - here[-1][1], least), -1)), len(ready)):
         run = ready[at]
-        if run not in chosen and (
-            run[0] >= least and any(low <= total - least and total - run[0] <= high for low, high in here)
-        ):
+        nearest, furthest = total - least, total - run[0]
+        if run not in chosen and any(low <= nearest and furthest <= high for low, high in here):
             return run
     return None
 

@@ -32,7 +32,7 @@ class Budget:
     effort: float
     until: float | None = None
     stop: Callable[[], bool] = lambda: False
-    tell: Callable[[Progress], None] = lambda progress: None
+    tell: Callable[[Progress], None] = lambda _: None
     work: float = 0.0
     stopped: bool = False
     bound: int | None = None

@@ -1,4 +1,4 @@
-"""A plan in the making: what is left of every run, the rows made so far, and the runs sorted by what they still give."""
+"""A plan in the making: what is left of every run, the rows made so far, the runs sorted by what they still give."""
 
 from __future__ import annotations
 

@@ -1,0 +1,1 @@
+"""Where clamps and risers stand while a joint is glued. Uses joint and job."""

@@ -1,0 +1,99 @@
+"""Where clamps and risers stand while the joint is glued. s runs along the joint from the tip of one board [mm].
+
+Clamps stand on both long edges. A pad's pressure spreads through the wood at 45 degrees, on average over half the
+thickness to each side, so one clamp covers pad + t of the overlap and each edge takes ceil(X_o / (pad + t)).
+Risers carry the boards so that every clamp's lower jaw passes under them; none stands where a clamp does.
+
+Source: the project's own derivation; a 12 in joint in 3/4 in stock with 1 in pads gives 14, common practice 12 to 14.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from scarfwright.models.job.tables import Clamp
+from scarfwright.models.joint.joint import Joint
+
+FINGER_ROOM = 25.0  # room to turn a clamp under the work; common practice, no source
+CLEAR = 5.0  # between a clamp's pad and a riser; common practice, no source
+RISER_WIDTH = 40.0  # along the board
+LEAST_WIDTH = 20.0  # narrower ones topple; common practice, no source
+APART = 800.0  # between risers under a board; common practice, no source
+ASSUMED_LENGTH = 2400.0  # of boards whose length the job does not give
+LONGEST_SPAN = 14.0  # of the joint between two risers, in thicknesses; common practice, no source
+
+
+@dataclass(frozen=True)
+class Support:
+    """One riser: where its middle stands, how wide it is along the board, and whether it has a lip [mm]."""
+
+    place: float
+    width: float
+    lip: bool
+
+
+@dataclass(frozen=True)
+class GlueUp:
+    """Clamps and risers of one joint [mm].
+
+    `clamps`: stations on each of the two long edges; `riser_width`: of a plain riser, so that one fits between clamps;
+    `span`: the longest stretch of joint between two risers.
+    """
+
+    clamps: tuple[float, ...]
+    pad: float
+    supports: tuple[Support, ...]
+    riser_height: float
+    riser_width: float
+    board_length: float
+    span: float
+
+    @property
+    def clamp_count(self) -> int:
+        """Clamps on both edges together."""
+        return 2 * len(self.clamps)
+
+
+def glue_up(joint: Joint, clamp: Clamp, board_length: float | None) -> GlueUp:
+    """Place clamps and risers for one joint of two boards, each `board_length` long [mm] (None: not known)."""
+    overlap = max(joint.overlap, 1.0)
+    pad = float(clamp.pad_width)
+    count = math.ceil(overlap / (pad + joint.thickness) - 1e-9)
+    pitch = overlap / count
+    clamps = tuple((i + 0.5) * pitch for i in range(count))
+    length = ASSUMED_LENGTH if board_length is None else float(board_length)
+    outer = _outer(max(length - overlap, 0.0), max(pad - pitch, 0.0) / 2)
+    between = pitch - pad - 2 * CLEAR
+    middle = count > 1 and between >= LEAST_WIDTH
+    plain = min(between, RISER_WIDTH) if middle else RISER_WIDTH
+    width = {True: RISER_WIDTH, False: plain}
+    supports = [Support(-s, width[lip], lip) for s, lip in reversed(outer)]
+    if middle:
+        supports.append(Support((count // 2) * pitch, plain, False))
+    supports += [Support(overlap + s, width[lip], lip) for s, lip in outer]
+    return GlueUp(
+        clamps=clamps,
+        pad=pad,
+        supports=tuple(supports),
+        riser_height=clamp.jaw + FINGER_ROOM,
+        riser_width=plain,
+        board_length=length,
+        span=(overlap + 2 * CLEAR) / (2 if middle else 1),
+    )
+
+
+def _outer(reach: float, overhang: float) -> list[tuple[float, bool]]:
+    """Risers under one board outside the joint, from the joint's end: the first beside it, the last near the end.
+
+    `overhang`: how far the outermost clamp's pad reaches past the joint's end.
+
+    The first and the last have a lip: two lips a board make a line.
+    """
+    first = overhang + CLEAR + RISER_WIDTH / 2
+    last = reach - RISER_WIDTH
+    if last - first < 2 * RISER_WIDTH:
+        return [(first, True)]
+    steps = math.ceil((last - first) / APART)
+    places = [first + (last - first) * i / steps for i in range(steps + 1)]
+    return [(s, i in (0, steps)) for i, s in enumerate(places)]

@@ -1,0 +1,1 @@
+"""The job: its tables, reading and writing it, the commented start. Uses lengths."""

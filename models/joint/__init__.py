@@ -1,0 +1,1 @@
+"""The scarf joint alone, whatever cuts it. Uses nothing of ours."""

@@ -1,0 +1,1 @@
+"""Lengths, units, sizes of sawn timber (lumber), slopes, and how numbers read. Uses nothing of ours."""

@@ -1,0 +1,1 @@
+"""The content of numbers.json. Uses a worked-out job."""

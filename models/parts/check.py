@@ -1,0 +1,46 @@
+"""Findings about one of the registry's parts, whether a job asks for it or not."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from scarfwright.models.findings import Finding, faults, finding
+from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.part.label import place_findings
+from scarfwright.models.part.one_body import unsound
+from scarfwright.models.parts.kind import Parameters, PartKind
+
+
+def check_part(kind: PartKind, work: Groundwork | None, given: Parameters) -> list[Finding]:
+    """Everything wrong with a part of these parameters; `work` is None for a part built without a job."""
+    parameters = kind.filled(given)
+    found = kind.check(work, parameters) if kind.check is not None else []
+    if not faults(found):
+        found = [*found, *_shapes(kind, parameters)]
+    if not faults(found):
+        found = [*found, *_label(kind, work, parameters)]
+    return found
+
+
+def _shapes(kind: PartKind, parameters: Parameters) -> Iterator[Finding]:
+    plain = {**parameters, "label": ""} if "label" in parameters else parameters
+    try:
+        wrong = unsound(kind.build(**plain))
+    except (ValueError, ZeroDivisionError) as error:
+        wrong = [f"can't be drawn ({error})"]
+    if wrong:
+        yield finding(
+            "part.impossible",
+            f"With these sizes the {kind.name.replace('_', ' ')} {' and '.join(wrong)}. Change the sizes named.",
+            part=kind.name,
+            wrong="; ".join(wrong),
+        )
+
+
+def _label(kind: PartKind, work: Groundwork | None, parameters: Parameters) -> list[Finding]:
+    text = parameters.get("label", "")
+    if not text or kind.label_place is None:
+        return []
+    say = say_in(work.job.units if work is not None else "mm")
+    return place_findings(kind.name.replace("_", " ").capitalize(), text, kind.label_place(parameters), say)

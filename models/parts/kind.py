@@ -1,0 +1,54 @@
+"""A kind of part: an entry of the registry."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from inspect import signature
+from typing import Any
+
+from scarfwright.models.findings import Finding
+from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.part.part import Part, Place
+
+Parameters = dict[str, Any]
+
+
+@dataclass(frozen=True)
+class PartKind:
+    """An entry of the registry.
+
+    `build` makes the part from its parameters (keywords with defaults, the unit in each docstring line); `from_job`
+    gives the parameters a job asks for, or None where the job has no use for the part. `goes_to` names the output
+    groups it is written to ("cad", "cut", "print", and "flat": cut from sheet by the machine at hand, `count` times).
+
+    `ranges` gives, for parameters that are one number, the least and greatest value between which the part can be
+    built whatever the others are within theirs; the tests build it all over them. `units` names the unit of those
+    that are not lengths. `check(work, parameters)` finds what would make the part useless;
+    `resolution(work, parameters)` gives how well it measures, what the job needs and what follows from the part, each
+    key with its unit. `work` is None where a part is built without a job: then only shapes are checked.
+    `label_place(parameters)` is where the parameter `label` is engraved. A parameter `compensation` is what printed
+    slots and holes come out narrower by.
+    """
+
+    name: str
+    summary: str
+    build: Callable[..., Part]
+    from_job: Callable[[Groundwork], Parameters | None]
+    goes_to: frozenset[str] = field(default_factory=frozenset)
+    check: Callable[[Groundwork | None, Parameters], list[Finding]] | None = None
+    count: Callable[[Groundwork], int] = lambda _work: 1
+    handed: bool = False  # mirrored for a fence on the left
+    way: str = ""  # the way of cutting it belongs to; empty: serves any
+    ranges: Mapping[str, tuple[float, float]] = field(default_factory=dict)
+    units: Mapping[str, str] = field(default_factory=dict)
+    resolution: Callable[[Groundwork, Parameters], dict[str, Any]] | None = None
+    label_place: Callable[[Parameters], Place] | None = None
+
+    def filled(self, given: Parameters) -> Parameters:
+        """The parameters with the builder's own defaults for those not given."""
+        known = signature(self.build).parameters.values()
+        own = {p.name: p.default for p in known if p.kind is p.POSITIONAL_OR_KEYWORD and p.default is not p.empty}
+        return {**own, **given}
+
+    along_grain: bool = False  # its length must lie along the sheet's face grain

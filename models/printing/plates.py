@@ -1,0 +1,118 @@
+"""Printed parts laid on the printer's bed: the best face down, cut in sections where they must be, side by side."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+
+from scarfwright.models.findings import Finding, finding
+from scarfwright.models.job.tables import Printer
+from scarfwright.models.lengths.say import Say
+from scarfwright.models.part.part import Part
+from scarfwright.models.printing.bed import angle_to_fit, bounds, height
+from scarfwright.models.printing.overhang import best_face, ceilings
+from scarfwright.models.printing.packing import pack
+from scarfwright.models.printing.sections import sections
+
+SPACING = 5.0  # between parts on the bed [mm]; common practice, no source
+
+
+@dataclass(frozen=True)
+class Laid:
+    """A part as it is printed: turned over or not, then turned by `angle` [rad], then the lower left corner of its
+    box put at (x, y) [mm]."""
+
+    part: Part
+    turned_over: bool = False
+    angle: float = 0.0
+    x: float = 0.0
+    y: float = 0.0
+
+    @property
+    def name(self) -> str:
+        return self.part.name
+
+    @property
+    def footprint(self) -> Part:
+        """Seen from above as it lies, but for the shift: x -> x, y -> -y where it is turned over."""
+        return self.part.mirrored_y() if self.turned_over else self.part
+
+    @property
+    def box(self) -> tuple[float, float]:
+        """Length and width it takes on the bed [mm]."""
+        x0, y0, x1, y1 = bounds(self.footprint, self.angle)
+        return (x1 - x0, y1 - y0)
+
+    @property
+    def shift(self) -> tuple[float, float]:
+        """What its turned footprint is moved by [mm]."""
+        x0, y0, _, _ = bounds(self.footprint, self.angle)
+        return (self.x - x0, self.y - y0)
+
+
+@dataclass(frozen=True)
+class Plate:
+    """What is printed in one go; `name` is the file's."""
+
+    name: str
+    laid: tuple[Laid, ...]
+
+
+def laid_flat(part: Part, printer: Printer, say: Say) -> tuple[tuple[Laid, ...], list[Finding]]:
+    """The part, or its sections, each as it is printed alone; none, with a finding, where it can't be printed."""
+    bed_x, bed_y, bed_z = (float(side) for side in printer.bed)
+    tall = height(part)
+    if tall > bed_z:
+        text = (
+            f"{part.title}: {say(tall)} high, and the printer reaches {say(bed_z)}. It is left out of the prints; "
+            f"make it {say(tall - bed_z)} lower or use another printer."
+        )
+        return (), [finding("print.too_tall", text, height_mm=tall, bed_z_mm=bed_z)]
+    pieces, found = sections(part, bed_x, bed_y, float(printer.tolerance), say)
+    over = best_face(part)
+    laid = []
+    for piece in pieces:
+        angle = angle_to_fit(piece, bed_x, bed_y)
+        assert angle is not None  # `sections` gives only pieces that fit
+        # turned over the footprint is mirrored, and a mirrored shape fits at the mirrored angle
+        laid.append(Laid(piece, over, -angle if over else angle))
+    if laid:
+        found += _overhang(part, over, say)
+    return tuple(laid), found
+
+
+def _overhang(part: Part, over: bool, say: Say) -> list[Finding]:
+    hanging = ceilings(part, turned_over=over)
+    if not hanging:
+        return []
+    area, lowest = sum(c.area for c in hanging), hanging[0].height
+    lies = "turned over" if over else "as it lies"
+    text = (
+        f"{part.title}: printed {lies}, {area:.0f} mm2 of it hang over nothing, {say(lowest)} or more above the bed, "
+        "level and so steeper than the 45 degrees that print without help. Print it with supports there."
+    )
+    return [finding("print.overhang", text, area_mm2=area, height_mm=lowest)]
+
+
+def plates(things: Iterable[tuple[Laid, int]], printer: Printer) -> tuple[Plate, ...]:
+    """Everything arranged on as few beds as will do; the second of a pair is how many of it are wanted."""
+    copies = [_copy(laid, number) for laid, count in things for number in range(1, count + 1)]
+    if not copies:
+        return ()
+    bed_x, bed_y, _ = (float(side) for side in printer.bed)
+    beds: dict[int, list[Laid]] = {}
+    for spot in pack([laid.box for laid in copies], bed_x, bed_y, SPACING):
+        laid = copies[spot.item]
+        turned = replace(laid, angle=laid.angle + math.pi / 2) if spot.turned else laid
+        beds.setdefault(spot.bed, []).append(replace(turned, x=spot.x, y=spot.y))
+    if len(beds) == 1:
+        return (Plate("plate", tuple(beds[0])),)
+    return tuple(Plate(f"plate-{number + 1}", tuple(beds[number])) for number in sorted(beds))
+
+
+def _copy(laid: Laid, number: int) -> Laid:
+    """The first keeps its name, the others are numbered."""
+    if number == 1:
+        return laid
+    return replace(laid, part=replace(laid.part, name=f"{laid.part.name}_{number}"))

@@ -1,0 +1,1 @@
+"""Parts and the set-up as solids: the only room of the models with the CAD kernel. Uses part, printing, sheets, cut."""

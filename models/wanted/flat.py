@@ -1,0 +1,36 @@
+"""The wanted parts that are cut flat from sheet, by whatever machine is at hand."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from scarfwright.models.part.lettering import scored_letters
+from scarfwright.models.parts.kind import Parameters
+from scarfwright.models.sheets.pieces import Piece
+from scarfwright.models.wanted.wanted import Wanted, sided
+
+
+def flat_pieces(wanted: Iterable[Wanted]) -> list[Piece]:
+    """The flat parts in nominal size, as they are on the user's side of the blade."""
+    return list(_pieces(wanted, plain=False))
+
+
+def plain_pieces(wanted: Iterable[Wanted]) -> list[Piece]:
+    """The same without their labels, which no cutter's width concerns and which take time to draw."""
+    return list(_pieces(wanted, plain=True))
+
+
+def _pieces(wanted: Iterable[Wanted], *, plain: bool) -> Iterator[Piece]:
+    for one in wanted:
+        kind = one.kind
+        if "flat" in kind.goes_to and not one.left_out:
+            parameters = _uncompensated(one.parameters)
+            if plain and "label" in parameters:
+                parameters["label"] = ""
+            part = scored_letters(sided(kind, parameters, one.work))
+            yield Piece(part, one.count, kind.along_grain, kind.name == "sheet_layer")
+
+
+def _uncompensated(parameters: Parameters) -> Parameters:
+    """Printed slots and holes are drawn wider because a printer closes them; a cutter does not."""
+    return {key: 0.0 if key == "compensation" else value for key, value in parameters.items()}

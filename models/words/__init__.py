@@ -1,0 +1,1 @@
+"""Sentences, made last from numbers and a unit. Uses findings, lengths, and the data it speaks of."""

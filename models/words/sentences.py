@@ -1,0 +1,30 @@
+"""Findings as sentences: what is wrong, how much, and what to do, from the finding's numbers and the job's unit.
+
+One function a code, each in the file of the room that raises it: `def _code(say, *, needed_mm, **_)`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
+
+from scarfwright.models.findings import Finding, Level
+from scarfwright.models.lengths.length import Unit
+from scarfwright.models.lengths.say import Say, say_in
+from scarfwright.models.words import joint
+from scarfwright.models.words.sentence import Sentence
+
+SENTENCES: Mapping[str, Sentence] = {**joint.SENTENCES}
+
+
+def worded(found: Iterable[Finding], units: Unit) -> tuple[Finding, ...]:
+    """The findings with their sentences, in the same order; one that has its sentence keeps it."""
+    say = say_in(units)
+    return tuple(_worded(one, say) for one in found)
+
+
+def _worded(found: Finding, say: Say) -> Finding:
+    text = found.text or SENTENCES[found.code](say, **found.numbers)
+    if found.part and found.level is Level.FAULT and "left out" not in text:
+        text = f"{text} The {found.part.replace('_', ' ')} is left out."
+    return replace(found, text=text)

@@ -1,0 +1,1 @@
+"""Display list of a sheet, dimensions, lettering, panels, placing of texts. Knows no saw."""

@@ -1,0 +1,37 @@
+"""What every sheet of a job says in its title block."""
+
+from __future__ import annotations
+
+from scarfwright.models.job.paper import LETTER, drawing_size
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.workup import Workup
+from scarfwright.outputs.drawing.panels import Cell
+
+DEFER = "The saw maker's manual, local rules and competent instruction come first."
+
+
+def job_cells(work: Workup, what: str, scale: str, number: int, count: int) -> list[Cell]:
+    """Job, wood, units and scale, the warning not to scale, and the sheet's number."""
+    paper = "Letter" if drawing_size(work.job.files) == LETTER else "A4"
+    units = "Millimetres, to the nearest 0.1" if work.job.units == "mm" else "Inches, to the nearest 1/64"
+    return [
+        Cell("Job", (work.job.title or "(no title)", what), 86, bold=True),
+        Cell("Wood", (_stock(work), _sled_wood(work)), 76),
+        Cell("Units and scale", (units, scale), 51),
+        Cell("On paper", ("Measure, do not scale", f"Print at full size (100 %), {paper}"), 45, bold=True),
+        Cell("Sheet", (f"{number} of {count}", "scarfwright"), 19),
+    ]
+
+
+def _stock(work: Workup) -> str:
+    say, stock = say_in(work.job.units), work.job.stock
+    return f"Stock {stock.species} {say(stock.thickness)} thick, {say(stock.height)} high".replace("  ", " ")
+
+
+def _sled_wood(work: Workup) -> str:
+    say, sled = say_in(work.job.units), work.job.sled
+    if sled.made_from == "sheet":
+        layers = "1 layer" if sled.layers == 1 else f"{sled.layers} layers"
+        return f"Sled {layers} of sheet {say(sled.sheet_thickness)}"
+    name = f" ({sled.plank.name})" if sled.plank.name else ""
+    return f"Sled plank {say(sled.plank.thickness)} x {say(sled.plank.width)}{name}"

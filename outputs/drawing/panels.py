@@ -1,0 +1,160 @@
+"""Panels of a sheet: the frame, the title block, and boxes of text and tables."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from scarfwright.outputs.drawing import lettering
+from scarfwright.outputs.drawing.display import EDGE, THIN, Item, Sheet, Text, box, line
+
+FRAME = 2.0  # the frame stands this far inside the margin
+TITLE_HEIGHT = 17.0
+LEADING = 1.34  # of the text size, from base line to base line
+PAD = 2.0
+
+
+@dataclass(frozen=True)
+class Cell:
+    """A cell of the title block: a small caption, lines of text, and its share of the width."""
+
+    caption: str
+    lines: tuple[str, ...]
+    share: float
+    bold: bool = False
+
+
+def inner(sheet: Sheet) -> tuple[float, float, float, float]:
+    """x, y, width, height of the room above the title block."""
+    left = sheet.margin + FRAME
+    bottom = left + TITLE_HEIGHT
+    return (left, bottom, sheet.width - 2 * left, sheet.height - left - bottom)
+
+
+def title_block(sheet: Sheet, cells: Sequence[Cell]) -> list[Item]:
+    """The frame and, along its foot, the title block."""
+    left = sheet.margin + FRAME
+    width, height = sheet.width - 2 * left, sheet.height - 2 * left
+    items: list[Item] = [
+        box(left, left, width, height, EDGE),
+        line([(left, left + TITLE_HEIGHT), (left + width, left + TITLE_HEIGHT)], EDGE),
+    ]
+    total = sum(cell.share for cell in cells)
+    x = left
+    for number, cell in enumerate(cells):
+        span = width * cell.share / total
+        if number:
+            items.append(line([(x, left), (x, left + TITLE_HEIGHT)]))
+        items += _cell(cell, x + 1.5, left, span - 3.0)
+        x += span
+    return items
+
+
+def _cell(cell: Cell, x: float, bottom: float, room: float) -> list[Item]:
+    top = bottom + TITLE_HEIGHT
+    items: list[Item] = [Text(x, top - 3.2, cell.caption, 2.1, colour="#555555")]
+    height = (TITLE_HEIGHT - 4.6) / max(len(cell.lines), 1)
+    y = top - 4.4
+    for number, text in enumerate(cell.lines):
+        strong = cell.bold and number == 0
+        size, lines = _fit_height(text, min(3.6, height / LEADING), room, height, strong)
+        for row in lines:
+            y -= size * LEADING
+            items.append(Text(x, y + 0.3 * size, row, size, bold=strong))
+        y = top - 4.4 - (number + 1) * height
+    return items
+
+
+def _fit_height(text: str, size: float, room: float, height: float, bold: bool) -> tuple[float, list[str]]:
+    """The largest size at which the wrapped text fits room x height."""
+    while True:
+        lines = lettering.wrap(text, size, room, bold)
+        if len(lines) * size * LEADING <= height + 1e-6 or size < 0.3:
+            return size, lines
+        size *= 0.94
+
+
+@dataclass(frozen=True)
+class Row:
+    """One row of a panel: a paragraph, or a label with a value to its right (`label` empty: a paragraph)."""
+
+    text: str
+    label: str = ""
+    bold: bool = False
+
+
+def panel(
+    area: tuple[float, float, float, float],
+    heading: str,
+    rows: Sequence[Row],
+    size: float = 2.8,
+    *,
+    fill: str | None = None,
+) -> list[Item]:
+    """A box with a heading and rows of text, as large as `size` and no larger than fits the area (x, y, w, h)."""
+    x, y, width, height = area
+    while True:
+        items, used = _panel_rows(x + PAD, y + height - PAD, width - 2 * PAD, heading, rows, size)
+        if used <= height - 2 * PAD or size < 0.8:
+            break
+        size *= 0.97
+    return [box(x, y, width, height, EDGE, fill), *items]
+
+
+def _panel_rows(
+    x: float, top: float, room: float, heading: str, rows: Sequence[Row], size: float
+) -> tuple[list[Item], float]:
+    items: list[Item] = []
+    y = top
+    if heading:
+        big, lines = lettering.fit(heading, size * 1.15, room, 1, True)
+        y -= big * 0.9
+        items.append(Text(x, y, lines[0], big, bold=True))
+        y -= big * 0.55
+    column = max((lettering.width(row.label, size) for row in rows), default=0.0) + 2.5
+    for row in rows:
+        left = x + column if row.label else x
+        lines = lettering.wrap(row.text, size, room - (left - x), row.bold) or [""]
+        for number, text in enumerate(lines):
+            y -= size * (LEADING if number else LEADING + 0.25)
+            if number == 0 and row.label:
+                items.append(Text(x, y, row.label, size))
+            items.append(Text(left, y, text, size, bold=row.bold))
+    return items, top - y + 0.25 * size
+
+
+def table(
+    at: tuple[float, float],
+    room: float,
+    heading: str,
+    columns: Sequence[str],
+    rows: Sequence[Sequence[str]],
+    height: float,
+    size: float = 2.6,
+) -> list[Item]:
+    """A table hung from its upper left corner, at most `room` wide and `height` high; the type shrinks to fit."""
+    while True:
+        widths = [
+            max(lettering.width(cell, size, bold=number < 0) for number, cell in enumerate((names, *cells), -1)) + 2.4
+            for names, *cells in zip(columns, *rows, strict=True)
+        ]
+        used = (len(rows) + (2 if heading else 1)) * size * LEADING + 2.2
+        if (sum(widths) <= room and used <= height) or size < 0.8:
+            break
+        size *= 0.97
+    x, y = at
+    items: list[Item] = []
+    if heading:
+        big, lines = lettering.fit(heading, size * 1.1, room, 1, True)
+        y -= size * LEADING
+        items.append(Text(x, y + 0.25 * size, lines[0], big, bold=True))
+    for number, row in enumerate((columns, *rows)):
+        y -= size * LEADING
+        left = x
+        for cell, wide in zip(row, widths, strict=True):
+            items.append(Text(left, y, cell, size, bold=number == 0))
+            left += wide
+        if number == 0:
+            y -= 0.45 * size
+            items.append(line([(x, y), (x + sum(widths) - 2.4, y)], THIN))
+    return items

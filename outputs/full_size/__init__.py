@@ -1,0 +1,1 @@
+"""Templates at full size, tiled into pages. Uses drawing and templates."""

@@ -1,0 +1,1 @@
+"""The sheet that shows each gauge at work. Uses drawing and what is wanted."""

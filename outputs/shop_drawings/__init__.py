@@ -1,0 +1,1 @@
+"""Dimensioned sheets of sled, plank, layers and cut sheets. Uses drawing and a worked-out job."""

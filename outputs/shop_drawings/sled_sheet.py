@@ -1,0 +1,326 @@
+"""The dimensioned sled drawing: sheet 1 the sled as it runs, sheet 2 what it is made from."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from scarfwright.models.flat.loop import Point, rectangle
+from scarfwright.models.job.paper import drawing_size
+from scarfwright.models.lengths.say import say_in, slope
+from scarfwright.models.part.part import Part
+from scarfwright.models.sled.shape import shape_of, sled
+from scarfwright.models.workup import Workup
+from scarfwright.outputs.drawing.dimension import arrow, linear, pointed, running, scale_bar
+from scarfwright.outputs.drawing.display import (
+    CENTRE,
+    OUTLINE,
+    PHANTOM,
+    THIN,
+    Item,
+    Sheet,
+    Text,
+    View,
+    fitting_scale,
+    line,
+    readable,
+    scale_text,
+    shape,
+)
+from scarfwright.outputs.drawing.job_cells import DEFER, job_cells
+from scarfwright.outputs.drawing.panels import Row, inner, panel, table, title_block
+from scarfwright.outputs.drawing.placing import Room, along
+from scarfwright.outputs.shop_drawings.layer_sheet import layer_sheet
+from scarfwright.outputs.shop_drawings.plank_sheet import plank_sheet
+from scarfwright.outputs.shop_drawings.sled_details import (
+    HAND_PEN,
+    WOOD,
+    cell_frame,
+    nose_detail,
+    notch_detail,
+    part_items,
+)
+
+LOWER = 62.0  # height of the row of details and panels
+LABEL = 2.7
+SIDE_ROOM = 30.0  # left and right of the plan, for the nose and heel dimensions
+LEVEL = 6.0  # from one dimension line to the next
+
+
+def sled_sheets(work: Workup) -> list[Sheet]:
+    """All sheets of the sled drawing, in order. For a job without faults."""
+    second = layer_sheet if work.job.sled.made_from == "sheet" else plank_sheet
+    return [_as_it_runs(work, 1, 2), second(work, 2, 2)]
+
+
+def _as_it_runs(work: Workup, number: int, count: int) -> Sheet:
+    sheet = Sheet(f"{work.job.title or 'Sled'}: sled as it runs", *drawing_size(work.job.files))
+    x, y, width, height = inner(sheet)
+    part = sled(**shape_of(work.way))
+    plan = _plan_frame(work, (x, y + LOWER, width, height - LOWER))
+    sheet.add(_plan(work, part, plan))
+    widths = (64.0, 72.0, 71.0)
+    left = x
+    for wide, draw in zip(widths, (nose_detail, notch_detail), strict=False):
+        area = (left, y, wide, LOWER)
+        sheet.add([cell_frame(area)], draw(work, part, area))
+        left += wide
+    sheet.add(panel((left, y, widths[2], LOWER), "Write on the sled", _to_write(work)))
+    left += widths[2]
+    sheet.add([cell_frame((left, y, x + width - left, LOWER))], _tables(work, (left, y, x + width - left, LOWER)))
+    scale = f"{scale_text(plan.view.scale)}, details as marked"
+    sheet.add(title_block(sheet, job_cells(work, "Sled, as it runs", scale, number, count)))
+    return sheet
+
+
+@dataclass(frozen=True)
+class _Frame:
+    """Where the plan stands: `out` is +1 if the work edge lies up the page, -1 for a fence on the left."""
+
+    area: tuple[float, float, float, float]
+    view: View
+    out: float
+    rail: float  # from the work edge to its dimension line [page mm]
+
+
+def _levels(work: Workup) -> int:
+    layout = work.way.layout
+    return 1 + int(0 < layout.hand_line < work.way.sled.length) + int(bool(layout.handle_holes))
+
+
+def _plan_frame(work: Workup, area: tuple[float, float, float, float]) -> _Frame:
+    """The largest scale at which plan, side view and dimensions fit the area."""
+    x, y, width, height = area
+    real = work.way.sled
+    fixed = 8.0 + 12.5 + 7.0 + _levels(work) * LEVEL + 14.5
+    figures = 22.0 if len(work.way.layout.notches) > 1 else 6.0
+    tall = real.heel + work.joint.thickness + real.thickness
+    scale = fitting_scale(real.length, tall, width - 2 * SIDE_ROOM - 4.0, height - fixed - figures, 1.0)
+    rail = work.joint.thickness / scale + 7.0
+    mirrored = work.job.saw.fence_side == "left"
+    left = x + (width - real.length / scale) / 2 - 1.0
+    spare = height - fixed - figures - tall / scale
+    if mirrored:
+        at = (left, y + height - 8.0 - (7.0 + _levels(work) * LEVEL) - spare / 3)
+    else:
+        at = (left, y + 14.5 + real.thickness / scale + 7.0 + _levels(work) * LEVEL + spare / 2)
+    return _Frame(area, View(scale, at, mirrored=mirrored), -1.0 if mirrored else 1.0, rail)
+
+
+def _plan(work: Workup, part: Part, frame: _Frame) -> list[Item]:
+    """Plan and side view with every dimension and label."""
+    x, y, width, height = frame.area
+    items = part_items(part, frame.view, "sled outline")
+    items += _board(work, frame)
+    items += _hand_line(work, frame)
+    items += _ends(work, frame)
+    items += _stations(work, frame)
+    items += _side_view(work, frame)
+    heading = "Sled seen from above, as it runs"
+    if work.job.sled.heel_as_made is not None or work.job.sled.nose_as_made is not None:
+        heading += ", with its measured heel and nose"
+    items.append(Text(x + 2, y + height - 5.5, f"{heading}, scale {scale_text(frame.view.scale)}", 3.4, bold=True))
+    items += scale_bar((x + width - 72, y + height - 6.5), frame.view, work.job.units)
+    room = Room(frame.area)
+    room.take(items)
+    for choices in [*_along_fence(work, frame), *_labels(work, frame)]:
+        items += room.put(choices)
+    return items
+
+
+def _board(work: Workup, frame: _Frame) -> list[Item]:
+    """The board to be tapered, as it lies on the work edge."""
+    real, view = work.way.sled, frame.view
+    t = work.joint.thickness
+    reach = min(float(work.job.stock.length or real.work_edge), real.work_edge)
+    corners = [
+        real.at_work_edge(0, 0),
+        real.at_work_edge(0, -t),
+        real.at_work_edge(reach, -t),
+        real.at_work_edge(reach, 0),
+    ]
+    return [line([view.point(p) for p in corners], PHANTOM, "board")]
+
+
+def _hand_line(work: Workup, frame: _Frame) -> list[Item]:
+    real, station = work.way.sled, work.way.layout.hand_line
+    if not 0 < station < real.length:
+        return []
+    x = real.length - station
+    ends = [frame.view.point((x, 0.0)), frame.view.point((x, real.width_at(x)))]
+    return [line(ends, HAND_PEN, "hand line")]
+
+
+def _ends(work: Workup, frame: _Frame) -> list[Item]:
+    """Heel and nose: their widths, their names, and the feed."""
+    real, view = work.way.sled, frame.view
+    say = say_in(work.job.units)
+    low, high = view.point((real.length, 0)), view.point((real.length, real.heel))
+    items = linear(low, high, (low[0] + 6.5, low[1]), say(real.heel), "vertical", beside="right")
+    middle = (low[1] + high[1]) / 2
+    edge = low[0] + 8.5
+    items.append(Text(edge, middle + 4.5, "HEEL", 3.2, bold=True))
+    items += [
+        line([(edge, middle - 6.0), (edge + 15.0, middle - 6.0)], OUTLINE),
+        arrow((edge + 17.5, middle - 6.0), (1, 0), 4),
+    ]
+    items.append(Text(edge, middle - 10.5, "FEED, heel first", 2.4))
+    low, high = view.point((0, 0)), view.point((0, real.nose))
+    items += linear(low, high, (low[0] - 6.5, low[1]), say(real.nose), "vertical", beside="left")
+    items.append(Text(low[0] - 8.5, (low[1] + high[1]) / 2 + 4.5, "NOSE", 3.2, "end", bold=True))
+    return items
+
+
+def _stations(work: Workup, frame: _Frame) -> list[Item]:
+    """Notches from the heel along the work edge, all from one zero."""
+    real, view, say = work.way.sled, frame.view, say_in(work.job.units)
+    u = view.direction(-math.cos(real.angle), -math.sin(real.angle))
+    n = view.direction(-math.sin(real.angle), math.cos(real.angle))
+    corner = view.point(real.at_work_edge(0, 0))
+    zero = (corner[0] + n[0] * frame.rail, corner[1] + n[1] * frame.rail)
+    marks = [(view.point(real.at_work_edge(s.station, 0)), say(s.station)) for s in work.way.layout.notches]
+    items: list[Item] = [line([(corner[0] + 0.8 * n[0], corner[1] + 0.8 * n[1]), zero])]
+    items += running(zero, u, n, marks)
+    for notch in work.way.layout.notches:
+        ends = [view.point(real.at_work_edge(notch.station, d)) for d in (0.0, notch.web + 1.4 * notch.width)]
+        items.append(line(ends, CENTRE))
+    return items
+
+
+def _along_fence(work: Workup, frame: _Frame) -> list[list[list[Item]]]:
+    """Length, handle holes and hand line, from the heel along the fence edge; the figures past either end."""
+    real, view, say, layout = work.way.sled, frame.view, say_in(work.job.units), work.way.layout
+    heel, nose = view.point((real.length, 0.0)), view.point((0.0, 0.0))
+    first_level = 7.0 + LEVEL
+
+    def dimension(p: Point, q: Point, level: int, text: str) -> list[list[Item]]:
+        through = (q[0], heel[1] - frame.out * (first_level + level * LEVEL))
+        return [linear(p, q, through, text, "horizontal", outside=end) for end in ("q", "p")]
+
+    found: list[list[list[Item]]] = []
+    level = 0
+    if 0 < layout.hand_line < real.length:
+        p = view.point((real.length - layout.hand_line, 0.0))
+        found.append(dimension(p, heel, level, f"hand line {say(layout.hand_line)}"))
+        level += 1
+    if layout.handle_holes:
+        first, second = sorted(layout.handle_holes, reverse=True)
+        p, q = view.point(first), view.point(second)
+        found.append(dimension(p, heel, level, f"handle hole {say(real.from_heel(first[0]))}"))
+        found.append(list(reversed(dimension(q, p, level, say(work.job.sled.handle_spacing)))))
+        level += 1
+    found.append(dimension(nose, heel, level, f"length {say(real.length)}"))
+    return list(reversed(found))
+
+
+def _side_view(work: Workup, frame: _Frame) -> list[Item]:
+    """The sled from the side, for its thickness; sheet layers shown."""
+    real, view, say, job = work.way.sled, frame.view, say_in(work.job.units), work.job
+    x, y = view.at[0], frame.area[1] + 6.5
+    long, tall = view.length(real.length), view.length(real.thickness)
+    items: list[Item] = [shape(rectangle(x, y, long, tall), OUTLINE, WOOD, "side view")]
+    if job.sled.made_from == "sheet":
+        for i in range(1, job.sled.layers):
+            z = y + tall * i / job.sled.layers
+            items.append(line([(x, z), (x + long, z)], THIN))
+    items += linear(
+        (x + long, y), (x + long, y + tall), (x + long + 6.5, y), say(real.thickness), "vertical", beside="right"
+    )
+    items.append(Text(x - 2.0, y + tall / 2 - 0.3 * LABEL, "Side view", LABEL, "end"))
+    return items
+
+
+def _labels(work: Workup, frame: _Frame) -> list[list[list[Item]]]:
+    """Labels with the places each may take, best first."""
+    real, view = work.way.sled, frame.view
+    heel, nose = view.point((real.length, real.heel)), view.point((0.0, real.nose))
+    start, end = view.point((0.0, 0.0)), view.point((real.length, 0.0))
+    outward = frame.out * (work.joint.thickness / view.scale + 2.6)
+    inward = -frame.out * 2.4
+    text = f"slope {slope(real.ratio)}"
+    work_edge: list[list[Item]] = []
+    for away, words in ((outward, "WORK EDGE, the board lies here"), (outward, "WORK EDGE"), (inward, "WORK EDGE")):
+        work_edge += along(nose, heel, words, away, bold=True)
+    fence_edge: list[list[Item]] = []
+    for words in ("FENCE EDGE, runs along the fence", "FENCE EDGE"):
+        fence_edge += along(start, end, words, -frame.out * 3.2, bold=True)
+    inclined = along(nose, heel, text, inward) + along(nose, heel, text, outward)
+    tips = [view.point(real.at_work_edge(share * real.work_edge, 0.0)) for share in (0.5, 0.7, 0.3, 0.85)]
+    inclined += pointed(tips, text)
+    work_edge += pointed(tips, "WORK EDGE", bold=True)
+    fence_edge += pointed(
+        [view.point((share * real.length, 0.0)) for share in (0.5, 0.3, 0.7)], "FENCE EDGE", bold=True
+    )
+    tilt = readable(math.atan2(heel[1] - nose[1], heel[0] - nose[0]))
+    return [_hand_label(work, frame, tilt), work_edge, fence_edge, inclined]
+
+
+def _hand_label(work: Workup, frame: _Frame, tilt: float) -> list[list[Item]]:
+    """Behind the hand line on the sled, parallel to the work edge; where that is too narrow, on a leader."""
+    real, view, station = work.way.sled, frame.view, work.way.layout.hand_line
+    if not 0 < station < real.length:
+        return []
+    size, x = 2.4, real.length - station
+    found: list[list[Item]] = []
+    for text in ("hands behind this line", "hands behind"):
+        for share in (0.74, 0.7, 0.78, 0.62, 0.5, 0.35, 0.25):
+            for angle in (tilt, 0.0):
+                px, py = view.point((x, share * real.width_at(x)))
+                at = (px - 1.2, py - 0.4 * size)
+                found.append([Text(*at, text, size, "end", angle, colour=HAND_PEN.colour)])
+    tips = [view.point((x, share * real.width_at(x))) for share in (0.0, 0.3, 1.0)]
+    return found + pointed(tips, "hands behind this line", size=size)
+
+
+def _to_write(work: Workup) -> list[Row]:
+    say, real = say_in(work.job.units), work.way.sled
+    heel = next(c for c in work.way.layout.clamps if c.where == "heel")
+    measured = work.job.sled.heel_as_made is not None
+    nominal = f"{say(work.way.fence)} by the {'measured' if measured else 'nominal'} heel"
+    return [
+        Row(slope(real.ratio), "Slope", True),
+        Row(f"heel as measured + {say(work.way.blade.gap)}", "Fence", True),
+        Row(f"({nominal})", " "),
+        Row(f"{say(work.way.blade.height)} above the table", "Blade height", True),
+        Row(f"{say(work.joint.overlap)} a joint", "Overlap", True),
+        Row(f"{say(heel.station)} along the work edge", "Heel station", True),
+        Row(""),
+        Row(
+            "Cautions: eyes and ears protected; no hand beyond the hand line; never reach over a turning blade; wait "
+            "until it stands before anything is taken off; unplug the saw to change the blade. " + DEFER
+        ),
+    ]
+
+
+WHERE = {"heel": "Heel notch", "extra": "Notch", "nose": "Nose notch", "nose_flat": "Nose flat"}
+
+
+def _tables(work: Workup, area: tuple[float, float, float, float]) -> list[Item]:
+    """Clamp places and holes, every number of the plan once more in words."""
+    say, real, layout = say_in(work.job.units), work.way.sled, work.way.layout
+    x, y, width, height = area
+    clamps = [(WHERE[c.where], say(c.station), say(c.opening)) for c in layout.clamps]
+    holes = [("Handle", say(2 * layout.handle_radius), p) for p in sorted(layout.handle_holes, reverse=True)]
+    holes += [("Dowel", say(2 * layout.dowel_radius), p) for p in sorted(layout.dowels, reverse=True)]
+    half = -(-len(clamps) // 2) if len(clamps) > 9 else len(clamps)  # a long table stands in two columns
+    share = (half + 3) / (half + 3 + (len(holes) + 3 if holes else 0))
+    room = height - 3.0
+    heading = "Clamps, along the work edge"
+    names = ("Clamp", "From heel", "Closes on")
+    items: list[Item] = [Text(x + 2, y + height - 4.2, heading, 2.8, bold=True)]
+    columns = [clamps[:half], clamps[half:]] if clamps[half:] else [clamps]
+    wide = (width - 3.0) / len(columns) - 1.0
+    for number, rows in enumerate(columns):
+        at = (x + 2 + number * (wide + 1.0), y + height - 5.0)
+        items += table(at, wide, "", names, rows, room * share - 4.0)
+    if holes:
+        bores = [(name, d, say(real.from_heel(px)), say(py)) for name, d, (px, py) in holes]
+        items += table(
+            (x + 2, y + height - 1.0 - room * share),
+            width - 4,
+            "Holes, from heel and fence edge",
+            ("Hole", "Bore", "From heel", "Fence edge"),
+            bores,
+            room * (1 - share),
+        )
+    return items

@@ -1,0 +1,14 @@
+#!/usr/bin/env bash
+# Mutation testing of the rooms whose numbers can hurt: tests/mutation/run.sh [MODULE-GLOB ...], from the tree's root.
+# Wants mutmut (pip install mutmut). Lays out a copy of the package under its own name, because here the folders are the package.
+set -euo pipefail
+tree=$(cd "$(dirname "$0")/../.." && pwd)
+room=${MUTATION_ROOM:-$(mktemp -d)}
+mkdir -p "$room/scarfwright"
+cp -r "$tree"/{models,outputs,cli,examples} "$room/scarfwright/"
+cp -r "$tree"/{tests,README.md,DEVELOPERS.md} "$room/"
+cp "$tree/tests/mutation/setup.cfg" "$room/"
+cd "$room"
+echo "in $room"
+python -m mutmut run "$@"
+python -m mutmut results

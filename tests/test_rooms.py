@@ -1,0 +1,150 @@
+"""The house as DEVELOPERS.md draws it: every import, late ones too, is an arrow that the table there allows."""
+
+from __future__ import annotations
+
+import ast
+import re
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parents[1]
+TOPS = ("models", "outputs", "cli")
+KERNEL = ("cadquery", "OCP")
+KERNEL_ROOMS = ("models/solids", "outputs/formats")
+MOST_FILES = 15
+MOST_LINES = 350
+MOST_FUNCTION_LINES = 60
+SAW = {"models/sled", "models/cut", "models/groundwork", "models/workup"}
+FREE_OF_THE_SAW = (
+    "models/lengths", "models/flat", "models/job", "models/joint", "models/part", "models/printing", "models/sheets",
+    "models/gluing", "outputs/drawing",
+)  # fmt: skip
+
+
+def table() -> dict[str, set[str]]:
+    """Room -> the rooms it may import, from the block in DEVELOPERS.md; later lines may use earlier ones only."""
+    text = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
+    block = re.search(r"<!-- rooms -->\n```\n(.*?)```", text, flags=re.S)
+    assert block is not None, "DEVELOPERS.md has no block of rooms"
+    found: dict[str, set[str]] = {}
+    for line in block.group(1).splitlines():
+        name, arrow, uses = line.partition("<-")
+        assert arrow, f"not a row of the table: {line}"
+        used = {word for word in uses.split() if word != "-"}
+        assert used <= set(found), f"{name.strip()} uses a room that is not above it: {sorted(used - set(found))}"
+        found[name.strip()] = used
+    return found
+
+
+def sources() -> list[Path]:
+    return [path for top in TOPS for path in sorted((ROOT / top).rglob("*.py"))]
+
+
+def room_of(parts: tuple[str, ...]) -> str:
+    """("models", "sled", "blade") is in the room models/sled; a module on top is a room of its own."""
+    return "/".join(parts[:1] if parts[0] == "cli" else parts[:2])
+
+
+def imports(path: Path) -> Iterator[tuple[str, ...]]:
+    """Every module a file imports, as its parts: our own without the package's name."""
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.Import):
+            yield from (tuple(alias.name.split(".")) for alias in node.names)
+        elif isinstance(node, ast.ImportFrom) and node.module and not node.level:
+            module = tuple(node.module.split("."))
+            yield from ((*module, alias.name) for alias in node.names)
+
+
+def own(path: Path) -> Iterator[tuple[str, ...]]:
+    for name in imports(path):
+        if name[0] == "scarfwright" and len(name) > 2:
+            yield name[1:]
+
+
+@pytest.mark.parametrize("path", sources(), ids=lambda p: str(p.relative_to(ROOT)))
+def test_imports_are_allowed_arrows(path: Path) -> None:
+    room = room_of(path.relative_to(ROOT).with_suffix("").parts)
+    if path.parent.name in TOPS and path.name == "__init__.py":
+        return
+    rooms = table()
+    assert room in rooms, f"{room} is not in the table of rooms"
+    used = {room_of(name) for name in own(path)} - {room}
+    assert used <= rooms[room], f"{room} may not use {sorted(used - rooms[room])}"
+
+
+def test_every_arrow_of_the_table_is_used() -> None:
+    """An arrow that nobody needs would let somebody in."""
+    used: dict[str, set[str]] = {}
+    for path in sources():
+        room = room_of(path.relative_to(ROOT).with_suffix("").parts)
+        used.setdefault(room, set()).update(room_of(name) for name in own(path))
+    rooms = table()
+    assert {
+        room: sorted(allowed - used.get(room, set())) for room, allowed in rooms.items() if allowed - used[room]
+    } == {}
+
+
+@pytest.mark.parametrize("path", sources(), ids=lambda p: str(p.relative_to(ROOT)))
+def test_the_kernel_is_imported_in_few_rooms_and_late(path: Path) -> None:
+    room = room_of(path.relative_to(ROOT).with_suffix("").parts)
+    kernel = [name for name in imports(path) if name[0] in KERNEL]
+    assert not kernel or room in KERNEL_ROOMS, f"{room} imports {kernel[0][0]}"
+    top = ast.parse(path.read_text(encoding="utf-8")).body
+    early = [n for n in top if isinstance(n, ast.Import | ast.ImportFrom) and _named(n) & set(KERNEL)]
+    assert not early, "the kernel is imported inside functions only"
+
+
+def _named(node: ast.Import | ast.ImportFrom) -> set[str]:
+    if isinstance(node, ast.Import):
+        return {alias.name.split(".")[0] for alias in node.names}
+    return {(node.module or "").split(".")[0]}
+
+
+def reached(room: str, rooms: dict[str, set[str]]) -> set[str]:
+    found: set[str] = set()
+    todo = [room]
+    while todo:
+        for nearer in rooms[todo.pop()] - found:
+            found.add(nearer)
+            todo.append(nearer)
+    return found
+
+
+@pytest.mark.parametrize("room", FREE_OF_THE_SAW)
+def test_what_needs_no_table_saw_knows_none(room: str) -> None:
+    """Directly or through another room: so that another way to cut the joint can stand beside the sled."""
+    assert reached(room, table()) & SAW == set()
+
+
+def test_no_room_is_crowded() -> None:
+    folders = {path.parent for path in sources()}
+    crowded = {
+        str(folder.relative_to(ROOT)): count
+        for folder in folders
+        if (count := len([p for p in folder.glob("*.py") if p.name != "__init__.py"])) > MOST_FILES
+        and folder != ROOT / "models" / "parts"
+    }
+    assert crowded == {}
+
+
+def test_no_module_needs_a_map() -> None:
+    lines = {str(p.relative_to(ROOT)): len(p.read_text(encoding="utf-8").splitlines()) for p in sources()}
+    assert {name: count for name, count in lines.items() if count > MOST_LINES} == {}
+
+
+def test_no_function_needs_scrolling() -> None:
+    long = {}
+    for path in sources():
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            if isinstance(node, ast.FunctionDef) and (node.end_lineno or 0) - node.lineno >= MOST_FUNCTION_LINES:
+                long[f"{path.relative_to(ROOT)}:{node.name}"] = (node.end_lineno or 0) - node.lineno + 1
+    assert long == {}
+
+
+def test_every_room_says_what_it_knows() -> None:
+    for init in (ROOT / "models").glob("*/__init__.py"):
+        assert ast.get_docstring(ast.parse(init.read_text(encoding="utf-8"))), init
+    for init in (ROOT / "outputs").glob("*/__init__.py"):
+        assert ast.get_docstring(ast.parse(init.read_text(encoding="utf-8"))), init
