@@ -14,6 +14,8 @@ from scarfwright.cli.problems import problem
 from scarfwright.models.findings import faults
 from scarfwright.models.job.file import job_to_toml
 from scarfwright.models.numbers.numbers import numbers
+from scarfwright.models.planning.numbers import plan_numbers
+from scarfwright.models.planning.planned import Planned
 from scarfwright.models.solve import work_up
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.folder import FolderError, replaced_whole
@@ -40,7 +42,8 @@ def make_job(
         problem(f"{file}: {len(found)} fault{'s' * (len(found) > 1)}, so nothing was made")
         return 1
     target = out if out is not None else file.with_name(f"{file.stem}-files")
-    todo = items(work, groups)
+    planned = _planned(work)
+    todo = items(work, groups, planned)
     before = _groups_in(target)
     try:
         with replaced_whole(target, groups, version, job_to_toml(job).encode()) as folder:
@@ -49,11 +52,31 @@ def make_job(
         problem(str(error))
         return 2
     if json:
-        print(as_json({"folder": str(target), "files": [i.path for i in todo], **numbers(work)}), end="")
+        print(
+            as_json({"folder": str(target), "files": [i.path for i in todo], **numbers(work, _plan_numbers(planned))}),
+            end="",
+        )
     else:
         _report(work, target, todo)
         _report_gone(before - _groups_in(target))
     return 0
+
+
+def _planned(work: Workup) -> Planned | None:
+    """Which board goes where, where the job has boards and blanks."""
+    from scarfwright.cli.planning import can_plan, interruptible, planned_for
+
+    if not can_plan(work):
+        return None
+    with interruptible() as stop:
+        planned = planned_for(work, None, stop)
+    if planned.plan.stopped:
+        raise KeyboardInterrupt
+    return planned
+
+
+def _plan_numbers(planned: Planned | None) -> dict[str, Any] | None:
+    return None if planned is None else plan_numbers(planned.request, planned.plan)
 
 
 def _groups_in(folder: Path) -> set[str]:

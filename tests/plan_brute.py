@@ -10,6 +10,7 @@ from tests.plan_checker import clear_runs, frac, mates_of
 
 Best = tuple[int, Fraction, int, Fraction]
 MOST = 20_000
+MOST_TRIED = 400_000
 
 
 class TooLargeError(Exception):
@@ -35,6 +36,8 @@ def brute(request: Any) -> Best | None:
     for item in items:
         rows = _rows(request, item[0], runs, item in watched)
         fresh: dict[tuple[Use, tuple[Any, ...]], int] = {}
+        if len(states) * len(rows) > MOST_TRIED:
+            raise TooLargeError
         for (use, begun), joints in states.items():
             for more, begins, count in rows:
                 both = tuple((p + q, x + y) for (p, x), (q, y) in zip(use, more, strict=True))
@@ -106,6 +109,9 @@ def _score(request: Any, runs: list[Any], use: Use, joints: int) -> Best:
             wood += run[4] - run[3] - kept
             longest = max(longest, kept)
     opened = {run[:2] for (pieces, _), run in zip(use, runs, strict=True) if pieces}
+    for (pieces, _), run in zip(use, runs, strict=True):
+        if not pieces and run[:2] in opened and run[4] - run[3] >= keep:
+            longest = max(longest, run[4] - run[3])
     price = sum((frac(request.boards[b].price or 0) for b, _ in opened), Fraction(0))
     paid = any(b.price for b in request.boards)
     return joints, price if paid else wood, len(opened), -longest

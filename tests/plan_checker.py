@@ -171,6 +171,8 @@ def _figures(request: Any, plan: Any) -> list[str]:
     for board, copy, strip, low, high in clear_runs(request):
         here = [c for c in cuts.get((board, copy, strip), ()) if low <= c.start and c.end <= high]
         if not here:
+            if (board, copy) in opened and high - low >= keep:
+                leftovers.append((board, copy, strip, high - low))
             continue
         rest = high - low - sum(c.end - c.start + kerf for c in here)
         kept = rest > 0 and rest >= keep

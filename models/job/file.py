@@ -8,11 +8,12 @@ import re
 import tomllib
 from collections.abc import Sequence
 from pathlib import Path
-from typing import Any
+from typing import Any, get_args, get_origin
 
 from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
-from scarfwright.models.job.tables import Job, Plank
+from scarfwright.models.job.fields import Plank
+from scarfwright.models.job.tables import Job
 from scarfwright.models.lengths.length import Length, Unit, shown
 
 LARGEST_BYTES = 1_000_000  # a job is a page of text; more is some other file
@@ -91,9 +92,9 @@ def fill_defaults(raw: dict[str, Any], units: Unit) -> dict[str, Any]:
     filled = dict(raw)
     if units == "mm":
         return filled
-    for table, field in Job.model_fields.items():
-        model = field.annotation
-        if not (isinstance(model, type) and issubclass(model, BaseModel)):
+    for table in Job.model_fields:
+        model = table_model(table)
+        if model is None or is_list(table):
             continue
         given = raw.get(table, {})
         if not isinstance(given, dict):
@@ -102,6 +103,18 @@ def fill_defaults(raw: dict[str, Any], units: Unit) -> dict[str, Any]:
         if table in raw or inches:
             filled[table] = {**inches, **given}
     return filled
+
+
+def table_model(table: str) -> type[BaseModel] | None:
+    """The model of a table of the job, or of each of a list of tables; None for a plain key such as the title."""
+    annotation: Any = Job.model_fields[table].annotation
+    model = get_args(annotation)[0] if get_origin(annotation) is list else annotation
+    return model if isinstance(model, type) and issubclass(model, BaseModel) else None
+
+
+def is_list(table: str) -> bool:
+    """Whether there may be several: [[blank]]."""
+    return get_origin(Job.model_fields[table].annotation) is list
 
 
 def _extras(model: type[BaseModel]) -> dict[str, dict[str, Any]]:
@@ -127,7 +140,7 @@ def _place(message: str, text: str) -> str:
 def _message(error: ValidationError, name: str, text: str) -> str:
     first = min(error.errors(), key=lambda e: _severity(e["type"]))
     path = tuple(part for part in first["loc"] if isinstance(part, str))
-    where = f"{name}{_line(text, path)}: {_key_name(first['loc'])}"
+    where = f"{name}{_line(text, path, _which(first['loc']))}: {_key_name(first['loc'])}"
     kind = first["type"]
     if kind == "extra_forbidden":
         known = _known_keys(path[:-1])
@@ -150,13 +163,13 @@ def _severity(kind: str) -> int:
 
 
 def _known_keys(path: tuple[str, ...]) -> list[str]:
-    model: Any = Job
-    for part in path:
-        model = model.model_fields[part].annotation
-    return list(model.model_fields)
+    model = table_model(path[0]) if path else Job
+    return list(model.model_fields) if model else []
 
 
 def _expected(path: tuple[str, ...]) -> str:
+    if path == ("blank", "curve"):
+        return 'pairs of station and offset such as [["0 mm", "0 mm"], ["500 mm", "80 mm"], ...]'
     if len(path) == 1:
         return f"a table [{path[0]}] with at least {', '.join(_required(path[0]))}"
     return 'a value such as "22 mm"' if path[-1] != "ratio" else "the N of a slope of 1 in N, such as 12"
@@ -171,6 +184,8 @@ def _wanted(error: ErrorDetails, path: tuple[str, ...]) -> str:
     """What a plain value should have been, in the words of the file format."""
     limits = error.get("ctx", {})
     kind = error["type"]
+    if kind in ("model_type", "list_type") and is_list(path[0]):
+        return f"a list of tables [[{path[0]}]]"
     if kind == "model_type":
         return f"a table [{path[0]}]" + (", once" if isinstance(error["input"], list) else "")
     if kind == "literal_error":
@@ -208,19 +223,34 @@ def _key_name(loc: Sequence[int | str]) -> str:
     names = [str(part) or '""' for part in loc]
     if len(loc) == 1:
         return names[0]
+    if _which(loc):
+        tail = "".join(f" {part}" for part in loc[2:])
+        return f"[[{names[0]}]] number {_which(loc)}{tail}"
     tail = "".join(f"[{part}]" if isinstance(part, int) else f" {part}" for part in loc[1:])
     return f"[{names[0]}]{tail}"
 
 
-def _line(text: str, path: tuple[str, ...]) -> str:
-    """ ", line 12" for a key, found by reading headers and keys in order; "" where it can't be told."""
+def _which(loc: Sequence[int | str]) -> int:
+    """Which of a list of tables a message is about, from 1; 0 where it is a table of its own."""
+    listed = len(loc) > 1 and isinstance(loc[1], int) and str(loc[0]) in Job.model_fields and is_list(str(loc[0]))
+    return int(loc[1]) + 1 if listed else 0
+
+
+def _line(text: str, path: tuple[str, ...], which: int = 0) -> str:
+    """ ", line 12" for a key, found by reading headers and keys in order; "" where it can't be told.
+
+    `which`: of a list of tables, the one meant, from 1; 0 for the first that fits.
+    """
     if not text or not path or '"""' in text or "'''" in text:  # text over several lines may look like keys
         return ""
     table: tuple[str, ...] = ()
+    before = max(which - 1, 0)  # headers of the same name to go past
     for number, line in enumerate(text.split("\n"), 1):
         header = re.match(r"^\s*\[\[?([^\]]+)\]", line)
         if header:
             table = _names(header[1])
+            if before and table[:1] == path[:1]:
+                before, table = before - 1, ("", *table)
             if table[: len(path)] == path:
                 return f", line {number}"
         key = re.match(r"^\s*([\w.\-\"' ]+?)\s*=", line)
@@ -245,7 +275,10 @@ def job_to_toml(job: Job) -> str:
     lines = [f"title = {toml_value(job.title)}", f"units = {toml_value(job.units)}"]
     for table in Job.model_fields:
         value = getattr(job, table)
-        if isinstance(value, BaseModel):
+        if is_list(table):
+            for one in value:
+                lines += ["", f"[[{table}]]", *_table_lines(one)]
+        elif isinstance(value, BaseModel):
             lines += ["", f"[{table}]", *_table_lines(value)]
     return "\n".join(lines) + "\n"
 

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from pydantic import BaseModel
 from pydantic.fields import FieldInfo
-from scarfwright.models.job.file import toml_value
+from scarfwright.models.job.file import is_list, table_model, toml_value
 from scarfwright.models.job.tables import Job
 from scarfwright.models.lengths.length import Unit
 
@@ -23,6 +22,15 @@ _OPTIONAL = {
     "cutting_energy": "50",
     "motor_power": "1500",
     "guard_front": "300 mm",
+    "modulus": "12 GPa",
+    "rupture": "100 MPa",
+    "force": "800 N",
+    "count": "14",
+    "kind": "PVA",
+    "spread": "200 g/m2",
+    "pressure": "0.7 MPa",
+    "open_time": "10 min",
+    "clamp_time": "24 h",
 }
 
 
@@ -34,17 +42,22 @@ def starting_text(units: Unit) -> str:
         'title = "My first scarf"',
         f'units = "{units}"',
     ]
-    for table, field in Job.model_fields.items():
-        model = field.annotation
-        if isinstance(model, type) and issubclass(model, BaseModel):
-            lines += ["", f"# {model.__doc__}", f"[{table}]"]
-            lines += [_key(key, value, units) for key, value in model.model_fields.items()]
+    for table in Job.model_fields:
+        model = table_model(table)
+        if model is None:
+            continue
+        several = is_list(table)
+        lines += ["", f"# {model.__doc__}", f"# [[{table}]]" if several else f"[{table}]"]
+        lines += [_key(key, value, units, off=several) for key, value in model.model_fields.items()]
     return "\n".join(lines) + "\n"
 
 
-def _key(key: str, field: FieldInfo, units: Unit) -> str:
-    sample = _SAMPLES[units].get(key)
-    line = f"{key} = {sample}" if field.is_required() else f"# {key} = {_default(key, field, units)}"
+def _key(key: str, field: FieldInfo, units: Unit, *, off: bool) -> str:
+    """`off`: its whole table is commented out."""
+    extra = field.json_schema_extra if isinstance(field.json_schema_extra, dict) else {}
+    sample = extra.get("example", _SAMPLES[units].get(key))
+    required = field.is_required() and not off
+    line = f"{key} = {sample}" if required else f"# {key} = {sample if off and sample else _default(key, field, units)}"
     return f"{line:<34} # {field.description}"
 
 

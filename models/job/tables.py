@@ -2,177 +2,31 @@
 
 Field descriptions are the single source for the JSON Schema and for the commented job `start` writes.
 Lengths are mm inside (`Length` keeps the writing). A default is given twice, in mm and as the nearest sensible
-rule fraction; which one a job gets is decided by its `units` (see jobfile.fill_defaults).
+rule fraction; which one a job gets is decided by its `units` (see file.fill_defaults).
 """
 
 from __future__ import annotations
 
-import re
-from typing import Annotated, Any, Literal
+from typing import Annotated, Literal
 
-from pydantic import (
-    AfterValidator,
-    BaseModel,
-    ConfigDict,
-    Field,
-    PlainSerializer,
-    PlainValidator,
-    ValidationInfo,
-    WithJsonSchema,
-)
-from scarfwright.models.lengths.length import Length, LengthError, Unit, parse_length, shown
-from scarfwright.models.lengths.lumber import hardwood_thickness, nominal_plank
-
-Auto = Literal["auto"]
-_LENGTH_SCHEMA: dict[str, Any] = {"anyOf": [{"type": "string"}, {"type": "number"}]}
-
-
-def _positive(value: Length) -> Length:
-    if value <= 0:
-        raise LengthError(f"found {value.text}, expected more than zero")
-    return value
-
-
-def _units(info: ValidationInfo) -> Unit:
-    return (info.context or {}).get("units", "mm")  # type: ignore[no-any-return]
-
-
-def _auto_or_size(value: object, info: ValidationInfo) -> Length | Auto:
-    found = _auto_or_length(value, info)
-    return found if found == "auto" else _positive(found)
-
-
-def _auto_or_length(value: object, info: ValidationInfo) -> Length | Auto:
-    if value == "auto":
-        return "auto"
-    if isinstance(value, Length):
-        return value
-    try:
-        return parse_length(value, _units(info))
-    except LengthError as error:
-        raise LengthError(f'{error}, or "auto"') from None
-
-
-def _thickness(value: object, info: ValidationInfo) -> Length:
-    if isinstance(value, str):
-        named = hardwood_thickness(value)
-        if named is not None:
-            return named
-    return _positive(value if isinstance(value, Length) else parse_length(value, _units(info)))
-
-
-def _ratio(value: object) -> float:
-    expected = "the N of a slope of 1 in N: a number from 1 to 100, such as 12"
-    if isinstance(value, str):
-        match = re.fullmatch(r"\s*1\s*(?:in|:)\s*(\d+(?:\.\d+)?)\s*", value, re.ASCII)
-        if match is None:
-            hint = "; degrees are not a ratio: 1 in 10 is 5.71 degrees" if "deg" in value or "°" in value else ""
-            raise LengthError(f"found {shown(value)}, expected {expected}{hint}")
-        value = float(match[1])
-    if isinstance(value, bool) or not isinstance(value, int | float) or not 1 <= value <= 100:  # NaN fails the range
-        raise LengthError(f"found {shown(value)}, expected {expected}")
-    return float(value)
-
-
-def _span(value: tuple[Length, Length]) -> tuple[Length, Length]:
-    if value[0] >= value[1]:
-        raise LengthError(f"found {value[0].text} to {value[1].text}, expected the least first, then the most")
-    return value
-
-
-def _plank(value: object, info: ValidationInfo) -> Plank:
-    if isinstance(value, Plank):
-        return value
-    if isinstance(value, str):
-        thickness, width = nominal_plank(value)
-        return Plank(thickness, width, value.strip())
-    if isinstance(value, list | tuple) and len(value) == 2:
-        thickness = _thickness(value[0], info)
-        return Plank(thickness, _positive(parse_length(value[1], _units(info))), None)
-    raise LengthError(
-        f'found {shown(value)}, expected a nominal size such as "2x8", '
-        'or two lengths ["38 mm", "184 mm"] (thickness, width)'
-    )
-
-
-class Plank(tuple[Length, Length]):
-    """Thickness and width of the plank [mm], and its nominal name if it was given by one."""
-
-    name: str | None
-
-    def __new__(cls, thickness: Length, width: Length, name: str | None) -> Plank:
-        self = super().__new__(cls, (thickness, width))
-        self.name = name
-        return self
-
-    def __reduce__(self) -> tuple[Any, tuple[Length, Length, str | None]]:
-        return Plank, (self[0], self[1], self.name)
-
-    @property
-    def thickness(self) -> Length:
-        return self[0]
-
-    @property
-    def width(self) -> Length:
-        return self[1]
-
-    def written(self) -> str | list[str]:
-        return self.name or [self.thickness.text, self.width.text]
-
-
-Size = Annotated[Length, AfterValidator(_positive)]
-SizeOrZero = Length
-AutoSize = Annotated[
-    Length | Auto,
-    PlainValidator(_auto_or_length),
-    PlainSerializer(lambda v: v if v == "auto" else v.text),
-    WithJsonSchema(_LENGTH_SCHEMA),
-]
-AutoLength = Annotated[
-    Length | Auto,
-    PlainValidator(_auto_or_size),
-    PlainSerializer(lambda v: v if v == "auto" else v.text),
-    WithJsonSchema(_LENGTH_SCHEMA),
-]
-Thickness = Annotated[
-    Length, PlainValidator(_thickness), PlainSerializer(lambda v: v.text), WithJsonSchema(_LENGTH_SCHEMA)
-]
-Ratio = Annotated[
-    float,
-    PlainValidator(_ratio),
-    WithJsonSchema({"anyOf": [{"type": "number", "minimum": 1, "maximum": 100}, {"type": "string"}]}),
-]
-PlankSize = Annotated[
+from pydantic import AfterValidator, Field
+from scarfwright.models.job.fields import (
+    AutoLength,
+    AutoSize,
     Plank,
-    PlainValidator(_plank),
-    PlainSerializer(lambda v: v.written()),
-    WithJsonSchema(
-        {
-            "anyOf": [
-                {"type": "string"},
-                {"type": "array", "items": _LENGTH_SCHEMA, "minItems": 2, "maxItems": 2},
-            ]
-        }
-    ),
-]
-
-
-def dim(mm: str, inch: str, about: str, *, guess: bool = False) -> Any:
-    """A length field with its default in both systems. `guess`: about the user's own machine, to be measured."""
-    extra: dict[str, Any] = {"inch": inch, "default": mm, "guess": guess}
-    note = " Measure yours." if guess else ""
-    return Field(default=parse_length(mm), description=about + note, json_schema_extra=extra)
-
-
-def auto(about: str) -> Any:
-    """A length field that the tool works out unless told."""
-    return Field(default="auto", description=about)
-
-
-class Table(BaseModel):
-    """Base of all tables: unknown keys are errors, values are frozen."""
-
-    model_config = ConfigDict(extra="forbid", frozen=True, arbitrary_types_allowed=True, defer_build=True)
+    PlankSize,
+    Ratio,
+    Size,
+    SizeOrZero,
+    Table,
+    Thickness,
+    auto,
+    dim,
+    span,
+)
+from scarfwright.models.job.wood import Board, Buy, PlannedBlank, PlanTable
+from scarfwright.models.lengths.length import Unit, parse_length
+from scarfwright.models.lengths.lumber import nominal_plank
 
 
 class Stock(Table):
@@ -221,7 +75,7 @@ class Saw(Table):
         le=600,
         description="Time from first touch to taper complete [s].",
     )
-    tooth_feed: Annotated[tuple[Size, Size], AfterValidator(_span)] = Field(
+    tooth_feed: Annotated[tuple[Size, Size], AfterValidator(span)] = Field(
         default=(parse_length("0.02 mm"), parse_length("0.1 mm")),
         description="Least and most feed per tooth; the default is common practice, no source.",
         json_schema_extra={"default": ["0.02 mm", "0.1 mm"]},
@@ -391,3 +245,7 @@ class Job(Table):
     laser: Laser = Field(default_factory=Laser.model_construct)
     router: Router = Field(default_factory=Router.model_construct)
     files: Files = Field(default_factory=Files.model_construct)
+    plan: PlanTable = Field(default_factory=PlanTable.model_construct)
+    board: list[Board] = Field(default=[], max_length=2000, description="Boards on the rack, for the plan.")
+    blank: list[PlannedBlank] = Field(default=[], max_length=200, description="Long pieces to be glued up.")
+    buy: list[Buy] = Field(default=[], max_length=50, description="Boards that could be bought.")

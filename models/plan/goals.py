@@ -49,9 +49,9 @@ def used(problem: Problem, rows: Rows) -> Used:
 
 
 def longest_leftover(problem: Problem, state: Used) -> int:
-    """The longest offcut worth keeping from a run that was cut [units]; 0 where there is none."""
-    scraps = [state.left[r] - problem.kerf for r, many in enumerate(state.pieces) if many]
-    return max((s for s in scraps if s >= max(problem.keep, 1)), default=0)
+    """The longest clear stretch worth keeping that is left of a board that was cut into [units]; 0 if there is none."""
+    rests = [left - problem.kerf for left, b in zip(state.left, problem.board_of, strict=True) if b in state.opened]
+    return max((s for s in rests if s >= max(problem.keep, 1)), default=0)
 
 
 def score(problem: Problem, rows: Rows) -> Score:

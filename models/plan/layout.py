@@ -13,7 +13,8 @@ from scarfwright.models.plan.problem import Problem
 
 @dataclass(frozen=True)
 class Laid:
-    """A plan laid out on the boards [mm]; scraps are offcuts too short to keep, from runs that were cut."""
+    """A plan laid out on the boards [mm]; leftovers: clear stretches worth keeping on boards that were cut into, scraps
+    the offcuts too short for that."""
 
     blanks: tuple[BlankPlan, ...]
     boards_used: int
@@ -50,6 +51,10 @@ def lay_out(problem: Problem, rows: Rows) -> Laid:
         else:
             consumed += run.length
     opened = {problem.board_of[r] for r in on_run}
+    for r, run in enumerate(problem.runs):
+        if r not in on_run and problem.board_of[r] in opened and run.length >= exact(problem.request.rules.keep):
+            leftovers.append(Cut(run.board, run.copy, run.strip, run.start, run.end))
+    leftovers.sort(key=lambda c: (c.board, c.copy, c.strip, c.start))
     priced = any(b.price is not None for b in problem.request.boards)
     copies = [(index, copy) for index, b in enumerate(problem.request.boards) for copy in range(1, b.count + 1)]
     paid = sum((exact(problem.request.boards[copies[b][0]].price or 0) for b in opened), Fraction(0))

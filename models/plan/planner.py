@@ -49,7 +49,7 @@ def plan(
     """The best plan there is, or the best found within the rules' effort.
 
     Parameters: seconds, ends the search by the clock instead (the effort then bounds nothing); stop, asked now and
-    then, True ends the search; tell, told how far it is. Raises ValueError on a request that has troubles which stop it.
+    then, True ends the search; tell, told how far it is. Raises ValueError where troubles.py finds what stops it.
     The plan holds what is proved, and for a shortage the blanks that are not made; what would mend it is worked out
     by remedies.py.
     """

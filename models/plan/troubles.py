@@ -115,7 +115,7 @@ def _blank(blank: Blank, index: int, rules: Rules) -> list[Trouble]:
     if blank.members > 1 and lost >= exact(rules.height):
         found.append(Trouble("plan.members", "blank", index, {"height_mm": exact(rules.height), "lost_mm": lost}))
     if blank.mirrored and blank.count % 2:
-        found.append(Trouble("plan.mirrored_odd", "blank", index, {"count": Fraction(blank.count)}))
+        found.append(Trouble("plan.mirrored_odd", "blank", index, {"count": Fraction(blank.count)}, stops=False))
     return found
 
 

@@ -170,16 +170,22 @@ def goals_of(wood: Wood) -> list[Any]:
         model.add(loss >= wood.load[r]).only_enforce_if(keeps)
         model.add(loss >= whole).only_enforce_if([used, ~keeps])
         lost.append(loss)
-        kept.append((r, whole, keeps))
+        kept.append((r, whole, used, keeps))
     for b, literal in opened.items():
         model.add(sum(wood.count[r] for r in wood.runs if problem.board_of[r] == b) >= 1).only_enforce_if(literal)
     longest = model.new_int_var(0, max(problem.room), "")
-    chosen = [model.new_bool_var("") for _ in kept]
     none = model.new_bool_var("")
-    model.add_exactly_one([*chosen, none])
     model.add(longest == 0).only_enforce_if(none)
-    for literal, (r, whole, keeps) in zip(chosen, kept, strict=True):
-        model.add_implication(literal, keeps)
-        model.add(longest <= whole - wood.load[r]).only_enforce_if(literal)
+    ways = [none]
+    for r, whole, used, keeps in kept:
+        cut, uncut = model.new_bool_var(""), model.new_bool_var("")
+        model.add_implication(cut, keeps)
+        model.add(longest <= whole - wood.load[r]).only_enforce_if(cut)
+        ways.append(cut)
+        if whole >= max(problem.keep, 1):
+            model.add_bool_and(opened[problem.board_of[r]], ~used).only_enforce_if(uncut)
+            model.add(longest <= whole).only_enforce_if(uncut)
+            ways.append(uncut)
+    model.add_exactly_one(ways)
     prices = sum(problem.prices[b] * literal for b, literal in opened.items())
     return [prices if problem.priced else sum(lost), sum(opened.values()), -longest]

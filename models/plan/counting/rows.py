@@ -60,14 +60,13 @@ def rack(problem: Problem) -> Rack:
 def bound_by_count(problem: Problem) -> Bound:
     """The best single row. Work grows with blanks x pieces x lengths of runs."""
     items = problem.items
-    for index, item in enumerate(items):
+    for item in items:
         if not item.counts:
-            return Bound(None, Row("alone", None, None, None, None, (index,)), len(items))
+            return Bound(None, Row("alone", None, None, None, None, (item.blank,)), len(items))
     base = sum(item.counts[0] for item in items)
     best = Bound(base, None, len(items))
     if base > len(items):
-        dear = max(range(len(items)), key=lambda i: items[i].counts[0])
-        best = Bound(base, Row("alone", None, base, None, None, (dear,)), len(items))
+        best = Bound(base, Row("alone", None, base, None, None), len(items))
     if not items:
         return best
     shelf = rack(problem)
