@@ -124,6 +124,24 @@ def tune(
 
 
 @app.command()
+def plan(
+    job: JobFile = None,
+    out: Annotated[
+        Path | None,
+        typer.Option("--out", metavar="DIR", help='Folder to write; by default "<job name>-files" beside the job.'),
+    ] = None,
+    seconds: Annotated[
+        float | None, typer.Option("--seconds", metavar="N", help="Look so long; instead of [plan] effort.")
+    ] = None,
+    json: AsJson = False,
+) -> None:
+    """Find which board goes where: blanks out of boards with the fewest joints and the least wood."""
+    from scarfwright.cli.planning import plan_command
+
+    raise typer.Exit(plan_command(job, out, seconds, json, version()))
+
+
+@app.command()
 def start(
     file: Annotated[Path, typer.Argument(metavar="FILE", help="Job file to write; never overwritten.")],
     units: Annotated[

@@ -17,6 +17,8 @@ from scarfwright.models.job.file import job_to_toml
 from scarfwright.models.job.shop import prints_gauges
 from scarfwright.models.job.tables import Job
 from scarfwright.models.numbers.numbers import numbers
+from scarfwright.models.planning.numbers import plan_numbers
+from scarfwright.models.planning.planned import Planned
 from scarfwright.models.solve import work_up
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.folder import FolderError, replaced_whole
@@ -40,7 +42,8 @@ def make_job(
         say.findings(work.findings, say.Screen(stderr=True))
         problem(f"{file}: {len(found)} fault{'s' * (len(found) > 1)}, so nothing was made")
         return 1
-    todo = items(work, groups)
+    planned = _planned(work)
+    todo = items(work, groups, planned)
     empty = _empty(todo, groups)
     if only is not None and empty:
         return refuse(f"{file}: {_nothing_for(empty[0], job)}", file=str(file), key="shop_has")
@@ -53,7 +56,8 @@ def make_job(
         return refuse(str(error), file=str(target))
     Interruption.so_far = f"the files are in {visible(str(target))}, whole"
     if json:
-        json_out({"folder": str(target), "files": [i.path for i in todo], **numbers(work)})
+        made = {"folder": str(target), "files": [i.path for i in todo]}
+        json_out({**made, **numbers(work, _plan_numbers(planned))})
     else:
         _report(work, target, todo)
         _report_gone(before - _groups_in(target))
@@ -76,6 +80,23 @@ def _nothing_for(group: str, job: Job) -> str:
         there = ", ".join(job.shop_has) or "no machine"
         return f'--only print: found {there} in shop_has, expected "printer" there to print with'
     return f"--only {group}: found nothing of this job that goes there, expected another group (see: scarfwright check)"
+
+
+def _planned(work: Workup) -> Planned | None:
+    """Which board goes where, where the job has boards and blanks."""
+    from scarfwright.cli.planning import can_plan, interruptible, planned_for
+
+    if not can_plan(work):
+        return None
+    with interruptible() as stop:
+        planned = planned_for(work, None, stop)
+    if planned.plan.stopped:
+        raise KeyboardInterrupt
+    return planned
+
+
+def _plan_numbers(planned: Planned | None) -> dict[str, Any] | None:
+    return None if planned is None else plan_numbers(planned.request, planned.plan)
 
 
 def _groups_in(folder: Path) -> set[str]:

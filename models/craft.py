@@ -46,6 +46,7 @@ def _members(work: Groundwork, wood: Wood | None, share: float | None) -> tuple[
     thickness = float(stock.thickness if stock.finished_thickness is None else stock.finished_thickness)
     return tuple(
         member(
+            number=number,
             name=blank.name or f"blank {number}",
             points=[(float(station), float(offset)) for station, offset in blank.curve],
             depth=thickness if blank.bend == "thickness" else joint.height,
@@ -56,4 +57,5 @@ def _members(work: Groundwork, wood: Wood | None, share: float | None) -> tuple[
             joint_length=joint.overlap,
         )
         for number, blank in enumerate(work.job.blank, 1)
+        if blank.curve is not None
     )

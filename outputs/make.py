@@ -9,10 +9,13 @@ from textwrap import wrap
 from typing import Any
 
 from scarfwright.models.job.file import job_to_toml
-from scarfwright.models.job.paper import prints
+from scarfwright.models.job.paper import LETTER, drawing_size, prints
 from scarfwright.models.job.shop import cutter
+from scarfwright.models.lengths.say import say_in
 from scarfwright.models.numbers.numbers import numbers
 from scarfwright.models.part.part import Part
+from scarfwright.models.planning.numbers import plan_numbers
+from scarfwright.models.planning.planned import Planned
 from scarfwright.models.printing.plates import Laid, Plate, plates
 from scarfwright.models.sheets.layout import SheetPlan
 from scarfwright.models.sheets.operator_note import file_units, router_lines
@@ -37,18 +40,47 @@ class Item:
     told: str = ""
 
 
-def items(work: Workup, groups: Iterable[str] = GROUPS) -> list[Item]:
-    """Every file the job leaves, in the order they are made: what every job has, then group by group."""
+def items(work: Workup, groups: Iterable[str] = GROUPS, planned: Planned | None = None) -> list[Item]:
+    """Every file the job leaves, in the order they are made: what every job has, then group by group.
+
+    planned: which board goes where, for a job that has boards and blanks.
+    """
     asked = set(groups)
+    plan = None if planned is None else plan_numbers(planned.request, planned.plan)
     found = [
-        Item("numbers.json", lambda path: write(numbers(work), path)),
+        Item("numbers.json", lambda path: write(numbers(work, plan), path)),
         Item("job.toml", lambda path: write(job_to_toml(work.job), path)),
     ]
+    if planned is not None:
+        found += _plan(work, planned, paper="paper" in asked)
     makers: dict[str, Callable[[Workup], list[Item]]] = {"cut": _cut, "paper": _paper, "cad": _cad, "print": _print}
     for group, maker in makers.items():
         if group in asked:
             found += maker(work)
     return found
+
+
+def plan_items(work: Workup, planned: Planned) -> list[Item]:
+    """What a plan alone leaves, for a job whose sled can't be made as it stands."""
+    return items(work, (), planned)[:2] + _plan(work, planned, paper=True)
+
+
+def _plan(work: Workup, planned: Planned, *, paper: bool) -> list[Item]:
+    from scarfwright.outputs.plan_sheet.codes import Look
+    from scarfwright.outputs.plan_sheet.csv import plan_csv
+    from scarfwright.outputs.plan_sheet.sheets import plan_sheets
+
+    job = work.job
+    found = [_item("plan.csv", plan_csv(planned.request, planned.plan))]
+    if not paper:
+        return found
+    tell = say_in(job.units)
+    wood = f"{job.stock.species} {tell(job.stock.thickness)} thick, {tell(job.stock.height)} high".strip()
+    size = drawing_size(job.files)
+    look = Look(job.title, job.units, wood, size, "Letter" if size == LETTER else "A4")
+    sheets = plan_sheets(planned.request, planned.plan, look)
+    pages = [_item(f"paper/plan-{number}.svg", sheet) for number, sheet in enumerate(sheets, 1)]
+    return [*found, _item("paper/plan.pdf", sheets), *pages]
 
 
 def parts_for(work: Workup, group: str) -> list[Part]:

@@ -15,9 +15,10 @@ COARSE = 0.25  # of the sharpest curvature: readings that are out by more tell l
 
 @dataclass(frozen=True)
 class Member:
-    """`length`: of the blank, None if not given; `bend`: None where the wood has no figures; `laminations`: where a
+    """`number`: of the blank in the job, from 1; `length`: of the blank, None if not given; `bend`: None where the wood has no figures; `laminations`: where a
     solid stick is overstrained or no joint has a place."""
 
+    number: int
     name: str
     length: float | None
     depth: float
@@ -37,6 +38,7 @@ class Member:
 
 
 def member(
+    number: int,
     name: str,
     points: list[tuple[float, float]],
     depth: float,
@@ -52,9 +54,9 @@ def member(
     """
     curve = curve_through(points)
     if wood is None:
-        return Member(name, length, depth, curve, None, None)
+        return Member(number, name, length, depth, curve, None, None)
     bend = bend_to(curve, depth, wood, factor, share, joint_length, length)
     found = None
     if share is not None and (bend.most > 1 or not bend.allowed):
         found = laminate(depth, wood, 1 / curve.sharpest[0], factor, share)
-    return Member(name, length, depth, curve, bend, found)
+    return Member(number, name, length, depth, curve, bend, found)

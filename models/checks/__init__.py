@@ -11,6 +11,7 @@ from scarfwright.models.checks.joint import check_joint
 from scarfwright.models.checks.laser import check_laser
 from scarfwright.models.checks.notches import check_notches
 from scarfwright.models.checks.paper import check_paper
+from scarfwright.models.checks.plan import check_plan
 from scarfwright.models.checks.riving import check_riving
 from scarfwright.models.checks.router import check_router
 from scarfwright.models.checks.saw import check_saw
@@ -37,6 +38,7 @@ def check_all(work: Groundwork, *, unmeasurable: bool = False) -> list[Finding]:
         *check_riving(work, say),
         *check_stand(work, say),
         *check_feed(work, say),
+        *check_plan(work),
     ]
     return worst_first(found)
 

@@ -1,4 +1,4 @@
-"""[[blank]]: a long glued-up piece and the curve it is bent to."""
+"""[[blank]]: a long glued-up piece, where its joints may be, and the curve it is bent to."""
 
 from __future__ import annotations
 
@@ -6,7 +6,8 @@ from typing import Annotated, Any, Literal
 
 from pydantic import Field, PlainSerializer, PlainValidator, ValidationInfo, WithJsonSchema
 from scarfwright.models.bending.curve import CurveError, check_offsets
-from scarfwright.models.job.fields import Size, Table, units_of
+from scarfwright.models.job.fields import Size, SizeOrZero, Table, dim, units_of
+from scarfwright.models.job.stretches import Stretches, stretch_field
 from scarfwright.models.lengths.length import Length, LengthError, parse_length, shown
 from scarfwright.models.quantities.quantity import Quantity
 
@@ -60,11 +61,38 @@ Curve = Annotated[
 
 
 class Blank(Table):
-    """A long glued-up piece and the curve it is bent to: one [[blank]] for each, as many as there are."""
+    """A long piece to be glued up, or several alike: one [[blank]] for each kind. Stations count from the bow."""
 
     name: str = Field(default="", max_length=40, description="What it is called.")
-    length: Size | None = Field(default=None, description="Of the glued-up piece; it begins where the curve does.")
-    curve: Curve = Field(
+    length: Size | None = Field(
+        default=None,
+        description="Finished length; it begins where the curve does.",
+        json_schema_extra={"example": '"5.2 m"'},
+    )
+    count: int = Field(default=1, strict=True, ge=1, le=5000, description="How many there are to be.")
+    allowance: SizeOrZero = dim("0 mm", "0 in", "Added at each end, to be trimmed off after gluing.")
+    members: int = Field(
+        default=1, strict=True, ge=1, le=50, description="How many pieces the glued blank is ripped into."
+    )
+    rip_kerf: SizeOrZero = dim("0 mm", "0 in", "Saw cut between them.")
+    keep_clear: Stretches = stretch_field("Stretches where no part of a joint may lie: [from, to] from the bow.")
+    mirrored: bool = Field(
+        default=False, description="Copies 1 and 2, 3 and 4 ... are pairs: no joint opposite a joint of the other side."
+    )
+    group: str = Field(
+        default="", max_length=40, description="Blanks of one group lie side by side: laminations, strakes."
+    )
+    stagger: SizeOrZero = dim("0 mm", "0 in", "Clear distance between joints of different blanks of a group.")
+    neighbours: int | None = Field(
+        default=None,
+        strict=True,
+        ge=1,
+        le=1000,
+        description="Only blanks so many places apart in their group keep the stagger; without it, all.",
+        json_schema_extra={"example": "3"},
+    )
+    curve: Curve | None = Field(
+        default=None,
         description="Offsets of its middle line in the plane it is bent in, [station, offset], as lofted or measured.",
         json_schema_extra={"example": _EXAMPLE},
     )

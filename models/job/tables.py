@@ -26,6 +26,7 @@ from scarfwright.models.job.fields import (
 )
 from scarfwright.models.job.quantities import AdhesiveName, Force, Pressure, Spread, Stress, Time
 from scarfwright.models.job.shop import Gauges, PaperName, ShopHas
+from scarfwright.models.job.wood import Board, Buy, PlanTable
 from scarfwright.models.lengths.length import Unit, parse_length
 from scarfwright.models.lengths.lumber import nominal_plank
 
@@ -302,4 +303,7 @@ class Job(Table):
     laser: Laser = Field(default_factory=Laser.model_construct)
     router: Router = Field(default_factory=Router.model_construct)
     files: Files = Field(default_factory=Files.model_construct)
-    blank: list[Blank] = Field(default=[], max_length=200, description="Long pieces to be glued up, and their curves.")
+    plan: PlanTable = Field(default_factory=PlanTable.model_construct)
+    board: list[Board] = Field(default=[], max_length=2000, description="Boards on the rack, for the plan.")
+    blank: list[Blank] = Field(default=[], max_length=200, description="Long pieces to be glued up.")
+    buy: list[Buy] = Field(default=[], max_length=50, description="Boards that could be bought.")

@@ -18,8 +18,11 @@ from scarfwright.models.workup import Workup
 FORMAT = 1
 
 
-def numbers(work: Workup) -> dict[str, Any]:
-    """All numbers of a job as plain data, in the order of the file contract; null where one does not apply."""
+def numbers(work: Workup, plan: dict[str, Any] | None = None) -> dict[str, Any]:
+    """All numbers of a job as plain data, in the order of the file contract; null where one does not apply.
+
+    plan: which board goes where, where that was worked out.
+    """
     data = {
         "format": FORMAT,
         "title": work.job.title,
@@ -29,6 +32,7 @@ def numbers(work: Workup) -> dict[str, Any]:
         "saw": _saw(work),
         "dividing": None if work.way.dividing is None else _dividing(work.way.dividing),
         **_made(work),
+        "plan": plan,
         "findings": [f.as_json() for f in work.findings],
     }
     return {key: rounded(value) for key, value in data.items()}

@@ -11,7 +11,7 @@ from dataclasses import replace
 from scarfwright.models.findings import Finding, Level
 from scarfwright.models.lengths.length import Unit
 from scarfwright.models.lengths.say import Say, say_in
-from scarfwright.models.words import accuracy, bending, gluing, joint, shop, strength
+from scarfwright.models.words import accuracy, bending, gluing, joint, plan, shop, strength
 from scarfwright.models.words.sentence import Sentence
 
 SENTENCES: Mapping[str, Sentence] = {
@@ -21,6 +21,7 @@ SENTENCES: Mapping[str, Sentence] = {
     **bending.SENTENCES,
     **accuracy.SENTENCES,
     **shop.SENTENCES,
+    **plan.SENTENCES,
 }
 
 
