@@ -49,7 +49,7 @@ def test_read_and_written_back() -> None:
     assert job.adhesive.spread == pytest.approx(292.95, abs=0.01)
     assert job.adhesive.clamp_time == pytest.approx(1440)
     one, other = job.blank
-    assert [tuple(map(float, point)) for point in one.curve or [])[:3]] == [(0, 0), (1000, -50), (2000, -80.5)]
+    assert [tuple(map(float, point)) for point in (one.curve or [])[:3]] == [(0, 0), (1000, -50), (2000, -80.5)]
     assert one.length == pytest.approx(4000)
     assert other.length is None
     assert other.bend == "height"
