@@ -11,10 +11,10 @@ from dataclasses import replace
 from scarfwright.models.findings import Finding, Level
 from scarfwright.models.lengths.length import Unit
 from scarfwright.models.lengths.say import Say, say_in
-from scarfwright.models.words import joint
+from scarfwright.models.words import dividing, joint
 from scarfwright.models.words.sentence import Sentence
 
-SENTENCES: Mapping[str, Sentence] = {**joint.SENTENCES}
+SENTENCES: Mapping[str, Sentence] = {**joint.SENTENCES, **dividing.SENTENCES}
 
 
 def worded(found: Iterable[Finding], units: Unit) -> tuple[Finding, ...]:
