@@ -7,7 +7,7 @@ from scarfwright.models.lengths.drawn import Drawn, drawn_in, slope_mark
 from scarfwright.models.lengths.say import Say
 from scarfwright.models.sled.dividing import HANDLE, STICK_FROM, Dividing
 from scarfwright.models.sled.rail import PAST_END, RAIL_WIDTH, Rail, RailPiece
-from scarfwright.models.sled.screws import CLEAR, DIAMETER
+from scarfwright.models.sled.screws import CLEAR
 from scarfwright.models.words.entry import Entry
 from scarfwright.models.words.material import screws, size
 from scarfwright.models.words.sentence import Sentence
@@ -21,12 +21,14 @@ def marking(work: Groundwork) -> tuple[Entry, ...]:
     mark = say(float(nominal.mark or 0.0))
     return (
         Entry(
-            f"1. Joint both edges straight and parallel. Measure the width: this sheet is right for "
-            f"{say(float(nominal.plank_width or 0.0))}. If yours differs, put it into the job first and make the sheets "
-            "again."
+            "1. Joint both edges straight and parallel. Measure the width: this sheet is right for "
+            f"{say(float(nominal.plank_width or 0.0))}. If yours differs, put it into the job first and make the "
+            "sheets again."
         ),
         Entry(f"2. Cut both ends square, {say(nominal.length)} apart."),
-        Entry(f"3. Mark M = {mark} from one edge at one end, and from the opposite edge at the other end.", strong=True),
+        Entry(
+            f"3. Mark M = {mark} from one edge at one end, and from the opposite edge at the other end.", strong=True
+        ),
         Entry("4. Join the marks. The middle of the cut runs along this line, and the halves come out equal."),
         Entry("5. Divide it (next sheet, or by the guide rail). Cut notches, nose flat and holes only after that."),
     )
@@ -41,9 +43,9 @@ def measuring(work: Groundwork) -> tuple[Entry, ...]:
         Entry(say(nominal.nose), "Nose", True),
         Entry(say(nominal.length), "Length", True),
         Entry(
-            "Measure the last three on the half you will use, as soon as it is cut and trued, before or after the notches: "
-            "notches, flat and holes stay where these sheets put them. Put them into the job file as the sizes as made: "
-            "slope, fence and travels then follow your sled."
+            "Measure heel, nose and length on the half you will use, as soon as it is cut and trued, before the "
+            "notches or after: notches, flat and holes stay where these sheets put them. Put the three into the job "
+            "file as the sizes as made: slope, fence and travels then follow your sled."
         ),
     )
 
@@ -54,14 +56,14 @@ def rail_way(work: Groundwork, cut: Dividing) -> tuple[Entry, ...]:
     return (
         Entry(f"{say(rail.offset)} from the line to the rail's edge, square to the line, at both ends", "Rail", True),
         Entry(
-            f"base's edge to blade {say(saw.base_to_blade)} and half the kerf of {say(rail.kerf)} (measure yours)",
+            f"{say(saw.base_to_blade)}, base's edge to blade, and half the kerf of {say(rail.kerf)} (measure yours)",
             "That is",
         ),
-        Entry(f"a straight board {size(say, (rail.length, RAIL_WIDTH), by_rule=True)}, "
-              f"{say.rule(PAST_END)} past each end", "Board"),
+        Entry(f"straight, {size(say, (rail.length, RAIL_WIDTH), by_rule=True)}, {say.rule(PAST_END)} past each end",
+              "Board"),
         Entry(_carried(rail, work, say), "Carried"),
         Entry(
-            "Clamp plank, pieces and rail to the bench, clear of the saw, the plank carried along both sides of the cut."
+            "Clamp plank, pieces and rail to the bench, clear of the saw, the plank carried on both sides of the cut."
         ),
         Entry(
             f"Blade {say.rule_up(rail.saw_depth)} deep, waste below. Guard free to close; saw at full speed before it "
@@ -88,36 +90,45 @@ def _piece(piece: RailPiece, say: Drawn) -> str:
 def settings(work: Groundwork, cut: Dividing) -> tuple[Entry, ...]:
     """How saw and carrier are set for the cut."""
     say, gap = drawn_in(work.job.units), work.way.blade.gap
-    x0, x1 = (end[0] for end in cut.batten_ends)
-    y0, y1 = (end[1] for end in cut.batten_ends)
     return (
-        Entry(f"carrier's width as measured + {say(gap)} to a tooth set towards the fence", "Rip fence", True),
-        Entry(f"({say(cut.fence)} if the carrier is {say(cut.carrier_width)}; to the plate "
-              f"{say.fine(cut.fence_to_plate)})"),
+        Entry(f"carrier as measured + {say(gap)}, to a tooth set towards it", "Rip fence", True),
+        Entry(
+            f"{say(cut.fence)} if the carrier is {say(cut.carrier_width)}; to the plate "
+            f"{say.fine(cut.fence_to_plate) if say.units == 'in' else say(cut.fence_to_plate)}",
+            "That is",
+        ),
         Entry(f"{say.rule_up(cut.blade_height)} above the table", "Blade", True),
-        Entry(f"on; lower edge just over {say.rule_up(cut.run.guard_at)}; riving knife fitted", "Guard", True),
-        Entry(f"{say(x0)} from the carrier's trailing end it is {say(y0)} from the fence edge, at {say(x1)} "
-              f"{say(y1)}", "Batten"),
-        Entry(f"plank's edge against the batten, its line {say.fine(cut.line_beyond)} outside the carrier's blade edge "
-              "at both ends", "Plank"),
-    )  # fmt: skip
+        Entry(f"on, just over {say.rule_up(cut.run.guard_at)}; riving knife fitted", "Guard", True),
+        Entry(
+            f"against the batten, its line {say(cut.line_beyond)} outside the carrier's blade edge at both ends",
+            "Plank",
+        ),
+    )
 
 
 def order(work: Groundwork, cut: Dividing) -> tuple[Entry, ...]:
     """The dividing cut, step by step."""
     say, run = drawn_in(work.job.units), cut.run
+    stick = f"push stick ({say.rule_up(STICK_LONG)} or longer)"
     hand = (
-        f"Push on the handle, down and against the fence. From {say.rule_up(run.stick_from)} between the carrier's "
-        f"trailing end and the blade's centre on: push stick ({say.rule_up(STICK_LONG)} or longer) against the handle."
+        (
+            "Push on the handle, down and against the fence.",
+            f"Take the {stick} when the carrier's trailing end is {say.rule_up(run.stick_from)} from the blade's "
+            "centre, and push against the handle with it.",
+        )
         if cut.handle is not None
-        else f"Push with a push stick ({say.rule_up(STICK_LONG)} or longer) against the carrier's trailing end; no hand "
-        f"nearer the blade than {say.rule_up(STICK_FROM)}."
+        else (
+            f"Push with a {stick} against the carrier's trailing end. No hand nearer the blade than "
+            f"{say.rule_up(STICK_FROM)}.",
+        )
     )
     texts = (
         _supports(say, cut),
-        f"Start: carrier's leading end {say.rule_up(run.start)} short of the blade's centre, blade at full speed.",
-        hand,
-        f"End: the whole carrier is past the blade, its trailing end {say.rule_up(run.end)} beyond the blade's centre.",
+        f"Start with the carrier's leading end {say.rule_up(run.start)} short of the blade's centre, blade at full "
+        "speed.",
+        *hand,
+        f"Push until the whole carrier is past the blade: its trailing end {say.rule_up(run.end)} beyond the blade's "
+        "centre.",
         "Switch off, stay, and wait until the blade has STOPPED. Only then take the halves off.",
     )
     return tuple(Entry(f"{i}. {text}") for i, text in enumerate(texts, 1))
@@ -125,13 +136,13 @@ def order(work: Groundwork, cut: Dividing) -> tuple[Entry, ...]:
 
 def _supports(say: Drawn, cut: Dividing) -> str:
     places = [
-        f"{say.rule_up(far)} out from the table's edge on {side}"
+        f"{say.rule_up(far)} out from its edge on {side}"
         for far, side in ((cut.run.infeed, "your side"), (cut.run.outfeed, "the far side"))
         if far > 0
     ]
     if not places:
-        return "The table carries the whole run."
-    return f"Stands level with the table, as far as {' and '.join(places)}."
+        return "Clear the table: it carries the whole run."
+    return f"Set stands level with the table, up to {' and '.join(places)}."
 
 
 def material(work: Groundwork, cut: Dividing) -> tuple[Entry, ...]:
@@ -140,20 +151,21 @@ def material(work: Groundwork, cut: Dividing) -> tuple[Entry, ...]:
     thick = cut.carrier_thickness
     found = [
         Entry(f"{size(say, (cut.carrier_length, cut.carrier_width, thick))} sheet", "Carrier"),
-        Entry(f"{size(say, (cut.free.length, cut.free.width, thick))}, as thick as the carrier", "Strip", True),
-        Entry(f"{size(say, (work.way.nominal.length, _batten_width(cut), cut.batten_height), by_rule=True)}", "Batten"),
+        Entry(f"{size(say, (cut.free.length, cut.free.width, thick))}, thick as the carrier", "Strip", True),
+        Entry(size(say, (work.way.nominal.length, _batten_width(cut), cut.batten_height), by_rule=True), "Batten"),
     ]
-    if cut.screw is not None and cut.screws:
-        found.append(Entry(f"{screws(say, 2 * len(cut.screws), cut.screw)}, carrier and strip into the plank", "Screws"))
-    if cut.batten_screw is not None:
-        found.append(Entry(f"{screws(say, len(cut.batten_screws), cut.batten_screw)}, into the batten"))
-    else:
-        found.append(Entry("glued and clamped to the carrier", "Batten"))
+    groups = [
+        (2 * len(cut.screws), cut.screw, "carrier and strip into the plank"),
+        (len(cut.batten_screws), cut.batten_screw, "into the batten"),
+    ]
+    told = [f"{screws(say, count, long)}, {what}" for count, long, what in groups if count and long is not None]
+    found.append(Entry("; ".join(told), "Screws"))
+    if cut.batten_screw is None:
+        found.append(Entry("glued to the carrier", "Batten"))
     if cut.handle is not None:
-        long = cut.carrier_thickness + HANDLE[2] / 2
-        found.append(Entry(f"{size(say, HANDLE, by_rule=True)}; 2 wood screws {say(DIAMETER)}, {say.rule(long)} long, "
-                           "from below", "Handle"))  # fmt: skip
-    return tuple(found)
+        long = thick + HANDLE[2] / 2
+        found.append(Entry(f"{size(say, HANDLE, by_rule=True)}; 2 screws {say.rule(long)}, from below", "Handle"))
+    return tuple(e for e in found if e.text)
 
 
 def _batten_width(cut: Dividing) -> float:
@@ -165,8 +177,8 @@ def screwing(work: Groundwork) -> str:
     """How screws are put in."""
     say = drawn_in(work.job.units)
     return (
-        f"From below, heads let in under the face: carrier into the first half, strip into the second, each place from "
-        f"that half's own heel and straight edge. {say.rule(CLEAR)} or more clear of kerf, edges and notches."
+        "From below, heads let in: carrier into the first half, strip into the second. "
+        f"{say.rule_up(CLEAR)} or more clear of kerf, edges and notches."
     )
 
 

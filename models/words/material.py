@@ -8,7 +8,7 @@ from scarfwright.models.sled.material import Bolts, SledMaterial, sled_material
 from scarfwright.models.sled.screws import DIAMETER, ScrewLength
 from scarfwright.models.words.entry import Entry
 
-_BOTH = "one plank makes two sleds"
+_BOTH = "makes two sleds"
 
 
 def size(say: Drawn, sides: tuple[float, ...], *, by_rule: bool = False) -> str:
@@ -21,9 +21,13 @@ def size(say: Drawn, sides: tuple[float, ...], *, by_rule: bool = False) -> str:
 
 
 def screws(say: Drawn, count: int, length: ScrewLength) -> str:
-    """ "3 wood screws 4.5 mm, 25 to 43 mm long, countersunk"."""
-    kind = "wood screw" if count == 1 else "wood screws"
-    return f"{count} {kind} {say(DIAMETER)}, {say.between(length.least, length.most)} long, countersunk"
+    """ "3 countersunk 4.5 mm, 25 to 43 mm long"."""
+    return f"{count} countersunk {say(DIAMETER)}, {say.between(length.least, length.most)} long"
+
+
+def screw_range(say: Drawn, length: ScrewLength) -> str:
+    """ "25 to 43 mm long"."""
+    return f"{say.between(length.least, length.most)} long"
 
 
 def sled_list(work: Groundwork) -> tuple[Entry, ...]:
@@ -39,7 +43,7 @@ def _wood(work: Groundwork, say: Drawn, need: SledMaterial) -> list[Entry]:
             diameter, long = need.dowel
             found.append(Entry(f"{need.dowels}, {say(diameter)}, {say.down(long)} long", "Dowels"))
         return found
-    return [Entry(f"{size(say, need.wood)}, straight and dry ({_BOTH})", "Plank", True)]
+    return [Entry(f"{size(say, need.wood)}, straight, dry ({_BOTH})", "Plank", True)]
 
 
 def _handle(say: Drawn, need: SledMaterial) -> list[Entry]:
@@ -49,13 +53,15 @@ def _handle(say: Drawn, need: SledMaterial) -> list[Entry]:
 
 
 def _bolts(say: Drawn, bolts: Bolts) -> str:
-    return f"{bolts.count} bolts {say(bolts.diameter)}, {say.rule(bolts.length)} long, heads let in below"
+    return f"{bolts.count} bolts {say(bolts.diameter)}, {say.rule(bolts.length)} long, from below"
 
 
 def _stops(say: Drawn, need: SledMaterial) -> list[Entry]:
     found = []
     if need.hand_stop is not None:
-        how = f"; {screws(say, 2, need.hand_stop_screw)}" if need.hand_stop_screw is not None else ", glued on"
+        how = (
+            f"; 2 screws {screw_range(say, need.hand_stop_screw)}" if need.hand_stop_screw is not None else ", glued on"
+        )
         found.append(Entry(size(say, need.hand_stop, by_rule=True) + how, "Hand stop"))
     return [*found, Entry(f"{size(say, need.stop_block, by_rule=True)}, with a clamp", "Stop block")]
 

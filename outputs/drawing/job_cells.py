@@ -18,7 +18,7 @@ def job_cells(work: Workup, what: str, scale: str, number: int, count: int) -> l
         Cell("Job", (work.job.title or "(no title)", what), 86, bold=True),
         Cell("Wood", (_stock(work), _sled_wood(work)), 76),
         Cell("Units and scale", (units, scale), 51),
-        Cell("On paper", ("DO NOT SCALE", f"{paper}. Print at 100 %: then the scale is true"), 45, bold=True),
+        Cell("On paper", ("DO NOT SCALE", f"{paper}. Print at 100 %:", "then the scale is true"), 45, bold=True),
         Cell("Sheet", (f"{number} of {count}", "scarfwright"), 19),
     ]
 

@@ -102,7 +102,8 @@ def _outer(p: Point, q: Point, x: float, name: str, figure: str, side: Literal["
 def carrier_labels(work: Workup, cut: Dividing, view: View) -> list[list[list[Item]]]:
     """Names and screw numbers with the places each may take, best first."""
     out = -1.0 if view.mirrored else 1.0
-    found = [*_screw_numbers(view, cut.screws), *_screw_numbers(view, cut.free.screws)]
+    level = view.point((0.0, cut.fence))[1]
+    found = [*_screw_numbers(view, cut.screws, level, -out), *_screw_numbers(view, cut.free.screws, level, out)]
     corners = [view.point(v.point) for v in cut.batten.vertices]
     low, high = _halfway(corners[0], corners[3]), _halfway(corners[1], corners[2])
     ratio = work.way.nominal.ratio
@@ -142,22 +143,23 @@ def _pieces(cut: Dividing, view: View, out: float) -> list[list[list[Item]]]:
     found = [strip]
     if cut.handle is not None:
         x, y = view.point(cut.handle)
-        words: list[list[Item]] = [[Text(x + 7.5 + more, y - 0.27 * LABEL, "handle: push here", LABEL)] for more in (0, 5)]
+        words: list[list[Item]] = [
+            [Text(x + 7.5 + more, y - 0.27 * LABEL, "handle: push here", LABEL)] for more in (0, 5)
+        ]
         found.append(words + pointed([(x, y)], "handle: push here", size=LABEL))
     return found
 
 
-def _screw_numbers(view: View, places: tuple[Point, ...]) -> list[list[list[Item]]]:
-    """The number of each screw beside it."""
+def _screw_numbers(view: View, places: tuple[Point, ...], level: float, side: float) -> list[list[list[Item]]]:
+    """The number of each screw beside it, on its own side (up the page: +1) of the blade's line at `level`."""
     found: list[list[list[Item]]] = []
     for number, at in enumerate(places, 1):
         px, py = view.point(at)
         heights = (-1.1, 1.1, -2.7, 2.3, -4.1, 3.3, -5.5, 4.7)
         sides = [(dx, dy) for dy in heights for dx in (1.5, -1.5)]
-        beside: list[list[Item]] = [
-            [Text(px + dx, py + dy, str(number), LABEL, "start" if dx > 0 else "end")] for dx, dy in sides
-        ]
-        found.append(beside + pointed([(px, py)], str(number), size=LABEL))
+        beside = [Text(px + dx, py + dy, str(number), LABEL, "start" if dx > 0 else "end") for dx, dy in sides]
+        own: list[list[Item]] = [[text] for text in beside if all((y - level) * side > 0 for _, y in text.box())]
+        found.append([*own, *pointed([(px, py)], str(number), size=LABEL)])
     return found
 
 

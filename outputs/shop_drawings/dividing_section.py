@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from scarfwright.models.flat.loop import Loop, Point, rectangle
 from scarfwright.models.lengths.drawn import drawn_in
 from scarfwright.models.sled.dividing import BATTEN_WIDTH, FROM_KERF, Dividing
 from scarfwright.models.workup import Workup
-from scarfwright.outputs.drawing.dimension import SIZE, linear, pointed
+from scarfwright.outputs.drawing.dimension import SIZE, arrow, linear, spread
 from scarfwright.outputs.drawing.display import EDGE, OUTLINE, THIN, Item, Pen, Text, fitting_scale, line, scale_text
 from scarfwright.outputs.drawing.display import shape as drawn
 from scarfwright.outputs.drawing.hatch import hatch
 from scarfwright.outputs.drawing.lettering import width as width_of
-from scarfwright.outputs.drawing.placing import Room
 from scarfwright.outputs.shop_drawings.carrier_view import BATTEN_FILL, CARRIER_FILL, STRIP_FILL
 from scarfwright.outputs.shop_drawings.sled_details import LABEL, WOOD
 from scarfwright.outputs.shop_drawings.stand import HEADING_SIZE, Area
@@ -49,22 +49,21 @@ def section(work: Workup, cut: Dividing, area: Area) -> list[Item]:
     top = max(cut.blade_height, fence_high)
     say = drawn_in(work.job.units)
     room_right = width_of(say(cut.blade_height), SIZE) + 8.0
-    scale = fitting_scale(far + FENCE_THICK, top + BELOW, width - room_right - 6.0, height - 8.0 - 20.0, 1.0)
+    scale = fitting_scale(far + FENCE_THICK, top + BELOW, width - room_right - 6.0, height - 28.0, 1.0)
     way = 1.0 if work.job.saw.fence_side == "left" else -1.0
     left = x + 3.0 + (width - 6.0 - room_right - (far + FENCE_THICK) / scale) / 2
     zero = left + (FENCE_THICK if way > 0 else far) / scale
-    base = y + 9.0 + (height - 8.0 - 20.0 - (top + BELOW) / scale) / 2 + BELOW / scale
+    base = y + 9.0 + (height - 28.0 - (top + BELOW) / scale) / 2 + BELOW / scale
     across = _Across(scale, (zero, base), way)
     items = _bodies(work, cut, across, far, fence_high)
-    items.append(Text(x + 2, y + height - 5.0, f"Cut across, seen from your place, scale {scale_text(scale)}",
+    items.append(Text(x + 2, y + height - 5.0, f"Cut across, from your place, {scale_text(scale)}",
                       HEADING_SIZE - 0.2, bold=True))  # fmt: skip
     edge = max(across.point(far, 0.0)[0], across.point(-FENCE_THICK, 0.0)[0])
     p, q = across.point(cut.fence, 0.0), across.point(cut.fence, cut.blade_height)
-    items += linear((edge, p[1]), (edge, q[1]), (edge + 4.0, 0.0), say.rule_up(cut.blade_height), "vertical", beside="right")
-    room = Room((x + 1, y + 0.5, width - 2, height - 7.0))
-    room.take(items)
-    for choices in _names(work, cut, across, fence_high):
-        items += room.put(choices)
+    items += linear(
+        (edge, p[1]), (edge, q[1]), (edge + 4.0, 0.0), say.rule_up(cut.blade_height), "vertical", beside="right"
+    )
+    items += _names(work, cut, across, area, fence_high)
     return items
 
 
@@ -95,19 +94,39 @@ def _bodies(work: Workup, cut: Dividing, across: _Across, far: float, fence_high
     return items
 
 
-def _names(work: Workup, cut: Dividing, across: _Across, fence_high: float) -> list[list[list[Item]]]:
+def _names(work: Workup, cut: Dividing, across: _Across, area: Area, fence_high: float) -> list[Item]:
+    """What stands on the carrier by name above the picture, what lies on the table below it, each on a leader."""
     half, kerf, thick = _half(work), work.job.saw.kerf, cut.carrier_thickness
     top = thick + work.way.nominal.thickness
-
-    def name(text: str, *tips: Point) -> list[list[Item]]:
-        return pointed([across.point(*tip) for tip in tips], text, size=LABEL)
-
-    return [
-        name("fence", (-FENCE_THICK / 2, 0.8 * fence_high), (-FENCE_THICK / 2, 0.4 * fence_high)),
-        name("carrier", (cut.carrier_width * 0.2, thick / 2), (cut.carrier_width * 0.6, thick / 2)),
-        name("strip", (cut.fence + kerf + FROM_KERF + cut.free.width * 0.8, thick / 2)),
-        name("batten", (cut.fence - half - BATTEN_WIDTH / 2, thick + cut.batten_height / 2)),
-        name("first half", (cut.fence - half * 0.7, top), (cut.fence - half * 0.5, top)),
-        name("free half", (cut.fence + kerf + half * 0.6, top), (cut.fence + kerf + half * 0.8, top)),
-        name("blade", (cut.fence + kerf / 2, cut.blade_height - 1.0)),
+    above = [
+        ("fence", (-FENCE_THICK / 2, fence_high)),
+        ("batten", (cut.fence - half - BATTEN_WIDTH / 2, thick + cut.batten_height)),
+        ("first half", (cut.fence - half * 0.5, top)),
+        ("blade", (cut.fence + kerf / 2, cut.blade_height)),
+        ("free half", (cut.fence + kerf + half * 0.6, top)),
     ]
+    below = [
+        ("carrier", (cut.carrier_width * 0.3, thick / 2)),
+        ("strip", (cut.fence + kerf + FROM_KERF + cut.free.width * 0.6, thick / 2)),
+    ]
+    x, y, width, height = area
+    low, high = x + 2.0, x + width - 2.0
+    return [
+        *_row(across, above, y + height - 11.5, -0.3 * LABEL - 0.6, low, high),
+        *_row(across, below, y + 2.5, 0.76 * LABEL + 0.5, low, high),
+    ]
+
+
+def _row(
+    across: _Across, names: list[tuple[str, Point]], base: float, foot: float, low: float, high: float
+) -> list[Item]:
+    """Names side by side on one base line, moved as little as need be, and leaders from `foot` over the line."""
+    tips = sorted(((across.point(*tip), text) for text, tip in names))
+    widths = [width_of(text, LABEL) + 2.5 for _, text in tips]
+    items: list[Item] = []
+    for place, (tip, text) in zip(spread([tip[0] for tip, _ in tips], widths, low, high), tips, strict=True):
+        knee = (place, base + foot)
+        gap = math.dist(knee, tip)
+        items += [Text(place, base, text, LABEL, "middle"), line([knee, tip])]
+        items.append(arrow(tip, ((tip[0] - knee[0]) / gap, (tip[1] - knee[1]) / gap), 1.9))
+    return items

@@ -19,8 +19,8 @@ from scarfwright.outputs.shop_drawings.dividing_section import section
 from scarfwright.outputs.shop_drawings.sled_details import PANEL_SIZE, WARN
 from scarfwright.outputs.shop_drawings.stand import Area, heading, rows, stand
 
-LOWER = 98.0
-SETTINGS = 57.0  # height of the panel of settings; the screws stand below it
+LOWER = 100.0
+SETTINGS = 56.0  # height of the panel of settings; the screws stand below it
 SECTION = 45.0
 
 
@@ -50,7 +50,7 @@ def dividing_sheet(work: Workup, number: int, count: int) -> Sheet:
 def _lower(work: Workup, cut: Dividing, area: Area) -> list[Item]:
     """Four columns: the cut across and the material; settings and screws; the order of work; cautions."""
     x, y, width, height = area
-    shares = (84.0, 74.0, 58.0, 61.0)
+    shares = (78.0, 83.0, 56.0, 60.0)
     wides = [share * width / sum(shares) for share in shares]
     items: list[Item] = [box(x, y, wides[0], height, EDGE)]
     items += section(work, cut, (x, y + height - SECTION, wides[0], SECTION))
@@ -69,15 +69,15 @@ def _screws(work: Workup, cut: Dividing, area: Area) -> list[Item]:
     """Where every screw goes, on the plank and on the carrier."""
     x, y, width, height = area
     say = drawn_in(work.job.units)
-    note = [Row(screwing(work)), Row(f"{_room(cut, say)} from any screw's axis to the kerf.")]
-    foot = 22.0
+    note = [Row(f"{screwing(work)} Axis to kerf {_room(cut, say)}.")]
+    foot = 20.0
     items: list[Item] = panel((x, y, width, height), "", [])
     items += panel((x, y, width, foot), "", note, PANEL_SIZE)[1:]
     lines = [
         (str(i), say(s), say(d), say.rule(px), say.rule(py))
         for i, ((s, d), (px, py)) in enumerate(zip(cut.screws_on_plank, cut.screws, strict=True), 1)
     ]
-    names = ("No.", "From heel", "its edge", "Carrier: end", "fence")
+    names = ("No.", "Half: heel", "edge", "Carrier: end", "edge")
     items += table((x + 2, y + height - 0.5), width - 4, "Screws, on each half and on the carrier", names, lines,
                    height - foot, 3.0)  # fmt: skip
     return items

@@ -18,7 +18,7 @@ from scarfwright.outputs.shop_drawings.rail_view import rail_block, rail_items, 
 from scarfwright.outputs.shop_drawings.sled_details import PANEL_SIZE, WARN
 from scarfwright.outputs.shop_drawings.stand import Area, Block, heading, rows, stand
 
-LOWER = 76.0
+LOWER = 78.0
 SIDE_ROOM = 37.0  # for M, left and right
 
 
@@ -51,12 +51,12 @@ def plank_sheet(work: Workup, number: int, count: int) -> Sheet:
 def _notes(work: Workup, cut: Dividing, area: Area) -> list[Item]:
     """The row of panels below: marking, measuring, the rail, cautions."""
     x, y, width, height = area
-    shares = (76.0, 58.0, 84.0, 59.0)
+    shares = (74.0, 57.0, 90.0, 56.0)
     wides = [share * width / sum(shares) for share in shares]
     cautions = (*rail_cautions(), Entry(DEFER, strong=True))
     panels = (
         ("Marking the plank", marking(work), None),
-        ("Each half, as drawn and as made", measuring(work), None),
+        ("Each half, drawn and made", measuring(work), None),
         ("Along a guide rail", rail_way(work, cut), None),
         ("CAUTIONS", cautions, WARN),
     )

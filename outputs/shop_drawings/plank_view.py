@@ -22,7 +22,9 @@ def on_page(plan: SheetPlan, view: View) -> View:
     """The view for what a plan holds: a plan comes laid out for the job's fence side, already mirrored."""
     if not view.mirrored:
         return view
-    return View(view.scale, (view.at[0], view.at[1] - (plan.width - view.origin[1]) / view.scale), (view.origin[0], 0.0))
+    return View(
+        view.scale, (view.at[0], view.at[1] - (plan.width - view.origin[1]) / view.scale), (view.origin[0], 0.0)
+    )
 
 
 def halves(plan: SheetPlan, view: View) -> list[Item]:

@@ -50,7 +50,10 @@ def _dimensions(work: Workup, rail: Rail, view: View, ends: tuple[Point, Point])
     """From the line to the rail's edge, square to the line, past both ends of the plank."""
     say, angle = drawn_in(work.job.units), work.way.nominal.angle
     items: list[Item] = []
-    sides: tuple[tuple[Point, Literal["left", "right"], float], ...] = ((ends[0], "left", -5.0), (ends[1], "right", 5.0))
+    sides: tuple[tuple[Point, Literal["left", "right"], float], ...] = (
+        (ends[0], "left", -5.0),
+        (ends[1], "right", 5.0),
+    )
     for (x, y), beside, past in sides:
         foot = (x - rail.offset * math.sin(angle), y - rail.offset * math.cos(angle))
         p, q = view.point((x, y)), view.point(foot)
@@ -65,13 +68,13 @@ def rail_labels(work: Workup, plan: SheetPlan, rail: Rail, view: View) -> list[l
     ends = [view.point(p) for p in _line_ends(work, plan)]
     line_places: list[list[Item]] = []
     for away in (out * 2.6, -out * 2.6):
-        line_places += along(*ends, "saw along this line", away, size=LABEL)
+        line_places += along(ends[0], ends[1], "saw along this line", away, size=LABEL)
     corners = [view.point(v.point) for v in rail.outline.vertices]
     middle = [((corners[i][0] + corners[j][0]) / 2, (corners[i][1] + corners[j][1]) / 2) for i, j in ((0, 1), (3, 2))]
     names: list[list[Item]] = []
     for text in (f"guide rail, {say.rule(RAIL_WIDTH)} wide", "guide rail"):
         for away in (0.0, 1.2, -1.2):
-            names += along(*middle, text, away, size=LABEL)
+            names += along(middle[0], middle[1], text, away, size=LABEL)
     names += pointed([_between(middle[0], middle[1], s) for s in (0.5, 0.4, 0.6)], "guide rail", size=LABEL)
     found = [line_places, names]
     for piece in rail.pieces:

@@ -96,9 +96,7 @@ def _nose_notes(work: Workup) -> list[str]:
     say, sled = drawn_in(work.job.units), work.way.sled
     if sled.nose_flat <= 0:
         return ["No nose flat: the fence edge runs straight to the nose."]
-    return [
-        f"Nose flat: parallel to the work edge, {say(sled.across_nose)} from it. Saw it by hand."
-    ]
+    return [f"Nose flat: parallel to the work edge, {say(sled.across_nose)} from it. Saw it by hand."]
 
 
 def notch_detail(work: Workup, part: Part, area: Area) -> list[Item]:

@@ -18,18 +18,18 @@ TABLE_SIZE = 3.0
 def sled_panels(work: Workup, part: Part, area: Area) -> list[Item]:
     """Five columns: nose over notch; what to write on the sled over clamps; holes; material over cautions."""
     x, y, width, height = area
-    shares = (58.0, 62.0, 79.0, 78.0)
+    shares = (51.0, 55.0, 81.0, 90.0)
     wides = [share * width / sum(shares) for share in shares]
     items: list[Item] = []
     for wide, draw in zip(wides, (nose_detail, notch_detail), strict=False):
         cell = (x, y, wide, height)
         items += [box(*cell, EDGE), *draw(work, part, cell)]
         x += wide
-    high = 36.0
+    high = 40.0
     items += panel((x, y + height - high, wides[2], high), "Write on the sled", _to_write(work), PANEL_SIZE)
     items += [box(x, y, wides[2], height - high, EDGE), *_tables(work, (x, y, wides[2], height - high))]
     x += wides[2]
-    low = 36.0
+    low = 38.0
     items += panel((x, y + low, wides[3], height - low), "Material", rows(sled_list(work)), PANEL_SIZE)
     return items + panel((x, y, wides[3], low), "CAUTIONS", _cautions(work), PANEL_SIZE, fill=WARN)
 
@@ -37,11 +37,10 @@ def sled_panels(work: Workup, part: Part, area: Area) -> list[Item]:
 def _to_write(work: Workup) -> list[Row]:
     say, real = drawn_in(work.job.units), work.way.sled
     heel = next(c for c in work.way.layout.clamps if c.where == "heel")
-    measured = work.job.sled.heel_as_made is not None
     return [
         Row(slope_mark(real.ratio), "Slope", True),
         Row(f"heel as measured + {say(work.way.blade.gap)}", "Fence", True),
-        Row(f"({say(work.way.fence)} by the {'measured' if measured else 'nominal'} heel), to a tooth set towards it", " "),
+        Row(f"to a tooth set towards it ({say(work.way.fence)})", " "),
         Row(f"{say(work.way.blade.height)} above the table", "Blade", True),
         Row(f"{say(work.joint.overlap)} per joint", "Overlap", True),
         Row(f"{say(heel.station)} along the work edge", "Heel notch", True),
@@ -53,9 +52,8 @@ def _cautions(work: Workup) -> list[Row]:
     hands = "Hands only on the nose side of the hand line. " if 0 < layout.hand_line < real.length else ""
     return [
         Row(
-            f"{hands}Eyes, ears and lungs protected. Riving knife fitted, guard as the card says. Never reach over or "
-            "beyond a turning blade. Wait until it has STOPPED before anything is taken off. Unplug the saw to change "
-            "the blade."
+            f"{hands}Eyes, ears and lungs protected. Riving knife fitted; guard as the card says. Never reach over or "
+            "beyond a turning blade: wait until it has STOPPED. Unplug the saw for every change."
         ),
         Row(DEFER, bold=True),
     ]
@@ -72,17 +70,16 @@ def _tables(work: Workup, area: Area) -> list[Item]:
     holes = [("Handle", say(2 * layout.handle_radius), p) for p in sorted(layout.handle_holes, reverse=True)]
     holes += [("Dowel", say(2 * layout.dowel_radius), p) for p in sorted(layout.dowels, reverse=True)]
     half = -(-len(clamps) // 2) if len(clamps) > 5 else len(clamps)  # a long table stands in two columns
-    share = (half + 2) / (half + 2 + (len(holes) + 2 if holes else 0))
+    share = (half + 3) / (half + 3 + (len(holes) + 2 if holes else 0))
     room = height - 1.5
-    names = ("Clamp, along the work edge", "From heel", "Closes on")
+    names = ("Clamp", "From heel", "Closes on")
+    title = "Clamps, along the work edge"
     items: list[Item] = []
     columns = [clamps[:half], clamps[half:]] if clamps[half:] else [clamps]
-    if len(columns) > 1:
-        names = ("Clamp", "From heel", "Closes on")
     wide = (width - 3.0) / len(columns) - 1.0
     for number, lines in enumerate(columns):
         at = (x + 2 + number * (wide + 1.0), y + height - 0.5)
-        items += table(at, wide, "", names, lines, room * share, TABLE_SIZE)
+        items += table(at, wide, title if number == 0 else " ", names, lines, room * share, TABLE_SIZE)
     if holes:
         bores = [(name, d, say(real.from_heel(px)), say(py)) for name, d, (px, py) in holes]
         top = (x + 2, y + height - 0.5 - room * share)

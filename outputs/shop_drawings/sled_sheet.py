@@ -40,7 +40,7 @@ from scarfwright.outputs.shop_drawings.plank_sheet import plank_sheet
 from scarfwright.outputs.shop_drawings.sled_details import HAND_PEN, LABEL, WOOD, openings
 from scarfwright.outputs.shop_drawings.sled_panels import sled_panels
 
-LOWER = 78.0  # height of the row of details and panels
+LOWER = 80.0  # height of the row of details and panels
 HATCH_PEN = Pen(0.15, "#d08a8a")
 SIDE_ROOM = 30.0  # left and right of the plan, for the nose and heel dimensions
 LEVEL = 6.0  # from one dimension line to the next
@@ -244,11 +244,11 @@ def _labels(work: Workup, frame: _Frame) -> list[list[list[Item]]]:
     text = f"slope {slope_mark(real.ratio)}"
     work_edge: list[list[Item]] = []
     for away, words in ((outward, "WORK EDGE, the board lies here"), (outward, "WORK EDGE"), (inward, "WORK EDGE")):
-        work_edge += along(nose, heel, words, away, bold=True)
+        work_edge += along(nose, heel, words, away, size=LABEL, bold=True)
     fence_edge: list[list[Item]] = []
     for words in ("FENCE EDGE, runs along the fence", "FENCE EDGE"):
-        fence_edge += along(start, end, words, -frame.out * 3.2, bold=True)
-    inclined = along(nose, heel, text, inward) + along(nose, heel, text, outward)
+        fence_edge += along(start, end, words, -frame.out * 3.2, size=LABEL, bold=True)
+    inclined = along(nose, heel, text, inward, size=LABEL) + along(nose, heel, text, outward, size=LABEL)
     tips = [view.point(real.at_work_edge(share * real.work_edge, 0.0)) for share in (0.5, 0.7, 0.3, 0.85)]
     inclined += pointed(tips, text)
     work_edge += pointed(tips, "WORK EDGE", bold=True)

@@ -94,9 +94,7 @@ def _beside(area: Area, blocks: Sequence[Block], mirrored: bool, scale: float) -
     return found
 
 
-def _placed(
-    block: Block, scale: float, left: float, top: float, spare: float, heading: float, mirrored: bool
-) -> Stand:
+def _placed(block: Block, scale: float, left: float, top: float, spare: float, heading: float, mirrored: bool) -> Stand:
     upper = top - HEADING - spare - (block.fence_side if mirrored else block.blade_side)
     corner = (left, upper if mirrored else upper - block.tall / scale)
     return Stand(View(scale, corner, block.low, mirrored=mirrored), (heading, top - 5.5))
