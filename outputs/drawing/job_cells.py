@@ -15,11 +15,11 @@ def job_cells(work: Workup, what: str, scale: str, number: int, count: int) -> l
     paper = "Letter" if drawing_size(work.job.files) == LETTER else "A4"
     units = "Millimetres, to the nearest 0.1" if work.job.units == "mm" else "Inches, to the nearest 1/64"
     return [
-        Cell("Job", (work.job.title or "(no title)", what), 86, bold=True),
-        Cell("Wood", (_stock(work), _sled_wood(work)), 76),
-        Cell("Units and scale", (units, scale), 51),
+        Cell("Job", (work.job.title or "(no title)", what), 80, bold=True),
+        Cell("Wood", (_stock(work), _sled_wood(work)), 75),
+        Cell("Units and scale", (units, scale), 53),
         Cell("On paper", ("DO NOT SCALE", f"{paper}. Print at 100 %:", "then the scale is true"), 45, bold=True),
-        Cell("Sheet", (f"{number} of {count}", "scarfwright"), 19),
+        Cell("Sheet", (f"{number} of {count}", "scarfwright"), 24),
     ]
 
 
