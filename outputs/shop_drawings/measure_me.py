@@ -69,8 +69,12 @@ class _Page:
 
     def across(self, a: float, b: float, y: float, key: str, *, foot: float, table: str = "saw") -> None:
         """A level dimension from a to b, its label in the middle above it, or below where `foot` says so."""
-        self._bare(self.p(a, y), self.p(b, y), "horizontal")
+        self.level(a, b, y)
         self.label((a + b) / 2, y + foot, table, key, "middle")
+
+    def level(self, a: float, b: float, y: float) -> None:
+        """A level dimension without words."""
+        self._bare(self.p(a, y), self.p(b, y), "horizontal")
 
     def upright(self, x: float, low: float, high: float) -> None:
         """An upright dimension without words."""
@@ -196,30 +200,28 @@ def _pinch(page: _Page, x: float, low: float, high: float, level: float) -> None
 def _clamp(page: _Page) -> None:
     """A clamp from the side and its pad from the front."""
     page.words(LEFT + 2, 117, "A clamp, [clamp] in the job file", bold=True, size=HEADING_SIZE)
-    x, top, low = LEFT + 8, 107.0, 73.0
-    page.rect(x, top, 62, 4, IRON)
-    for jaw, pad in ((x + 4, x + 11), (x + 50, x + 47)):
+    x, top, low = LEFT + 3, 107.0, 73.0
+    page.rect(x, top, 67, 4, IRON)
+    for jaw, pad in ((x + 4, x + 11), (x + 55, x + 52)):
         page.rect(jaw, low, 7, top - low, STEEL)
         page.rect(pad, low, 3, 11, "#ffffff")
-    work = rectangle(*page.p(x + 14, low), 33, 22)
-    page.add(shape(work, PHANTOM, None, "work and sled"))
+    page.add(shape(rectangle(*page.p(x + 14, low), 38, 22), PHANTOM, None, "work and sled"))
     page.up(x + 16.5, low, top, "throat", "right", "clamp")
-    page.ticks(((x + 14, low - 1), (x + 14, 67)), ((x + 47, low - 1), (x + 47, 67)))
-    page.across(x + 14, x + 47, 69, "opening", foot=-3.4, table="clamp")
-    _jaw(page, x + 4, x + 14, "jaw_inner", "sled's")
-    _jaw(page, x + 47, x + 57, "jaw_outer", "board's")
-    page.ticks(((x + 51, low), (x + 66, low)), ((x + 51, low + 11), (x + 66, low + 11)))
-    page.up(x + 64, low, low + 11, "pad_height", "right", "clamp")
-    page.rect(x + 78, 97, 14, 8, "#ffffff")
-    page.ticks(((x + 78, 96), (x + 78, 92)), ((x + 92, 96), (x + 92, 92)))
-    page.across(x + 78, x + 92, 93, "pad_width", foot=-3.6, table="clamp")
-
-
-def _jaw(page: _Page, low: float, high: float, key: str, side: str) -> None:
-    """How far a jaw stands off the face that its pad presses."""
-    page.ticks(((low, 72), (low, 54.5)), ((high, 66), (high, 54.5)))
-    page.across(low, high, 56, key, foot=-3.6, table="clamp")
-    page.add(Text(*page.p((low + high) / 2, 56 - 3.6 - 2 * FOOT), f"on the {side} side", LABEL, "middle"))
+    page.ticks(((x + 14, low - 1), (x + 14, 67)), ((x + 52, low - 1), (x + 52, 67)))
+    page.across(x + 14, x + 52, 69, "opening", foot=-3.6, table="clamp")
+    for near, far in ((x + 4, x + 14), (x + 52, x + 62)):
+        page.ticks(((near, 72 if near == x + 4 else 66), (near, 54.9)))
+        page.ticks(((far, 66 if far == x + 14 else 72), (far, 54.9)))
+        page.level(near, far, 56)
+    page.label(LEFT + 2, 51.6, "clamp", "jaw_inner", "start")
+    page.words(LEFT + 2, 51.6 - 2 * FOOT, "sled's side")
+    page.label(x + 57, 51.6, "clamp", "jaw_outer", "middle")
+    page.add(Text(*page.p(x + 57, 51.6 - 2 * FOOT), "board's side", LABEL, "middle"))
+    page.ticks(((x + 56, low), (x + 71, low)), ((x + 56, low + 11), (x + 71, low + 11)))
+    page.up(x + 69, low, low + 11, "pad_height", "right", "clamp")
+    page.rect(x + 79, 97, 14, 8, "#ffffff")
+    page.ticks(((x + 79, 96), (x + 79, 92)), ((x + 93, 96), (x + 93, 92)))
+    page.across(x + 79, x + 93, 93, "pad_width", foot=-3.6, table="clamp")
 
 
 def _hand_saw(page: _Page) -> None:

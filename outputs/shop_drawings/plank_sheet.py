@@ -36,7 +36,7 @@ def plank_sheet(work: Workup, number: int, count: int) -> Sheet:
     (plank, rail) = (place.view for place in places)
     items = halves(plan, plank) + marks(work, plan, plank) + rail_items(work, plan, cut.rail, rail)
     items.append(heading(places[0], f"The plank, both halves, scale {scale_text(plank.scale)}"))
-    items.append(heading(places[1], "Guide rail for a hand-held saw, instead of the carrier on the next sheet"))
+    items.append(heading(places[1], "Or along a guide rail"))
     items += scale_bar((x + width - 72, y + height - 6.5), plank, work.job.units)
     room = Room(area)
     room.take(items)

@@ -112,7 +112,7 @@ def notch_detail(work: Workup, part: Part, area: Area) -> list[Item]:
     )
     rows = list(wrap(text, NOTE, width - 4))
     foot = len(rows) * NOTE * 1.34 + 2.0
-    left, right, below, head = 24.0, 20.0, 9.0, 11.0
+    left, right, below, head = 24.0, 20.0, 9.0, 14.0
     half = notch.length / 2 * 1.25
     deep = notch.web + notch.width * 1.5
     scale = fitting_scale(2 * half, deep, width - left - right, height - foot - head - below)
@@ -135,12 +135,12 @@ def notch_detail(work: Workup, part: Part, area: Area) -> list[Item]:
         items += _break(bx, min(by, ty), abs(ty - by))
     out = -1.0 if mirrored else 1.0
     near = on(0, 0)
-    items.append(line([(near[0], near[1] + 3.0 * out), on(0, deep)], CENTRE))
-    above = near[1] + (3.8 if not mirrored else -3.8 - 0.76 * NOTE)
+    items.append(line([(near[0], near[1] + 5.4 * out), on(0, deep)], CENTRE))
+    above = near[1] + (6.3 if not mirrored else -6.3 - 0.76 * NOTE)
     items.append(Text(near[0], above, f"{say(notch.station)} from the heel", NOTE, "middle"))
     size = 0.5 * notch.length
     a, b = on(size, notch.web + notch.width / 2), on(-size, notch.web + notch.width / 2)
-    items += linear(a, b, (a[0], on(0, deep)[1] - 5.0 * out), say(notch.length), "horizontal")
+    items += _under(a, b, on(0, deep)[1] - 5.0 * out, say(notch.length))
     a, b = on(size * 0.6, 0), on(size * 0.6, notch.web)
     items += linear(a, b, (on(half, 0)[0] - 3.0, a[1]), f"web {say(notch.web)}", "vertical", beside="left")
     straight = notch.bearing() / 2
@@ -148,6 +148,14 @@ def notch_detail(work: Workup, part: Part, area: Area) -> list[Item]:
     items += linear(a, b, (on(-half, 0)[0] + 3.0, a[1]), say(notch.width), "vertical", beside="right")
     items.append(_heading(area, f"Notch, scale {scale_text(scale)}"))
     return items + _rows(rows, x + 2, y + foot)
+
+
+def _under(p: Point, q: Point, level: float, text: str) -> list[Item]:
+    """A level dimension whose figure stands under its line where it does not fit between its ends."""
+    if width_of(text, SIZE) + 1.0 <= abs(q[0] - p[0]):
+        return linear(p, q, (p[0], level), text, "horizontal")
+    bare = [item for item in linear(p, q, (p[0], level), "", "horizontal") if not isinstance(item, Text)]
+    return [*bare, Text((p[0] + q[0]) / 2, level - 0.76 * SIZE - 1.0, text, SIZE, "middle")]
 
 
 def _heading(area: Area, text: str) -> Text:

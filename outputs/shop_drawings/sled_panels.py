@@ -18,7 +18,7 @@ TABLE_SIZE = 3.0
 def sled_panels(work: Workup, part: Part, area: Area) -> list[Item]:
     """Five columns: nose over notch; what to write on the sled over clamps; holes; material over cautions."""
     x, y, width, height = area
-    shares = (51.0, 55.0, 81.0, 90.0)
+    shares = (50.0, 57.0, 80.0, 90.0)
     wides = [share * width / sum(shares) for share in shares]
     items: list[Item] = []
     for wide, draw in zip(wides, (nose_detail, notch_detail), strict=False):
