@@ -44,6 +44,7 @@ CODES: dict[str, Level] = {
     "clamp.past_board": Level.NOTE,
     "clamp.throat_short": Level.FAULT,
     "dividing.blade_too_low": Level.CAUTION,
+    "dividing.no_screws": Level.CAUTION,
     "dowel.no_room": Level.CAUTION,
     "feed.saw_too_weak": Level.CAUTION,
     "feed.too_fast": Level.CAUTION,

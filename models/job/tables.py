@@ -120,6 +120,7 @@ class Saw(Table):
         "Hand-held circular saw for the dividing cut: edge of its base to the near side of its blade.",
         guess=True,
     )
+    hand_kerf: Size = dim("2.2 mm", "3/32 in", "Hand-held circular saw: width of its cut.", guess=True)
 
 
 class Clamp(Table):

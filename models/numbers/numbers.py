@@ -10,8 +10,8 @@ from scarfwright.models.lengths.slopes import degrees
 from scarfwright.models.numbers.accuracy import accuracy_numbers, pair_numbers
 from scarfwright.models.numbers.craft import craft_numbers, glue_numbers
 from scarfwright.models.numbers.cut import cut_numbers
+from scarfwright.models.numbers.dividing import dividing_numbers
 from scarfwright.models.parts.kind import PartKind
-from scarfwright.models.sled.dividing import Dividing
 from scarfwright.models.sled.sled import longest_from_plank
 from scarfwright.models.workup import Workup
 
@@ -30,7 +30,7 @@ def numbers(work: Workup, plan: dict[str, Any] | None = None) -> dict[str, Any]:
         "joint": _joint(work),
         "sled": _sled(work),
         "saw": _saw(work),
-        "dividing": None if work.way.dividing is None else _dividing(work.way.dividing),
+        "dividing": None if work.way.dividing is None else dividing_numbers(work.way.dividing),
         **_made(work),
         "plan": plan,
         "findings": [f.as_json() for f in work.findings],
@@ -124,22 +124,6 @@ def _saw(work: Workup) -> dict[str, Any]:
         "least_station_mm": work.way.layout.least_station,
         "end_of_cut": work.job.saw.end_of_cut,
         **cut_numbers(work),
-    }
-
-
-def _dividing(cut: Dividing) -> dict[str, Any]:
-    return {
-        "carrier_length_mm": cut.carrier_length,
-        "carrier_width_mm": cut.carrier_width,
-        "carrier_thickness_mm": cut.carrier_thickness,
-        "fence_mm": cut.fence,
-        "blade_height_mm": cut.blade_height,
-        "screws_mm": [list(p) for p in cut.screws],
-        "screws_on_plank_mm": [list(p) for p in cut.screws_on_plank],
-        "screw_to_kerf_mm": cut.screw_to_kerf,
-        "rail_offset_mm": cut.rail_offset,
-        "line_beyond_mm": cut.line_beyond,
-        "support_strip_mm": cut.support_strip,
     }
 
 
