@@ -37,7 +37,6 @@ CODES: dict[str, Level] = {
     "clamp.throat_short": Level.FAULT,
     "dividing.blade_too_low": Level.CAUTION,
     "dowel.no_room": Level.CAUTION,
-    "feed.saw_too_weak": Level.CAUTION,
     "feed.too_fast": Level.CAUTION,
     "feed.too_slow": Level.CAUTION,
     "fence.behind_blade": Level.FAULT,
@@ -162,7 +161,7 @@ class Finding:
         }
 
 
-def finding(code: str, text: str = "", **numbers: float | str | None) -> Finding:
+def finding(code: str, text: str = "", /, **numbers: float | str | None) -> Finding:
     """Make a finding of a registered code; its sentence is made later from the numbers."""
     return Finding(code, CODES[code], text, {k: _plain(v) for k, v in numbers.items()})
 

@@ -8,7 +8,6 @@ from functools import cache
 
 import pdfplumber
 import pytest
-from scarfwright.models.cut.order_of_work import cautions, order_of_work
 from scarfwright.models.cut.scene import setup_scene
 from scarfwright.models.findings import faults
 from scarfwright.models.flat.loop import Loop
@@ -17,6 +16,7 @@ from scarfwright.models.lengths.say import say_in, slope
 from scarfwright.models.part.part import Part
 from scarfwright.models.solids.setup import block_solid
 from scarfwright.models.solve import work_out
+from scarfwright.models.words.procedure import cautions, order_of_work
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.display import Clip, Path, Sheet, Text
 from scarfwright.outputs.formats.pdf import write_pdf
@@ -131,7 +131,7 @@ def test_the_page_says_what_the_saw_is_set_by(name: str) -> None:
     for number in numbers:
         assert number in told, number
     squeezed = told.replace(" ", "")
-    for text in (*cautions(work.way, work.cut), *order_of_work(work.way, work.cut)):
+    for text in (*cautions(work), *order_of_work(work)):
         for piece in text.replace(" ", "").split(","):
             assert all(word in squeezed for word in piece.split(".") if len(word) < 12), text
 

@@ -9,7 +9,9 @@ import math
 import re
 
 import pytest
-from scarfwright.models.cut.order_of_work import before_the_cut, cautions, order_of_work
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.words import endings
+from scarfwright.models.words.procedure import before_the_cut, cautions, order_of_work
 
 from tests.words_at_the_saw import FIGURES, JOBS, expected_cautions, expected_checks, expected_steps, work_of
 
@@ -18,19 +20,17 @@ each_job = pytest.mark.parametrize("name", JOBS)
 
 @each_job
 def test_the_cautions_whole_and_worst_first(name: str) -> None:
-    assert cautions(work_of(name).way, work_of(name).cut) == expected_cautions(name)
+    assert cautions(work_of(name)) == expected_cautions(name)
 
 
 @each_job
 def test_every_step_in_its_words_and_order(name: str) -> None:
-    assert order_of_work(work_of(name).way, work_of(name).cut) == expected_steps(name)
+    assert order_of_work(work_of(name)) == expected_steps(name)
 
 
 @each_job
 def test_the_check_list_is_whole_and_in_its_order(name: str) -> None:
-    assert [(c.what, c.text) for c in before_the_cut(work_of(name).way, work_of(name).cut)] == list(
-        expected_checks(name).items()
-    )
+    assert [(c.what, c.text) for c in before_the_cut(work_of(name))] == list(expected_checks(name).items())
 
 
 # -- the figures by hand -----------------------------------------------------------------------------------
@@ -156,6 +156,8 @@ def test_what_the_words_say_the_numbers_of_the_advice_are() -> None:
     """The stop block's own figure, which the drawing takes, is the sentence's."""
     for name in JOBS:
         stop = work_of(name).cut.advice.stop
-        (mm,) = re.findall(r"near face ([\d.]+) mm", stop.text)
+        (mm,) = re.findall(
+            r"near face ([\d.]+) mm", endings.stop_block(stop, work_of(name).way.sled.heel, say_in("mm"))
+        )
         assert stop.from_front == pytest.approx(float(mm))
         assert float(mm) == figure(FIGURES[name]["stop"])

@@ -2,7 +2,7 @@
 
 Moments about the table's front edge, which stands at X = T + table_front (X from the heel along the fence, T the
 travel). Sled and board are taken as one stiff body of one density, so densities cancel out; clamps, notches and
-hands are left out. All lengths mm. Statics, the project's own derivation.
+hands are left out. All lengths mm. Statics, the project's own derivation. Words: words/support.py.
 """
 
 from __future__ import annotations
@@ -11,7 +11,6 @@ import math
 from dataclasses import dataclass
 
 from scarfwright.models.lengths.length import Unit, round_to, round_up
-from scarfwright.models.lengths.say import Say, say_in
 from scarfwright.models.sled.way import SledWay
 
 ASSUMED_LENGTH = {"mm": 2400.0, "in": 8 * 12 * 25.4}  # common lengths of boards; common practice, no source
@@ -64,13 +63,24 @@ class Support:
     stand: Stand | None
     past_back: float
     outfeed: bool
-    infeed_text: str
-    outfeed_text: str
+
+    def infeed_numbers(self) -> dict[str, float | str]:
+        """What is told of the infeed support that is needed [mm]; only where there is a `stand`."""
+        assert self.stand is not None
+        return {
+            "over_front_mm": self.balances[0].over_front,
+            "nearest_mm": self.stand.nearest,
+            "furthest_mm": self.stand.furthest,
+            "best_mm": self.stand.best,
+            "across_from_mm": self.stand.across[0],
+            "across_to_mm": self.stand.across[1],
+            "board_length_mm": self.board_length,
+            "board_length_is": "assumed" if self.assumed else "given",
+        }
 
 
 def support(way: SledWay) -> Support:
     """Balance at start, done and clear, and the support that follows."""
-    say = say_in(way.job.units)
     given = way.job.stock.length
     length = ASSUMED_LENGTH[way.job.units] if given is None else float(given)
     travel = way.travel
@@ -90,8 +100,6 @@ def support(way: SledWay) -> Support:
         stand=stand,
         past_back=past,
         outfeed=outfeed,
-        infeed_text=_infeed(way.job.units, length, given is None, balances[0], stand),
-        outfeed_text=_outfeed(past, outfeed, say),
     )
 
 
@@ -145,48 +153,3 @@ def _stand(way: SledWay, length: float) -> Stand | None:
     at = [travel + saw.table_front + best for travel in (way.travel.start, last)]
     inner = [sled.heel - x * math.tan(angle) for x in at]
     return Stand(nearest, furthest, best, (min(inner), max(inner) + way.joint.thickness / math.cos(angle)))
-
-
-def _infeed(units: Unit, length: float, assumed: bool, start: Balance, stand: Stand | None) -> str:
-    say, step = say_in(units), coarse(units)
-    board = f"a board {say(length)} long" + (" (assumed: the job gives no length)" if assumed else "")
-    if stand is None:
-        return (
-            f"With {board} sled and board balance on the table from the start: "
-            f"about {say(round_to(-start.over_front, step))} inside its front edge. No infeed support needed."
-        )
-    over = start.over_front
-    rough = say(round_to(abs(over), step))
-    where = f"about {rough} before" if over > 0 else f"only about {rough} inside"
-    told = (
-        f"With {board} sled and board have their centre of mass {where} the table's front edge at the start: without "
-        "infeed support everything tips off. "
-    )
-    if stand.fits:
-        told += (
-            f"Set a roller or trestle level with the table, {say(stand.nearest)} to {say(stand.furthest)} "
-            f"before the front edge (best {say(stand.best)}), under the board: {_across(stand, units)}."
-        )
-    else:
-        told += (
-            f"No single stand serves from start to end: set an infeed table level with the saw's, from the front edge "
-            f"to {say(stand.nearest)} before it or more."
-        )
-    return told + " Sled and board taken as equally dense, clamps left out."
-
-
-def _across(stand: Stand, units: Unit) -> str:
-    say, step = say_in(units), coarse(units)
-    low, high = (round_to(across, step) for across in stand.across)
-    if low >= 0:
-        return f"{say(low)} to {say(high)} from the fence's line, on the blade's side"
-    return f"from {say(-low)} beyond the fence's line to {say(max(high, 0.0))} on the blade's side of it"
-
-
-def _outfeed(past: float, outfeed: bool, say: Say) -> str:
-    if past <= 0:
-        return "At the end of the cut the sled's heel still lies on the table."
-    told = f"At the end of the cut the heel runs {say.up(past)} past the table's back edge: keep that room free"
-    if outfeed:
-        return f"{told}, with an outfeed support level with the table, as sled and board would tip over the edge."
-    return f"{told}. The table still carries sled and board."

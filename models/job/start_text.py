@@ -20,8 +20,6 @@ _OPTIONAL = {
     "teeth": "24",
     "rpm": "4000",
     "feed_time": "8",
-    "cutting_energy": "50",
-    "motor_power": "1500",
     "guard_front": "300 mm",
 }
 

@@ -226,16 +226,6 @@ class Saw(Table):
         description="Least and most feed per tooth; the default is common practice, no source.",
         json_schema_extra={"default": ["0.02 mm", "0.1 mm"]},
     )
-    cutting_energy: float | None = Field(
-        default=None,
-        strict=True,
-        gt=0,
-        le=1000,
-        description="Energy that cutting your wood takes [J/cm3], if known.",
-    )
-    motor_power: float | None = Field(
-        default=None, strict=True, gt=0, le=50000, description="Power the motor gives at the arbor [W], if known."
-    )
     guard_height: Size | None = Field(
         default=None, description="Hood guard: how high its lower edge lifts above the table."
     )

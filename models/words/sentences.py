@@ -11,10 +11,17 @@ from dataclasses import replace
 from scarfwright.models.findings import Finding, Level
 from scarfwright.models.lengths.length import Unit
 from scarfwright.models.lengths.say import Say, say_in
-from scarfwright.models.words import joint
+from scarfwright.models.words import feed, joint, knife_and_guard, saw, support, travel
 from scarfwright.models.words.sentence import Sentence
 
-SENTENCES: Mapping[str, Sentence] = {**joint.SENTENCES}
+SENTENCES: Mapping[str, Sentence] = {
+    **joint.SENTENCES,
+    **saw.SENTENCES,
+    **travel.SENTENCES,
+    **knife_and_guard.SENTENCES,
+    **support.SENTENCES,
+    **feed.SENTENCES,
+}
 
 
 def worded(found: Iterable[Finding], units: Unit) -> tuple[Finding, ...]:

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from scarfwright.models.cut.endings import NAMES
-from scarfwright.models.cut.order_of_work import before_the_cut, cautions, order_of_work
 from scarfwright.models.cut.sides import sides
 from scarfwright.models.lengths.say import Say, say_in, slope
 from scarfwright.models.sled.layout import pad_lower_edge
+from scarfwright.models.words.endings import NAMES
+from scarfwright.models.words.procedure import before_the_cut, cautions, order_of_work
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing import lettering
 from scarfwright.outputs.drawing.display import EDGE, Item, Pen, Text, box
@@ -26,14 +26,14 @@ def caution_band(work: Workup, area: Area) -> list[Item]:
     """The cautions in two columns under a red heading."""
     x, y, width, height = area
     heading = Text(x + PAD, y + height - 4.6, "BEFORE ANYTHING ELSE: sawing can maim", 3.8, bold=True, colour=RED)
-    told = _two_columns(cautions(work.way, work.cut), (x, y, width, height - 5.6), 3.1, 1)
+    told = _two_columns(cautions(work), (x, y, width, height - 5.6), 3.1, 1)
     return [box(x, y, width, height, Pen(0.6, RED), PALE_RED), heading, *told]
 
 
 def checks(work: Workup, area: Area) -> list[Item]:
     """The check list in two columns; what the settings say already is left out."""
     x, y, width, height = area
-    told = [f"{check.what}: {check.text}" for check in before_the_cut(work.way, work.cut) if check.what in CHECKED]
+    told = [f"{check.what}: {check.text}" for check in before_the_cut(work) if check.what in CHECKED]
     heading = Text(x + PAD, y + height - 4.2, "Check before the cut", 3.0, bold=True)
     return [box(x, y, width, height, EDGE), heading, *_two_columns(told, (x, y, width, height - 5.0), 2.6, 0)]
 
@@ -116,7 +116,7 @@ def _support_rows(work: Workup, say: Say) -> list[Row]:
 
 def steps(work: Workup, area: Area) -> list[Item]:
     """The order of work, numbered."""
-    rows = [Row(text, str(number)) for number, text in enumerate(order_of_work(work.way, work.cut), 1)]
+    rows = [Row(text, str(number)) for number, text in enumerate(order_of_work(work), 1)]
     return panel(area, "Order of work", rows, 2.9)
 
 

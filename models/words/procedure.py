@@ -8,11 +8,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from scarfwright.models.cut.cut import Cut
 from scarfwright.models.cut.sides import sides
+from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.say import Say, say_in
 from scarfwright.models.sled.layout import deepest_lower_edge, pad_lower_edge
-from scarfwright.models.sled.way import SledWay
+from scarfwright.models.words import endings, knife_and_guard, support
 
 FIRST = "The saw maker's manual, local rules and competent instruction come first."
 
@@ -26,71 +26,72 @@ class Check:
     value: float | None = None
 
 
-def cautions(way: SledWay, cut: Cut) -> tuple[str, ...]:
+def cautions(work: Groundwork) -> tuple[str, ...]:
     """What stands at the top of everything pinned up at the saw, worst first."""
-    say, free = say_in(way.job.units), sides(way.job).free
+    say, free = say_in(work.job.units), sides(work.job).free
     told = [
         FIRST,
         "Eyes and ears protected; no gloves, loose sleeves or loose hair at a turning blade.",
-        f"Hands never past the line {say(way.layout.hand_line)} from the heel, never over or behind a turning blade.",
+        f"Hands never past the line {say(work.way.layout.hand_line)} from the heel, never over or behind a turning "
+        "blade.",
         "Kickback: stand out of the line of the blade and nobody else in it; riving knife on; never lift, twist or let "
         "go of the sled in the cut.",
         f"Switch off and wait until the blade STANDS before reaching for anything, the offcut on the {free} above all.",
         "Unplug the saw to change or set the blade, the knife or the stop block.",
     ]
-    if cut.support.stand is not None:
+    if work.cut.support.stand is not None:
         told.insert(0, "INFEED SUPPORT FIRST: without it sled and board tip off the table, blade running.")
-    if way.job.saw.end_of_cut == "draw_back":
-        told.insert(0, cut.advice.endings[2].risk)
+    if work.job.saw.end_of_cut == "draw_back":
+        told.insert(0, endings.RISKS["draw_back"])
     return tuple(told)
 
 
-def before_the_cut(way: SledWay, cut: Cut) -> tuple[Check, ...]:
+def before_the_cut(work: Groundwork) -> tuple[Check, ...]:
     """The check list, in the order one walks round the saw; saw unplugged until the dry run is done."""
-    say = say_in(way.job.units)
-    return (*_saw_checks(way, cut, say), *_work_checks(way, say), *_last_checks(way, cut, say))
+    say = say_in(work.job.units)
+    return (*_saw_checks(work, say), *_work_checks(work, say), *_last_checks(work, say))
 
 
-def _saw_checks(way: SledWay, cut: Cut, say: Say) -> list[Check]:
-    stop = cut.advice.stop
+def _saw_checks(work: Groundwork, say: Say) -> list[Check]:
+    stop = work.cut.advice.stop
     return [
         Check("Saw", "unplugged; a sharp rip blade, clean; the switch within reach of a knee, or a helper at it."),
-        Check("Riving knife", cut.knife.text, cut.knife.top),
+        Check("Riving knife", knife_and_guard.knife(work.cut.knife, say), work.cut.knife.top),
         Check(
             "Fence",
-            f"to the blade's near face: heel as measured + {say(way.blade.gap)}, {say(way.fence)} by the heel of "
-            f"{say(way.sled.heel)}; on the {sides(way.job).fence}.",
-            way.fence,
+            f"to the blade's near face: heel as measured + {say(work.way.blade.gap)}, {say(work.way.fence)} by the "
+            f"heel of {say(work.way.sled.heel)}; on the {sides(work.job).fence}.",
+            work.way.fence,
         ),
         Check(
             "Fence parallel",
             f"the same distance to one tooth turned to the blade's front and to its back, "
-            f"{say(2 * way.blade.reach(0.0))} apart on the table; never less at the back.",
+            f"{say(2 * work.way.blade.reach(0.0))} apart on the table; never less at the back.",
         ),
         Check(
             "Blade height",
-            f"{say(way.blade.height)} above the table: work {say(way.joint.height)} and "
-            f"{say(way.job.saw.blade_above_work)}.",
-            way.blade.height,
+            f"{say(work.way.blade.height)} above the table: work {say(work.way.joint.height)} and "
+            f"{say(work.job.saw.blade_above_work)}.",
+            work.way.blade.height,
         ),
-        Check("Blade square", f"to the table, by a square over its whole {say(way.blade.height)}."),
-        Check("Stop block", stop.text, stop.from_front),
+        Check("Blade square", f"to the table, by a square over its whole {say(work.way.blade.height)}."),
+        Check("Stop block", endings.stop_block(stop, work.way.sled.heel, say), stop.from_front),
     ]
 
 
-def _work_checks(way: SledWay, say: Say) -> list[Check]:
-    heel = min(way.layout.clamps, key=lambda c: c.station)
-    loose = max(heel.station - way.job.clamp.pad_width / 2, 0.0)
-    low = pad_lower_edge(way.job, way.sled)
-    spare = low - deepest_lower_edge(way.job, way.sled)
+def _work_checks(work: Groundwork, say: Say) -> list[Check]:
+    heel = min(work.way.layout.clamps, key=lambda c: c.station)
+    loose = max(heel.station - work.job.clamp.pad_width / 2, 0.0)
+    low = pad_lower_edge(work.job, work.way.sled)
+    spare = low - deepest_lower_edge(work.job, work.way.sled)
     deep = f", not the {say(spare)} lower they could go: the blade would come sooner" if spare > 0 else ""
-    places = ", ".join(say(c.station) for c in way.layout.clamps)
+    places = ", ".join(say(c.station) for c in work.way.layout.clamps)
     return [
         Check("Board's end", "square, and flush with the heel; no loose knot or metal in the taper."),
         Check(
             "Work square",
-            f"to the table, by a square over its whole {say(way.joint.height)}, at the heel and at each clamp.",
-            way.joint.height,
+            f"to the table, by a square over its whole {say(work.way.joint.height)}, at the heel and at each clamp.",
+            work.way.joint.height,
         ),
         Check(
             "Light",
@@ -101,22 +102,22 @@ def _work_checks(way: SledWay, say: Say) -> list[Check]:
         Check(
             "Clamps",
             f"tight, at {places} from the heel along the work edge; pads' lower edge {say(low)} above the table{deep}; "
-            f"outer jaws {say.down(way.job.clamp.jaw)} off the work at most, no screw, bar end or handle past them "
+            f"outer jaws {say.down(work.job.clamp.jaw)} off the work at most, no screw, bar end or handle past them "
             "towards the blade; only a clamp on the nose past the fence edge.",
             low,
         ),
     ]
 
 
-def _last_checks(way: SledWay, cut: Cut, say: Say) -> list[Check]:
-    need = cut.support
+def _last_checks(work: Groundwork, say: Say) -> list[Check]:
+    need = work.cut.support
     return [
-        Check("Infeed", need.infeed_text, None if need.stand is None else need.stand.best),
-        Check("Outfeed", need.outfeed_text, need.past_back),
+        Check("Infeed", support.infeed(need, say), None if need.stand is None else need.stand.best),
+        Check("Outfeed", support.outfeed(need, say), need.past_back),
         Check(
             "Hands",
-            f"behind the line {say(way.layout.hand_line)} from the heel, to the end of the cut.",
-            way.layout.hand_line,
+            f"behind the line {say(work.way.layout.hand_line)} from the heel, to the end of the cut.",
+            work.way.layout.hand_line,
         ),
         Check(
             "Dry run",
@@ -126,25 +127,25 @@ def _last_checks(way: SledWay, cut: Cut, say: Say) -> list[Check]:
     ]
 
 
-def order_of_work(way: SledWay, cut: Cut) -> tuple[str, ...]:
+def order_of_work(work: Groundwork) -> tuple[str, ...]:
     """The numbered steps of one cut, for the ending the job asks for."""
-    advice = cut.advice
-    free = sides(way.job).free
+    say, advice = say_in(work.job.units), work.cut.advice
+    free = sides(work.job).free
     return (
         "Saw unplugged: set fence, blade height, riving knife, stop block and infeed support; walk through the check "
         "list; push once through dry.",
         "Plug in. Board's end flush with the heel, clamps tight, no light at the heel.",
-        advice.start.text,
+        endings.start(advice.start, say),
         "Sled against the fence and down on the table, both hands behind the line; feed steadily, heel first.",
-        f"{advice.go_on_text} The offcut falls on the {free} and stays there.",
-        _end_step(way),
+        f"{endings.go_on(advice, say)} The offcut falls on the {free} and stays there.",
+        _end_step(work),
         "Only when the blade stands: take off the offcut, draw the sled back, loosen the clamps.",
         "Look at the face: no lip at the thick end, no step, no burn. A burnt face does not glue: cut it again.",
     )
 
 
-def _end_step(way: SledWay) -> str:
-    say, travel, ending = say_in(way.job.units), way.travel, way.job.saw.end_of_cut
+def _end_step(work: Groundwork) -> str:
+    say, travel, ending = say_in(work.job.units), work.way.travel, work.job.saw.end_of_cut
     if ending == "run_on":
         return (
             f"Push on in one go, taper complete at {say(travel.done)} past the axis, until the blade is clear at "
