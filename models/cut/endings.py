@@ -10,7 +10,7 @@ import math
 from dataclasses import dataclass
 
 from scarfwright.models.cut.sides import sides
-from scarfwright.models.lengths.length import round_up, rule_step
+from scarfwright.models.lengths.length import round_up, shop_step
 from scarfwright.models.sled.layout import safe_station, slot_jaw
 from scarfwright.models.sled.sled import rounding_slack
 from scarfwright.models.sled.way import SledWay
@@ -81,10 +81,11 @@ class StopBlock:
 
 @dataclass(frozen=True)
 class Start:
-    """Where the heel stands, blade at full speed: `from_front` in from the table's front edge."""
+    """Where the heel stands, blade at full speed: `from_front` in from the table's front edge, on a mark that a shop
+    sets, and `from_axis` short of the blade's centre."""
 
-    travel: float
     from_front: float
+    from_axis: float
 
 
 @dataclass(frozen=True)
@@ -116,7 +117,7 @@ def travel_advice(way: SledWay) -> TravelAdvice:
         lip=way.blade.kerf,
         offcut=_offcut(way),
         stop=stop_block(way),
-        start=Start(way.travel.start, way.job.saw.table_front + way.travel.start),
+        start=_start(way),
     )
 
 
@@ -167,9 +168,16 @@ def _offcut(way: SledWay) -> Offcut:
 
 
 def stop_block(way: SledWay) -> StopBlock:
-    """The heel's end, square to the fence, runs against the block at T = the end of the cut, up to the next mark."""
+    """The heel's end, square to the fence, runs against the block at the end of the cut, up to the next shop mark."""
     saw = way.job.saw
-    from_front = round_up(saw.table_front + way.travel_end, rule_step(way.job.units))
+    from_front = round_up(saw.table_front + way.travel_end, shop_step(way.job.units))
     from_axis = from_front - saw.table_front
     cleat = from_front if from_front <= way.sled.length else None
     return StopBlock(from_front, from_axis, from_axis - saw.table_back, cleat)
+
+
+def _start(way: SledWay) -> Start:
+    """The next mark towards the operator, never nearer to the teeth."""
+    front = way.job.saw.table_front
+    inward = -round_up(-(front + way.travel.start), shop_step(way.job.units))
+    return Start(inward, front - inward)

@@ -19,6 +19,7 @@ _OPTIONAL = {
     "length": "2.4 m",
     "teeth": "24",
     "rpm": "4000",
+    "max_rpm": "7000",
     "feed_time": "8",
     "guard_front": "300 mm",
 }

@@ -15,6 +15,7 @@ def cut_numbers(work: Groundwork) -> dict[str, Any]:
     """Further keys of numbers.json's table saw."""
     checks = before_the_cut(work)
     return {
+        "fence_to_plate_mm": work.cut.fence.to_plate,
         "advice": _advice(work),
         "riving": _riving(work),
         "feed": _feed(work),
@@ -47,7 +48,11 @@ def _advice(work: Groundwork) -> dict[str, Any]:
             "cleat_from_heel_mm": stop.cleat,
             "text": endings.stop_block(stop, work.way.sled.heel, say),
         },
-        "start": {"heel_from_table_front_mm": start.from_front, "text": endings.start(start, say)},
+        "start": {
+            "heel_from_table_front_mm": start.from_front,
+            "heel_from_axis_mm": start.from_axis,
+            "text": endings.start(start, say),
+        },
     }
 
 
@@ -111,6 +116,7 @@ def _support(work: Groundwork) -> dict[str, Any]:
                 "centre_from_heel_mm": b.centre,
                 "over_front_mm": b.over_front,
                 "over_back_mm": b.over_back,
+                "hand_over_front_mm": b.hand_over,
                 "carried": b.carried,
             }
             for b in need.balances
@@ -125,6 +131,8 @@ def _support(work: Groundwork) -> dict[str, Any]:
             "across_mm": list(stand.across),
         },
         "infeed_text": support.infeed(need, say),
+        "handle_from_heel_mm": need.handle,
+        "reckoned": support.RECKONED,
         "past_back_mm": need.past_back,
         "outfeed_needed": need.outfeed,
         "outfeed_text": support.outfeed(need, say),

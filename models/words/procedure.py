@@ -12,7 +12,7 @@ from scarfwright.models.cut.sides import sides
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.say import Say, say_in
 from scarfwright.models.sled.layout import deepest_lower_edge, pad_lower_edge
-from scarfwright.models.words import endings, knife_and_guard, support
+from scarfwright.models.words import at_every_cut, endings, feed, fence, knife_and_guard, support
 
 FIRST = "The saw maker's manual, local rules and competent instruction come first."
 
@@ -31,16 +31,20 @@ def cautions(work: Groundwork) -> tuple[str, ...]:
     say, free = say_in(work.job.units), sides(work.job).free
     told = [
         FIRST,
-        "Eyes and ears protected; no gloves, loose sleeves or loose hair at a turning blade.",
-        f"Hands never past the line {say(work.way.layout.hand_line)} from the heel, never over or behind a turning "
-        "blade.",
-        "Kickback: stand out of the line of the blade and nobody else in it; riving knife on; never lift, twist or let "
-        "go of the sled in the cut.",
-        f"Switch off and wait until the blade STANDS before reaching for anything, the offcut on the {free} above all.",
-        "Unplug the saw to change or set the blade, the knife or the stop block.",
+        "Protect eyes, ears and lungs. No gloves, loose sleeves or loose hair near a turning blade.",
+        f"HANDS: keep both on your side of the line {say(work.way.layout.hand_line)} from the heel. Never reach over "
+        "or "
+        "past a turning blade.",
+        f"KICKBACK throws the work at you: stand on the {free}, the free side, out of the line of the blade, nobody "
+        "else "
+        "in it. Never lift, twist or let go of the sled in the cut.",
+        f"Switch off and wait until the blade has STOPPED before you reach for anything, the offcut on the {free} "
+        "above "
+        "all.",
+        "Unplug the saw to change or set blade, riving knife, guard or stop block.",
     ]
     if work.cut.support.stand is not None:
-        told.insert(0, "INFEED SUPPORT FIRST: without it sled and board tip off the table, blade running.")
+        told.insert(0, "INFEED SUPPORT FIRST. Without it sled and board tip off the table while the blade is running.")
     if work.job.saw.end_of_cut == "draw_back":
         told.insert(0, endings.RISKS["draw_back"])
     return tuple(told)
@@ -53,28 +57,27 @@ def before_the_cut(work: Groundwork) -> tuple[Check, ...]:
 
 
 def _saw_checks(work: Groundwork, say: Say) -> list[Check]:
-    stop = work.cut.advice.stop
+    stop, setting, blade = work.cut.advice.stop, work.cut.fence, work.way.blade
     return [
-        Check("Saw", "unplugged; a sharp rip blade, clean; the switch within reach of a knee, or a helper at it."),
+        Check(
+            "Saw",
+            "Unplug it. Sharp, clean rip blade without cracks. Switch within reach of your knee from where you stand, "
+            "or "
+            "a helper who touches only the switch.",
+        ),
+        Check("Insert", "Fit a zero-clearance insert (throat plate): the offcut must not drop beside the blade."),
         Check("Riving knife", knife_and_guard.knife(work.cut.knife, say), work.cut.knife.top),
-        Check(
-            "Fence",
-            f"to the blade's near face: heel as measured + {say(work.way.blade.gap)}, {say(work.way.fence)} by the "
-            f"heel of {say(work.way.sled.heel)}; on the {sides(work.job).fence}.",
-            work.way.fence,
-        ),
-        Check(
-            "Fence parallel",
-            f"the same distance to one tooth turned to the blade's front and to its back, "
-            f"{say(2 * work.way.blade.reach(0.0))} apart on the table; never less at the back.",
-        ),
+        Check("Guard", knife_and_guard.guard(work.cut.guard, say), work.cut.guard.over),
+        Check("Dust", at_every_cut.DUST),
+        Check("Fence", fence.fence(setting, say), setting.to_tooth),
+        Check("Fence parallel", fence.parallel(setting, say), setting.tooth_turn),
         Check(
             "Blade height",
-            f"{say(work.way.blade.height)} above the table: work {say(work.way.joint.height)} and "
+            f"Raise it {say(blade.height)} above the table: the board's {say(work.joint.height)} and "
             f"{say(work.job.saw.blade_above_work)}.",
-            work.way.blade.height,
+            blade.height,
         ),
-        Check("Blade square", f"to the table, by a square over its whole {say(work.way.blade.height)}."),
+        Check("Blade square", "Set it at 90 degrees to the table: try square against the plate, full height."),
         Check("Stop block", endings.stop_block(stop, work.way.sled.heel, say), stop.from_front),
     ]
 
@@ -83,46 +86,53 @@ def _work_checks(work: Groundwork, say: Say) -> list[Check]:
     heel = min(work.way.layout.clamps, key=lambda c: c.station)
     loose = max(heel.station - work.job.clamp.pad_width / 2, 0.0)
     low = pad_lower_edge(work.job, work.way.sled)
-    spare = low - deepest_lower_edge(work.job, work.way.sled)
-    deep = f", not the {say(spare)} lower they could go: the blade would come sooner" if spare > 0 else ""
+    deep = (
+        " Do not push a clamp down until it bottoms: the blade would reach it sooner."
+        if low > deepest_lower_edge(work.job, work.way.sled)
+        else ""
+    )
     places = ", ".join(say(c.station) for c in work.way.layout.clamps)
     return [
-        Check("Board's end", "square, and flush with the heel; no loose knot or metal in the taper."),
+        Check("Board", "End square and flush with the heel; no loose knot and no metal in the taper."),
         Check(
-            "Work square",
-            f"to the table, by a square over its whole {say(work.way.joint.height)}, at the heel and at each clamp.",
-            work.way.joint.height,
+            "Board upright",
+            f"Try square from the table, full {say(work.joint.height)}, at the heel and at each clamp.",
+            work.joint.height,
         ),
         Check(
-            "Light",
-            f"none between board and work edge on the unclamped {say(loose)} from the heel to its clamp: a gap there "
-            "comes out up to twice in the glue line.",
+            "Board tight",
+            f"Look for light between board and work edge along the {say(loose)} from the heel to the first clamp. Any "
+            "gap "
+            "there doubles in the glue line.",
             loose,
         ),
         Check(
             "Clamps",
-            f"tight, at {places} from the heel along the work edge; pads' lower edge {say(low)} above the table{deep}; "
-            f"outer jaws {say.down(work.job.clamp.jaw)} off the work at most, no screw, bar end or handle past them "
-            "towards the blade; only a clamp on the nose past the fence edge.",
+            f"Look at each before every cut: tight, at {places} from the heel along the work edge. Set the lower edge "
+            "of "
+            f"each pad {say(low)} above the table.{deep} Outer jaws {say.down(work.job.clamp.jaw)} off the board at "
+            "most; "
+            "no screw, bar end or handle past them towards the blade. In a notch use clamps with slim jaws on both "
+            "sides. Only the nose clamp stands past the fence edge.",
             low,
         ),
     ]
 
 
 def _last_checks(work: Groundwork, say: Say) -> list[Check]:
-    need = work.cut.support
+    need, hand = work.cut.support, work.way.layout.hand_line
     return [
         Check("Infeed", support.infeed(need, say), None if need.stand is None else need.stand.best),
         Check("Outfeed", support.outfeed(need, say), need.past_back),
+        Check("Hands", f"Keep both on your side of the line {say(hand)} from the heel, to the end of the cut.", hand),
         Check(
-            "Hands",
-            f"behind the line {say(work.way.layout.hand_line)} from the heel, to the end of the cut.",
-            work.way.layout.hand_line,
+            "Push stick", f"Lay one {at_every_cut.push_stick(work.job.units)} or longer within reach, for the offcut."
         ),
         Check(
             "Dry run",
-            "saw unplugged: push from the start to the stop block; nothing meets blade, guard or fence, and the sled "
-            "lies against the fence and down on the table all the way.",
+            "Saw unplugged, push from the start to the stop block. Nothing meets blade, guard or fence, and the sled "
+            "lies "
+            "against the fence and down on the table all the way.",
         ),
     ]
 
@@ -132,30 +142,43 @@ def order_of_work(work: Groundwork) -> tuple[str, ...]:
     say, advice = say_in(work.job.units), work.cut.advice
     free = sides(work.job).free
     return (
-        "Saw unplugged: set fence, blade height, riving knife, stop block and infeed support; walk through the check "
-        "list; push once through dry.",
-        "Plug in. Board's end flush with the heel, clamps tight, no light at the heel.",
+        "Unplug the saw. Set riving knife, fence, blade height, stop block and supports by the check list.",
+        "Cut a test joint first, in scrap of the same thickness and height.",
+        "Stand the board on the sled, the end to be tapered flush with the heel. The face that lies on the sled keeps "
+        "the "
+        "feather end: pick it so that the grain runs out along the cut, not across it. Both pieces the same edge down.",
+        "Close the clamps. Look for light at the heel. Push once through dry. Tighten every clamp again.",
+        f"Plug in. Stand on the {free}, beside the line of the blade, with knee or helper at the switch.",
         endings.start(advice.start, say),
-        "Sled against the fence and down on the table, both hands behind the line; feed steadily, heel first.",
-        f"{endings.go_on(advice, say)} The offcut falls on the {free} and stays there.",
-        _end_step(work),
-        "Only when the blade stands: take off the offcut, draw the sled back, loosen the clamps.",
+        f"Press the sled against the fence and down on the table, both hands on your side of the line. Feed steadily, "
+        f"heel first{_time(work)}.",
+        f"{endings.go_on(advice, say)} The offcut falls on the {free}: leave it there.",
+        _end_step(work, say),
+        f"Stay, both hands on the sled, until the blade has stopped; never let go. {at_every_cut.RUN_DOWN}",
+        f"Take the offcut off with a push stick {at_every_cut.push_stick(work.job.units)} or longer. Draw the sled "
+        "back. "
+        "Loosen the clamps.",
         "Look at the face: no lip at the thick end, no step, no burn. A burnt face does not glue: cut it again.",
     )
 
 
-def _end_step(work: Groundwork) -> str:
-    say, travel, ending = say_in(work.job.units), work.way.travel, work.job.saw.end_of_cut
+def _time(work: Groundwork) -> str:
+    return "" if work.cut.feed.time_range is None else f", {feed.seconds(work.cut.feed)} to the end of the taper"
+
+
+def _end_step(work: Groundwork, say: Say) -> str:
+    at, ending = work.cut.advice.stop.from_axis, work.job.saw.end_of_cut
     if ending == "run_on":
         return (
-            f"Push on in one go, taper complete at {say(travel.done)} past the axis, until the blade is clear at "
-            f"{say.up(travel.clear)}, where the heel meets the stop block; hold there, switch off, wait until the "
-            "blade stands."
+            f"Push on in one go until the heel meets the stop block, {say(at)} beyond the blade's centre: the blade is "
+            "clear of the taper. Hold there, switch off, and wait until the blade has STOPPED."
         )
-    stop = f"Taper complete at {say(travel.done)} past the axis, where the heel meets the stop block: "
+    stop = f"Stop at the stop block, {say(at)} beyond the blade's centre: the taper is complete."
     if ending == "draw_back":
         return (
-            f"{stop}stop, and draw straight back along the fence until the blade is free of the work, then switch off "
-            "and wait until it stands. KICKBACK: if anything is not as it should be, hold and switch off instead."
+            f"{stop} Draw straight back along the fence until the blade is free of the work, then switch off and wait "
+            "until it has STOPPED. KICKBACK: if anything is not as it should be, hold and switch off instead."
         )
-    return f"{stop}hold the sled down and against it, switch off by knee or helper, and wait until the blade STANDS."
+    return (
+        f"{stop} Hold the sled down and against it, switch off by knee or helper, and wait until the blade has STOPPED."
+    )

@@ -11,8 +11,8 @@ def _smaller_than_work(
 ) -> str:
     lower = _lower(say, diameter_mm / 2, work_height_mm, blade_above_work_mm)
     return (
-        f"The whole blade ({say(diameter_mm)}) is smaller than it must stand above the table "
-        f"({say(blade_height_mm)}, the work and {say(blade_above_work_mm)}). Take {lower}a "
+        f"The whole blade ({say(diameter_mm)}) is smaller than it must rise above the table "
+        f"({say(blade_height_mm)}: the board and {say(blade_above_work_mm)}). Use {lower}a "
         f"blade of {say.up(2 * blade_height_mm)} or more."
     )
 
@@ -22,8 +22,8 @@ def _axis_above_table(
 ) -> str:
     lower = _lower(say, radius_mm, work_height_mm, blade_above_work_mm)
     return (
-        f"A blade of {say(2 * radius_mm)} raised {say(blade_height_mm)} would have its axis "
-        f"{say(blade_height_mm - radius_mm)} above the table, which no saw does. Take {lower}a "
+        f"A blade of {say(2 * radius_mm)} raised {say(blade_height_mm)} would have its centre "
+        f"{say(blade_height_mm - radius_mm)} above the table, which no saw does. Use {lower}a "
         f"blade of {say.up(2 * blade_height_mm)} or more."
     )
 
@@ -33,8 +33,8 @@ def _too_low(
 ) -> str:
     lower = _lower(say, max_depth_mm, work_height_mm, blade_above_work_mm)
     return (
-        f"The blade must stand {say(blade_height_mm)} above the table to clear the work by "
-        f"{say(blade_above_work_mm)}, and rises only {say(max_depth_mm)}. Take {lower}"
+        f"The blade must rise {say(blade_height_mm)} above the table to clear the board by "
+        f"{say(blade_above_work_mm)}, and rises only {say(max_depth_mm)}. Use {lower}"
         f"a saw whose blade rises {say.up(blade_height_mm)}."
     )
 
@@ -43,7 +43,7 @@ def _lower(say: Say, most: float, work: float, above: float) -> str:
     """Ways to bring the blade down to `most` above the table, ready to stand before another way."""
     ways = ""
     if most - above > 0:
-        ways += f"work {say.down(most - above)} high or less (ripped, or lying on its other side), "
+        ways += f"a board {say.down(most - above)} high or less (ripped, or lying on its other side), "
     if most - work >= 0:
         ways += f"blade_above_work = {say.down(most - work)} or less, "
     return ways + "or " if ways else ""
@@ -52,12 +52,17 @@ def _lower(say: Say, most: float, work: float, above: float) -> str:
 def _max_depth_beyond(say: Say, *, max_depth_mm: float, radius_mm: float) -> str:
     return (
         f"max_depth ({say(max_depth_mm)}) is more than half the blade's diameter ({say(2 * radius_mm)}): no saw "
-        f"raises a blade past its axis. Measure how far yours rises, less than {say.down(radius_mm)}."
+        f"raises a blade past its centre. Measure how far yours rises, less than {say.down(radius_mm)}."
     )
 
 
-def _cuts_sled(_say: Say, **_: float) -> str:
-    return "With no fence gap the blade rubs along the sled's heel and cuts it. Set fence_gap to 0.4 mm or 1/64 in."
+def _cuts_sled(say: Say, **_: float) -> str:
+    usual = "0.4 mm" if say.units == "mm" else "1/64 in"
+    return (
+        f"With no fence gap the blade rubs along the sled's heel and cuts it. Set fence_gap to {usual} (common "
+        "practice, "
+        "no source)."
+    )
 
 
 def _dividing_too_low(

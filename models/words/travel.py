@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from scarfwright.models.lengths.say import Say
+from scarfwright.models.words.endings import clamp, meeting
 from scarfwright.models.words.sentence import Sentence
 
 ENDS = {
@@ -12,12 +13,9 @@ ENDS = {
 }
 
 
-def _when(limit: float, end: float) -> str:
-    return "before" if limit < end else "within the margin after"
-
-
-def _clamp(say: Say, where: str, station: float) -> str:
-    return f"The {where.replace('_', ' ')} clamp at {say(station)} from the heel"
+def _end(say: Say, limit: float, end: float, end_of_cut: str) -> str:
+    when = "before" if limit < end else "within the margin after"
+    return f"{when} the end of the cut at {say.up(end)} ({ENDS[end_of_cut]})"
 
 
 def _clamp_meets_fence(
@@ -32,10 +30,10 @@ def _clamp_meets_fence(
     needed_length_mm: float,
 ) -> str:
     return (
-        f"{_clamp(say, where, station_mm)} meets the fence's front end at a travel of {say(limit_mm)}, "
-        f"{_when(limit_mm, end_mm)} the end of the cut at {say(end_mm)} ({ENDS[end_of_cut]}). Make the sled "
+        f"The {clamp(where)} at {say(station_mm)} from the heel meets the near end of the fence "
+        f"{meeting(limit_mm, say)}, {_end(say, limit_mm, end_mm, end_of_cut)}. Make the sled "
         f"{say.up(needed_length_mm)} long or more, or hold the nose in a notch (nose_flat = 0), or slide the fence "
-        f"back by {say.up(needed_mm - limit_mm)}."
+        f"{say.up(needed_mm - limit_mm)} away from you."
     )
 
 
@@ -57,8 +55,8 @@ def _clamp_meets_blade(
         else f"Put it {least} or more from the heel."
     )
     return (
-        f"{_clamp(say, where, station_mm)} meets the blade at a travel of {say(limit_mm)}, {_when(limit_mm, end_mm)} "
-        f"the end of the cut at {say(end_mm)} ({ENDS[end_of_cut]}). {way_out}"
+        f"The {clamp(where)} at {say(station_mm)} from the heel meets the blade {meeting(limit_mm, say)}, "
+        f"{_end(say, limit_mm, end_mm, end_of_cut)}. {way_out}"
     )
 
 
@@ -66,9 +64,9 @@ def _board_meets_fence(
     say: Say, *, limit_mm: float, end_mm: float, end_of_cut: str, needed_mm: float, longest_board_mm: float
 ) -> str:
     return (
-        f"A long board's tail meets the fence's front end at a travel of {say(limit_mm)}, and the cut ends at "
-        f"{say(end_mm)} ({ENDS[end_of_cut]}). Slide the fence back by {say.up(needed_mm - limit_mm)} or cut shorter "
-        f"boards (up to {say.down(longest_board_mm)})."
+        f"A long board's tail meets the near end of the fence {meeting(limit_mm, say)}, and the cut ends at "
+        f"{say.up(end_mm)} ({ENDS[end_of_cut]}). Slide the fence {say.up(needed_mm - limit_mm)} away from you, or cut "
+        f"shorter boards (up to {say.down(longest_board_mm)})."
     )
 
 

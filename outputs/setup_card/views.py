@@ -93,7 +93,7 @@ def views(work: Workup, frame: Frame) -> list[Item]:
     how = {"hold": "held against the stop block", "run_on": "blade clear", "draw_back": "before drawing back"}
     heading = f"At the end of the cut, {how[work.job.saw.end_of_cut]}: plan and side view, scale "
     items.append(Text(x + 2, y + height - 5.0, heading + scale_text(frame.plan.scale), 3.2, bold=True))
-    items += scale_bar((x + 6.0, y + 2.5), frame.plan, work.job.units, 50.0)
+    items += scale_bar((x + 6.0, y + 2.5), frame.plan, work.job.units, 50.0, LABEL)
     items += marks(work, frame)
     room = Room(frame.area)
     room.take(flat(items))
