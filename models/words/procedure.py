@@ -155,7 +155,7 @@ def order_of_work(work: Groundwork) -> tuple[str, ...]:
         f"{endings.go_on(advice, say)} The offcut falls on the {free}: leave it there.",
         _end_step(work, say),
         f"Stay, both hands on the sled, until the blade has stopped; never let go. {at_every_cut.RUN_DOWN}",
-        f"Take the offcut off with a push stick {at_every_cut.push_stick(work.job.units)} or longer. Draw the sled "
+        f"Now take the offcut off with a push stick {at_every_cut.push_stick(work.job.units)} or longer. Draw the sled "
         "back. "
         "Loosen the clamps.",
         "Look at the face: no lip at the thick end, no step, no burn. A burnt face does not glue: cut it again.",

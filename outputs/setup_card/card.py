@@ -23,14 +23,14 @@ from scarfwright.outputs.setup_card.texts import (
 )
 from scarfwright.outputs.setup_card.views import card_frame, views
 
-RIGHT = 112.0  # column of settings
+RIGHT = 100.0  # column of settings
 ENDINGS = 21.0
 
 
 def setup_card(work: Workup) -> list[Sheet]:
     """The card's sheets. For a job without faults."""
-    first, frame = _first(work)
-    sheets = [first, *_further(work)]
+    frame = frame_of(work)
+    sheets = [_first(work, frame), *_further(work)]
     for number, sheet in enumerate(sheets, 1):
         scale = scale_text(frame.plan.scale) if number == 1 else None
         sheet.add(title_block(sheet, _cells(work, scale, number, len(sheets)), caption=LEAST))
@@ -41,21 +41,22 @@ def _sheet(work: Workup) -> Sheet:
     return Sheet(f"{work.job.title or 'Sled'}: set-up card", *drawing_size(work.job.files))
 
 
-def _first(work: Workup) -> tuple[Sheet, Frame]:
+def frame_of(work: Workup) -> Frame:
+    """Where the views stand on the first sheet, under the cautions and beside the settings."""
+    x, y, width, height = inner(_sheet(work))
+    _, band = caution_band(work, (x, y, width, height))
+    return card_frame(work, (x, y, width - RIGHT, height - band))
+
+
+def _first(work: Workup, frame: Frame) -> Sheet:
     """Cautions, views and settings."""
     sheet = _sheet(work)
     x, y, width, height = inner(sheet)
     band, high = caution_band(work, (x, y, width, height))
-    frame = view_frame(work, (x, y, width - RIGHT, height - high))
     sheet.add(band)
     sheet.add(views(work, frame))
     sheet.add(settings(work, (x + width - RIGHT, y, RIGHT, height - high)))
-    return sheet, frame
-
-
-def view_frame(work: Workup, area: Area) -> Frame:
-    """Where the views stand on the first sheet."""
-    return card_frame(work, area)
+    return sheet
 
 
 def _further(work: Workup) -> list[Sheet]:

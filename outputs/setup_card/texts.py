@@ -148,7 +148,7 @@ def settings(work: Workup, area: Area) -> list[Item]:
     rows = [
         Row(slope_mark(work.way.sled.ratio), "Slope"),
         Row(f"{say(fence.to_tooth)} = heel by callipers + {say(fence.gap)}", f"Fence, {fence.side}", True),
-        Row(f"to a tooth set towards the fence; to the plate: heel + {say.fine(fence.plate_gap)}"),
+        Row(f"to a tooth set towards the fence; to the plate: heel + {say.fine(fence.plate_gap)}", " "),
         Row(f"{say(work.way.blade.height)} above the table", "Blade height", True),
         Row(thick if knife.fitted else "NONE", "Riving knife", not knife.fitted),
         *_clamp_rows(work, say),

@@ -19,7 +19,7 @@ PICTURES = ROOT / "examples" / "pictures"
 
 def drawn() -> dict[str, str]:
     work = work_up(read_job(ROOT / "examples" / "plank-metric.toml"))
-    sheets = [*sled_sheets(work), setup_card(work)]
+    sheets = [*sled_sheets(work), setup_card(work)[0]]
     return {
         f"{name}.svg": write_svg(sheet) for name, sheet in zip(("sled", "plank", "setup-card"), sheets, strict=True)
     }
