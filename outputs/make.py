@@ -177,7 +177,9 @@ def _paper(work: Workup) -> list[Item]:
     found = [_item(f"paper/{name}.svg", sheet) for name, sheet in drawings.items()]
     found.append(_item("paper/sled.pdf", list(drawings.values())))
     card = setup_card(work)
-    found += [_item("paper/setup-card.svg", card), _item("paper/setup-card.pdf", [card])]
+    for number, sheet in enumerate(card, 1):
+        found.append(_item(f"paper/setup-card{'' if number == 1 else f'-{number}'}.svg", sheet))
+    found.append(_item("paper/setup-card.pdf", card))
     gauges = gauge_sheets(work)
     if gauges:
         found.append(_item("paper/gauges.pdf", gauges))

@@ -35,7 +35,7 @@ def _sheets(work: Workup) -> Iterator[Sheet]:
 
 
 def _card(work: Workup) -> Iterator[Sheet]:
-    yield setup_card(work)
+    yield from setup_card(work)
 
 
 def _gauges(work: Workup) -> Iterator[Sheet]:

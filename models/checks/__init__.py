@@ -34,12 +34,12 @@ def check_all(work: Groundwork, *, unmeasurable: bool = False) -> list[Finding]:
         *check_sled(work, say, unmeasurable),
         *check_notches(work, say),
         *check_clamps(work, say),
-        *check_saw(work, say),
+        *check_saw(work),
         *check_dividing(work),
-        *check_cut(work, say),
-        *check_riving(work, say),
-        *check_stand(work, say),
-        *check_feed(work, say),
+        *check_cut(work),
+        *check_riving(work),
+        *check_stand(work),
+        *check_feed(work),
         *check_plan(work),
     ]
     return worst_first(found)

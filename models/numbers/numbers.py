@@ -5,7 +5,6 @@ from __future__ import annotations
 from typing import Any
 
 from scarfwright.models.craft import Craft
-from scarfwright.models.findings import faults
 from scarfwright.models.lengths.slopes import degrees
 from scarfwright.models.numbers.accuracy import accuracy_numbers, pair_numbers
 from scarfwright.models.numbers.craft import craft_numbers, glue_numbers
@@ -129,9 +128,8 @@ def _saw(work: Workup) -> dict[str, Any]:
 
 def _made(work: Workup) -> dict[str, Any]:
     """Glue-up, parts, accuracy and the rest of the craft; null for a job with faults, of which nothing is made."""
-    if faults(list(work.findings)):
+    if work.craft is None or work.outlook is None:
         return dict.fromkeys(("gluing", "parts", "accuracy", "pair", "strength", "planing", "boards", "bending"))
-    assert work.craft is not None and work.outlook is not None  # worked out for every job without a fault
     return {
         "gluing": _gluing(work, work.craft),
         "parts": _parts(work),

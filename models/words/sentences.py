@@ -11,10 +11,24 @@ from dataclasses import replace
 from scarfwright.models.findings import Finding, Level
 from scarfwright.models.lengths.length import Unit
 from scarfwright.models.lengths.say import Say, say_in
-from scarfwright.models.words import accuracy, bending, dividing, gluing, joint, plan, shop, strength
+from scarfwright.models.words import (
+    accuracy,
+    bending,
+    dividing,
+    feed,
+    gluing,
+    joint,
+    knife_and_guard,
+    plan,
+    saw,
+    shop,
+    strength,
+    support,
+    travel,
+)
 from scarfwright.models.words.sentence import Sentence
 
-_ROOMS = (accuracy, bending, dividing, gluing, joint, plan, shop, strength)
+_ROOMS = (accuracy, bending, dividing, feed, gluing, joint, knife_and_guard, plan, saw, shop, strength, support, travel)
 SENTENCES: Mapping[str, Sentence] = {code: said for room in _ROOMS for code, said in room.SENTENCES.items()}
 
 
