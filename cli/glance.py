@@ -6,12 +6,12 @@ import shlex
 from pathlib import Path
 from textwrap import shorten
 
-from scarfwright.models.cut.endings import NAMES
 from scarfwright.models.findings import faults
 from scarfwright.models.job.tables import Clamp, Job, Saw
 from scarfwright.models.lengths.length import Length, parse_length
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.solve import length_step, work_out
+from scarfwright.models.words.endings import NAMES
 from scarfwright.models.workup import Workup
 
 WHY = 158  # characters: two lines of a terminal 80 wide

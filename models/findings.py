@@ -31,7 +31,10 @@ CODES: dict[str, Level] = {
     "blade.axis_above_table": Level.FAULT,
     "blade.max_depth_beyond": Level.CAUTION,
     "blade.not_for_ripping": Level.CAUTION,
+    "blade.over_marked_speed": Level.FAULT,
     "blade.plate_too_thick": Level.FAULT,
+    "blade.rim_fast": Level.CAUTION,
+    "blade.rim_too_fast": Level.FAULT,
     "blade.smaller_than_work": Level.FAULT,
     "blade.too_low": Level.FAULT,
     "board.meets_fence": Level.FAULT,
@@ -44,8 +47,9 @@ CODES: dict[str, Level] = {
     "clamp.past_board": Level.NOTE,
     "clamp.throat_short": Level.FAULT,
     "dividing.blade_too_low": Level.CAUTION,
+    "dividing.no_screws": Level.CAUTION,
     "dowel.no_room": Level.CAUTION,
-    "feed.saw_too_weak": Level.CAUTION,
+    "feed.faster_than_hand": Level.CAUTION,
     "feed.too_fast": Level.CAUTION,
     "feed.too_slow": Level.CAUTION,
     "fence.behind_blade": Level.FAULT,
@@ -195,7 +199,7 @@ class Finding:
         }
 
 
-def finding(code: str, text: str = "", **numbers: float | str | None) -> Finding:
+def finding(code: str, text: str = "", /, **numbers: float | str | None) -> Finding:
     """Make a finding of a registered code; its sentence is made later from the numbers."""
     return Finding(code, CODES[code], text, {k: _plain(v) for k, v in numbers.items()})
 

@@ -171,14 +171,15 @@ def _paper(work: Workup) -> list[Item]:
     from scarfwright.outputs.full_size.templates_pdf import template_sheets
     from scarfwright.outputs.gauges.sheet import gauge_sheets
     from scarfwright.outputs.setup_card.card import setup_card
-    from scarfwright.outputs.shop_drawings.sled_sheet import sled_sheets
+    from scarfwright.outputs.shop_drawings.sled_sheet import sled_drawings
 
-    sheets = sled_sheets(work)
-    names = ("sled", "layer" if work.job.sled.made_from == "sheet" else "plank")
-    found = [_item(f"paper/{name}.svg", sheet) for name, sheet in zip(names, sheets, strict=True)]
-    found.append(_item("paper/sled.pdf", sheets))
+    drawings = sled_drawings(work)
+    found = [_item(f"paper/{name}.svg", sheet) for name, sheet in drawings.items()]
+    found.append(_item("paper/sled.pdf", list(drawings.values())))
     card = setup_card(work)
-    found += [_item("paper/setup-card.svg", card), _item("paper/setup-card.pdf", [card])]
+    for number, sheet in enumerate(card, 1):
+        found.append(_item(f"paper/setup-card{'' if number == 1 else f'-{number}'}.svg", sheet))
+    found.append(_item("paper/setup-card.pdf", card))
     gauges = gauge_sheets(work)
     if gauges:
         found.append(_item("paper/gauges.pdf", gauges))

@@ -66,8 +66,6 @@ def _saw() -> st.SearchStrategy[dict[str, Any]]:
             "table_back": lengths(50, 1500),
             "fence_height": lengths(8, 120),
             "feed_time": st.floats(0.1, 600),
-            "cutting_energy": st.floats(1, 1000),
-            "motor_power": st.floats(1, 50000),
             "guard_height": lengths(10, 300),
             "guard_front": lengths(10, 600),
             "teeth": st.integers(2, 200),

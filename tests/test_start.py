@@ -10,7 +10,6 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from scarfwright.cli import starting
 from scarfwright.cli.starting import ask_and_start, asked, start_job
 from scarfwright.models.findings import faults
 from scarfwright.models.job.file import job_from_text
@@ -241,7 +240,7 @@ def test_interrupted_while_writing_leaves_nothing(tmp_path: Path, monkeypatch: p
         stream.write = stop
         return stream
 
-    monkeypatch.setattr(starting.Path, "open", opened)
+    monkeypatch.setattr(Path, "open", opened)
     with pytest.raises(KeyboardInterrupt):
         start_job(tmp_path / "new.toml", "mm")
     assert not list(tmp_path.iterdir())

@@ -15,8 +15,8 @@ COARSE = 0.25  # of the sharpest curvature: readings that are out by more tell l
 
 @dataclass(frozen=True)
 class Member:
-    """`number`: of the blank in the job, from 1; `length`: of the blank, None if not given; `bend`: None where the wood has no figures; `laminations`: where a
-    solid stick is overstrained or no joint has a place."""
+    """`number`: of the blank in the job, from 1; `length`: of the blank, None if not given; `bend`: None where the wood
+    has no figures; `laminations`: where a solid stick is overstrained or no joint has a place."""
 
     number: int
     name: str

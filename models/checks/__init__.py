@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from scarfwright.models.checks.clamps import check_clamps
 from scarfwright.models.checks.cut import check_cut
+from scarfwright.models.checks.dividing import check_dividing
 from scarfwright.models.checks.feed import check_feed
 from scarfwright.models.checks.joint import check_joint
 from scarfwright.models.checks.laser import check_laser
@@ -33,11 +34,12 @@ def check_all(work: Groundwork, *, unmeasurable: bool = False) -> list[Finding]:
         *check_sled(work, say, unmeasurable),
         *check_notches(work, say),
         *check_clamps(work, say),
-        *check_saw(work, say),
-        *check_cut(work, say),
-        *check_riving(work, say),
-        *check_stand(work, say),
-        *check_feed(work, say),
+        *check_saw(work),
+        *check_dividing(work),
+        *check_cut(work),
+        *check_riving(work),
+        *check_stand(work),
+        *check_feed(work),
         *check_plan(work),
     ]
     return worst_first(found)

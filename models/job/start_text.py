@@ -21,8 +21,6 @@ _FORMS: Mapping[str, tuple[object, object]] = {
     "saw.rpm": (4000, 4000),
     "saw.max_rpm": (6000, 6000),
     "saw.feed_time": (8, 8),
-    "saw.cutting_energy": (50, 50),
-    "saw.motor_power": (1500, 1500),
     "saw.guard_height": ("150 mm", "6 in"),
     "saw.guard_front": ("300 mm", "12 in"),
     "saw.hand_kerf": ("2 mm", "5/64 in"),

@@ -70,14 +70,23 @@ class Saw(Table):
     fence_side: Literal["right", "left"] = Field(
         default="right", description="Side of the blade the fence stands on, as the operator sees it."
     )
-    table_front: Size = dim("430 mm", "17 in", "From the blade's axis to the table's front edge.", guess=True)
-    table_back: Size = dim("380 mm", "15 in", "From the blade's axis to the table's back edge.", guess=True)
+    table_front: Size = dim(
+        "430 mm", "17 in", "From the blade's centre (arbor) to the table's front edge, on your side.", guess=True
+    )
+    table_back: Size = dim("380 mm", "15 in", "From the blade's centre to the table's far edge.", guess=True)
     fence_front: Size = dim(
-        "450 mm", "17 3/4 in", "From the blade's axis forward to the fence's front end.", guess=True
+        "450 mm", "17 3/4 in", "From the blade's centre to the near end of the fence, on your side.", guess=True
     )
     fence_height: Size = dim("65 mm", "2 1/2 in", "Height of the fence.", guess=True)
     teeth: int | None = Field(default=None, strict=True, ge=2, le=200, description="Teeth of the blade.")
     rpm: float | None = Field(default=None, strict=True, ge=100, le=30000, description="Speed of the blade [1/min].")
+    max_rpm: float | None = Field(
+        default=None,
+        strict=True,
+        ge=100,
+        le=30000,
+        description="Speed marked on the blade, the most it may turn [1/min].",
+    )
     feed_time: float | None = Field(
         default=None,
         strict=True,
@@ -90,21 +99,11 @@ class Saw(Table):
         description="Least and most feed per tooth; the default is common practice, no source.",
         json_schema_extra={"default": ["0.02 mm", "0.1 mm"], "inch": ["0.001 in", "0.004 in"]},
     )
-    cutting_energy: float | None = Field(
-        default=None,
-        strict=True,
-        gt=0,
-        le=1000,
-        description="Energy that cutting your wood takes [J/cm3], if known.",
-    )
-    motor_power: float | None = Field(
-        default=None, strict=True, gt=0, le=50000, description="Power the motor gives at the arbor [W], if known."
-    )
     guard_height: Size | None = Field(
         default=None, description="Hood guard: how high its lower edge lifts above the table."
     )
     guard_front: Size | None = Field(
-        default=None, description="Hood guard: how far it reaches from the blade's axis towards the operator."
+        default=None, description="Hood guard: how far it reaches from the blade's centre towards you."
     )
     end_of_cut: Literal["hold", "run_on", "draw_back"] = Field(
         default="hold",
@@ -114,12 +113,16 @@ class Saw(Table):
     travel_margin: SizeOrZero = dim("50 mm", "2 in", "Travel left over before anything could meet the blade.")
     side_clearance: SizeOrZero = dim("10 mm", "3/8 in", "A clamp stays this far to the side of the blade.")
     clear_gap: SizeOrZero = dim("5 mm", "3/16 in", "Gap between blade and finished taper when the blade is clear.")
+    hands_clear: Size = dim(
+        "300 mm", "12 in", "Hands stay this far from the blade's front; published figures disagree."
+    )
     base_to_blade: Size = dim(
         "130 mm",
         "5 1/8 in",
         "Hand-held circular saw for the dividing cut: edge of its base to the near side of its blade.",
         guess=True,
     )
+    hand_kerf: Size = dim("2.2 mm", "3/32 in", "Hand-held circular saw: width of its cut.", guess=True)
 
 
 class Clamp(Table):

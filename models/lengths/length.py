@@ -241,6 +241,11 @@ def rule_step(units: Unit) -> float:
     return 0.1 if units == "mm" else 25.4 / 64
 
 
+def shop_step(units: Unit) -> float:
+    """What people set with a rule against a fence or a table [mm]: 1 mm, or 1/16 in; common practice, no source."""
+    return 1.0 if units == "mm" else 25.4 / 16
+
+
 def round_up(value: float, step: float) -> float:
     """The next multiple of step [mm] at or above value; value itself where step is 0."""
     if step <= 0:

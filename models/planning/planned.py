@@ -35,7 +35,8 @@ def plan_job(
 ) -> Planned:
     """Plan a job that has boards and blanks and no faults in them.
 
-    members: the bent blanks, for where joints may stand; seconds: instead of the job's own [plan] seconds or effort; stop and tell as in plan().
+    members: the bent blanks, for where joints may stand; seconds: instead of the job's own [plan] seconds or effort;
+    stop and tell as in plan().
     """
     request = bent(request_of(work), work.job.blank, members)
     limit = seconds if seconds is not None else work.job.plan.seconds

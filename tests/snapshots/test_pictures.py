@@ -25,7 +25,7 @@ EXAMPLE = ROOT / "examples" / "plank-metric.toml"
 
 def drawn() -> dict[str, str]:
     work = work_up(read_job(EXAMPLE))
-    sheets = [*sled_sheets(work), setup_card(work), *_bent()]
+    sheets = [*sled_sheets(work), setup_card(work)[0], *_bent()]
     names = ("sled", "plank", "setup-card", "glue-up", "bent")
     return {f"{name}.svg": write_svg(sheet) for name, sheet in zip(names, sheets, strict=True)}
 
