@@ -20,7 +20,7 @@ ratio = 12
 [clamp]
 opening = "80 mm"
 """
-NOT_GUESSED = ("feed_time", "guard_height", "guard_front")
+NOT_GUESSED = ("feed_time", "max_rpm", "guard_height", "guard_front")
 HEAVY = ("cadquery", "OCP", "trimesh", "matplotlib", "scipy", "ortools", "ezdxf", "reportlab")
 
 

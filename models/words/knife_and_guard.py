@@ -39,9 +39,7 @@ def guard(hood: Guard, say: Say) -> str:
 
 
 def _hood(say: Say, over: float, ahead: float | None) -> str:
-    told = (
-        f"Keep the crown guard (US blade guard) on where it passes: it must lift {say.up(over)} (board and sled)"
-    )
+    told = f"Keep the crown guard (US blade guard) on where it passes: it must lift {say.up(over)} (board and sled)"
     if ahead is not None:
         told += f" and reach no further than {say.down(ahead)} from the blade's centre towards you (the nearest clamp)"
     return (
