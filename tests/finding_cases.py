@@ -300,7 +300,7 @@ CASES: list[Case] = [
         {"saw.blade_diameter": "132 mm"},
         {"blade_height_mm": 66, "radius_mm": 65.95},
         (
-            (r"work ([\d.]+ mm) high", "stock.height"),
+            (r"a board ([\d.]+ mm) high", "stock.height"),
             (r"blade_above_work = ([\d.]+ mm)", "saw.blade_above_work"),
             (r"blade of ([\d.]+ mm) or more", "saw.blade_diameter"),
         ),
@@ -311,7 +311,7 @@ CASES: list[Case] = [
         {"saw.max_depth": "66 mm"},
         {"blade_height_mm": 66, "max_depth_mm": 65.9},
         (
-            (r"work ([\d.]+ mm) high", "stock.height"),
+            (r"a board ([\d.]+ mm) high", "stock.height"),
             (r"blade_above_work = ([\d.]+ mm)", "saw.blade_above_work"),
             (r"blade rises ([\d.]+ mm)", "saw.max_depth"),
         ),
@@ -338,13 +338,13 @@ CASES: list[Case] = [
         {"saw.fence_front": "500 mm", "sled.length": "802.5 mm", "sled.round_marks": 0},
         {"sled.length": "802.6 mm"},
         {"limit_mm": 802.5 - 30 - 12 * SIN - 500, "needed_mm": 271.5405, "needed_length_mm": 771.5405 + 30 + 12 * SIN},
-        ((r"Make the sled ([\d.]+ mm) long", "sled.length"), (r"fence back by ([\d.]+) mm", "fence back")),
+        ((r"Make the sled ([\d.]+ mm) long", "sled.length"), (r"fence ([\d.]+) mm away from you", "fence back")),
     ),
     Case(
         "board.meets_fence",  # heel N - fence_front = 1838.948 - 1567.5 = 271.448
         {"saw.fence_front": "1567.5 mm", "sled.nose_flat": 0},
         {"saw.fence_front": "1567.4 mm"},
         {"limit_mm": 271.4480, "needed_mm": 271.5405},
-        ((r"fence back by ([\d.]+) mm", "fence back"), (r"up to ([\d.]+ mm)", "stock.length")),
+        ((r"fence ([\d.]+) mm away from you", "fence back"), (r"up to ([\d.]+ mm)", "stock.length")),
     ),
 ]  # fmt: skip

@@ -19,11 +19,9 @@ ENDS = {
     "draw_back": "220.9 mm (the taper is complete and the sled drawn back)",
 }
 BLADE = (
-    "The heel clamp at {at} from the heel meets the blade at a travel of {limit}, {when} the end of the cut at {end}. "
+    "The heel clamp at {at} from the heel meets the blade at {limit} of travel, {when} the end of the cut at {end}. "
 )
-FENCE = (
-    "The nose flat clamp at 842.5 mm from the heel meets the fence's front end at a travel of {limit}, {when} the end "
-)
+FENCE = "The nose clamp at 842.5 mm from the heel meets the near end of the fence at {limit} of travel, {when} the end "
 FENCE += "of the cut at {end}. "
 
 # the sled of 850: slope 850 / 71, the cut ends at 220.93, or 430.76 where the sled runs on; the margin is 50
@@ -43,12 +41,12 @@ def meets_at(station: float) -> float:
 @pytest.mark.parametrize(
     ("end", "station", "limit", "when"),
     [
-        ("hold", "344.8 mm", "221.1 mm", AFTER),
-        ("hold", "344.5 mm", "220.8 mm", BEFORE),
+        ("hold", "344.8 mm", "221 mm", AFTER),
+        ("hold", "344.5 mm", "220.7 mm", BEFORE),
         ("hold", "394.7 mm", "270.8 mm", AFTER),
-        ("draw_back", "344.8 mm", "221.1 mm", AFTER),
-        ("draw_back", "344.5 mm", "220.8 mm", BEFORE),
-        ("run_on", "344.8 mm", "221.1 mm", BEFORE),  # past the taper's end, and still before the cut's
+        ("draw_back", "344.8 mm", "221 mm", AFTER),
+        ("draw_back", "344.5 mm", "220.7 mm", BEFORE),
+        ("run_on", "344.8 mm", "221 mm", BEFORE),  # past the taper's end, and still before the cut's
         ("run_on", "500 mm", "376.4 mm", BEFORE),
     ],
 )
@@ -59,7 +57,7 @@ def test_a_clamp_that_meets_the_blade(end: str, station: str, limit: str, when: 
     assert found.text.startswith(BLADE.format(at=station, limit=limit, when=when, end=ENDS[end]))
     by_hand = meets_at(float(station.removesuffix(" mm")))
     assert found.numbers["limit_mm"] == pytest.approx(by_hand, abs=1e-6)
-    assert float(limit.removesuffix(" mm")) == pytest.approx(by_hand, abs=0.05)
+    assert 0 <= by_hand - float(limit.removesuffix(" mm")) < 0.1  # short, never long
     done = 22 * SLANT - 0.4 * N - math.sqrt(127**2 - 121**2)
     clear = 22 * SLANT - 0.4 * N + math.sqrt(127**2 - 61**2) + 5 * N
     assert (by_hand < (clear if end == "run_on" else done)) == (when == BEFORE)
@@ -83,7 +81,7 @@ def test_a_clamp_that_meets_the_fence(end: str, front: float, limit: str, when: 
     assert found.text.startswith(FENCE.format(limit=limit, when=when, end=ENDS[end]))
     by_hand = 850 - 30 - 12 / SLANT - front
     assert found.numbers["limit_mm"] == pytest.approx(by_hand, abs=1e-6)
-    assert float(limit.removesuffix(" mm")) == pytest.approx(by_hand, abs=0.05)
+    assert 0 <= by_hand - float(limit.removesuffix(" mm")) < 0.1  # short, never long
 
 
 # -- what is said of an ending that a clamp leaves or denies -------------------------------------------------
@@ -91,12 +89,12 @@ def test_a_clamp_that_meets_the_fence(end: str, front: float, limit: str, when: 
 # heel clamp at 397.6: it meets the blade at 273.70, 52.77 after the taper is complete; nothing else comes sooner
 LIMIT = "Travel limit 273.6 mm: there the heel clamp at 397.6 mm meets the blade."
 POSSIBLE = (
-    "Possible: it ends at a travel of 220.9 mm, and the first to be in the way, the heel clamp at 397.6 mm, meets the "
-    "blade 52.7 mm later."
+    "Possible. The cut is over at 220.9 mm of travel; the heel clamp at 397.6 mm would reach the blade 52.7 mm further "
+    "on."
 )
 DENIED = (
-    "Not with these clamps: it ends at a travel of 430.8 mm and wants 480.8 mm free, but the heel clamp at 397.6 mm "
-    "meets the blade at 273.6 mm; the nose flat clamp at 842.5 mm meets the fence at 369 mm."
+    "Not with these clamps: it needs 480.8 mm of free travel, but the heel clamp at 397.6 mm meets the blade at 273.6 "
+    "mm of travel; the nose clamp at 842.5 mm meets the fence at 369 mm of travel."
 )
 
 

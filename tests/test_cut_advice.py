@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import itertools
 import math
+from collections.abc import Sequence
 
 import pytest
 from hypothesis import HealthCheck, given, seed, settings
 from hypothesis import strategies as st
 from scarfwright.models.cut.balance import ASSUMED_LENGTH
 from scarfwright.models.cut.sides import sides
+from scarfwright.models.flat.loop import Capsule
 from scarfwright.models.job.file import job_from_dict
 from scarfwright.models.job.tables import Job
 from scarfwright.models.joint.joint import Joint
@@ -24,7 +26,7 @@ from scarfwright.models.words.procedure import Check, before_the_cut, cautions, 
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.formats.text import as_json
 from scarfwright.outputs.setup_card.card import setup_card
-from shapely import Point, Polygon, affinity, box
+from shapely import LineString, Point, Polygon, affinity, box, unary_union
 
 from tests.cut_jobs import job, raw, worked
 from tests.proof_jobs import faultless
@@ -79,10 +81,10 @@ def test_the_stop_block_stops_the_sled_when_the_taper_is_complete(end: str, unit
 
     stopped = push_until(touches, work.way.travel.start, stop.from_axis + 50.0)
     assert stopped == pytest.approx(stop.from_axis, abs=1e-6)
-    step = 0.1 if units == "mm" else 25.4 / 64
+    step = 1.0 if units == "mm" else 25.4 / 16
     assert 0 <= stopped - work.way.travel_end < step + 1e-6
     assert uncut(work, stopped) == 0.0
-    if end != "run_on":  # a step sooner a lip is left
+    if end != "run_on":  # a little sooner a lip is left
         assert uncut(work, work.way.travel.done - 0.5) > 0.3
 
 
@@ -111,22 +113,22 @@ def uncut(work: Workup, travel: float) -> float:
 def test_the_cleat_meets_the_front_edge_when_the_taper_is_complete() -> None:
     work = worked()
     cleat = work.cut.advice.stop.cleat
-    assert cleat is None  # 700 of table and 221 of travel are more than the sled's 850
+    assert cleat is None  # 800 of table and 221 of travel are more than the sled's 850
     work = worked(saw={"table_front": "430 mm"})
     cleat = work.cut.advice.stop.cleat
     assert cleat is not None
     heel_past_axis = cleat - 430  # the cleat stands at the edge, the heel `cleat` further on
-    assert 0 <= heel_past_axis - work.way.travel.done < 0.1
+    assert 0 <= heel_past_axis - work.way.travel.done < 1
     assert cleat <= work.way.sled.length
 
 
 def test_the_start_leaves_the_teeth_free() -> None:
     work = worked()
     inside = work.cut.advice.start.from_front
-    heel = box(-700 + inside - 100, 0, -700 + inside, 300)
+    heel = box(-800 + inside - 100, 0, -800 + inside, 300)
     disc = Point(0, -work.way.blade.axis_depth).buffer(work.way.blade.radius, quad_segs=256)
     at_table = disc.intersection(box(-WIDE, 0, WIDE, WIDE)).bounds[0]  # the foremost tooth at or above the table
-    assert at_table - heel.bounds[2] == pytest.approx(25, abs=0.01)
+    assert 25 - 0.01 <= at_table - heel.bounds[2] < 26  # the next whole millimetre away
 
 
 # -- endings -----------------------------------------------------------------------------------------------
@@ -221,7 +223,7 @@ def test_the_offcut_falls_on_the_free_side() -> None:
             )
         )
         assert f"on the {free}" in told
-        assert f"on the {fence}." in told
+        assert f"on the {fence} (" in told
 
 
 def test_a_kerf_as_wide_as_the_stock_leaves_no_offcut() -> None:
@@ -343,6 +345,10 @@ def test_the_guard_may_reach_to_the_nearest_clamp() -> None:
 # -- support -----------------------------------------------------------------------------------------------
 
 
+def slots_of(slots: Sequence[Capsule]) -> Polygon:
+    return unary_union([LineString((s.start, s.end)).buffer(s.radius, quad_segs=64) for s in slots])
+
+
 @settings(max_examples=50, deadline=None)
 @given(
     length=st.integers(400, 1500), board=st.integers(300, 4000), thickness=st.integers(10, 50),
@@ -361,17 +367,26 @@ def test_balance_by_drawn_bodies(length: int, board: int, thickness: int, front:
     lies = [sled.at_work_edge(u, -v) for u, v in ((0, 0), (0, thickness), (board, thickness), (board, 0))]
     whole = Polygon(lies)
     left = whole.intersection(box(-WIDE, -WIDE, WIDE, work.way.fence))
+    slots = [notch.capsule(sled) for notch in work.way.layout.notches]
+    ground = ground if not slots else ground.difference(slots_of(slots))
     need = work.cut.support
     for balance, piece in zip(need.balances, (whole, left, left), strict=True):
         parts = ((ground, sled.thickness), (piece, joint.height))
         mass = sum(p.area * t for p, t in parts)
         x = sum(p.area * t * p.centroid.x for p, t in parts) / mass
         if board > joint.taper_run or balance.name == "start":
-            assert balance.centre == pytest.approx(sled.length - x, abs=1e-6)
+            # a notch that breaks out of the sled is a fault, and no body that can be drawn
+            inside = all(Polygon(sled.corners()).contains(LineString((s.start, s.end)).buffer(s.radius)) for s in slots)
+            assert not inside or balance.centre == pytest.approx(sled.length - x, abs=0.05)  # arcs as chords
         assert balance.over_front == pytest.approx(balance.centre - balance.travel - front)
     tail = max(board * math.cos(sled.angle), sled.length)
     if need.stand is None:
         assert need.balances[0].over_front <= -50
+        # nor does a hand on the far handle lift it: moments about the table's edge, in the lightest wood
+        volume = ground.area * sled.thickness + whole.area * joint.height
+        edge = work.way.travel.start + front
+        lifts = 100 * (need.handle - edge)
+        assert lifts <= volume * 1e-9 * 320 * 9.81 * (edge - need.balances[0].centre) + 1e-6 * abs(lifts)
     elif need.stand.fits:
         for p in (need.stand.nearest, need.stand.best, need.stand.furthest):
             for i in range(51):
@@ -382,6 +397,7 @@ def test_balance_by_drawn_bodies(length: int, board: int, thickness: int, front:
                     assert tail >= travel + front + p - 1e-6
                     if i == 0:
                         assert p >= need.balances[0].over_front
+                        assert p >= need.handle - (travel + front) - 1e-6  # and beyond the far handle
 
 
 def test_an_assumed_board_is_said() -> None:
@@ -403,18 +419,18 @@ def test_no_infeed_support_stands_at_the_top_of_the_cautions() -> None:
 
 def test_the_time_range_gives_the_range_of_tooth_feed() -> None:
     for end, each in zip((0, 1), (0.1, 0.02), strict=True):
-        work = worked(saw={"teeth": 24, "rpm": 4000})
+        work = worked(saw={"teeth": 10, "rpm": 4000})  # few teeth: a hand feeds them 0.1 mm each
         times = work.cut.feed.time_range
         assert times is not None
-        again = worked(saw={"teeth": 24, "rpm": 4000, "feed_time": times[end]}).cut.feed
+        again = worked(saw={"teeth": 10, "rpm": 4000, "feed_time": times[end]}).cut.feed
         assert again.tooth_feed == pytest.approx(each)
 
 
 def test_the_default_range_says_it_has_no_source_and_a_users_does_not() -> None:
     speed = {"teeth": 24, "rpm": 4000}
-    assert "no source" in feed.feed(worked(saw=speed).cut.feed, say_in("mm"))
+    assert "0.1 mm per tooth (common practice, no source)" in feed.feed(worked(saw=speed).cut.feed, say_in("mm"))
     own = worked(saw={**speed, "tooth_feed": ["0.03 mm", "0.1 mm"]}).cut.feed
-    assert "no source" not in feed.feed(own, say_in("mm"))
+    assert "0.03 mm to 0.1 mm per tooth, and no faster" in feed.feed(own, say_in("mm"))
 
 
 def test_a_burnt_face_is_cut_again() -> None:
@@ -428,7 +444,7 @@ def test_a_burnt_face_is_cut_again() -> None:
 def test_numbers_carry_it_all() -> None:
     saw = numbers(worked())["saw"]
     assert {"advice", "riving", "feed", "support", "cautions", "before_the_cut", "order_of_work"} <= set(saw)
-    assert saw["advice"]["stop_block"]["from_table_front_mm"] == pytest.approx(921.0)
+    assert saw["advice"]["stop_block"]["from_table_front_mm"] == pytest.approx(1021.0)
     assert saw["support"]["infeed"] is None
 
 
@@ -439,7 +455,17 @@ def test_every_check_says_something_and_draw_back_warns_first() -> None:
     for check in checks_of(work):
         assert check.text.strip().endswith(".")
     named = {c.what for c in checks_of(work)}
-    assert {"Fence", "Fence parallel", "Light", "Work square", "Clamps", "Hands", "Stop block"} <= named
+    assert {
+        "Guard",
+        "Dust",
+        "Fence",
+        "Fence parallel",
+        "Board tight",
+        "Board upright",
+        "Clamps",
+        "Hands",
+        "Stop block",
+    } <= named
 
 
 @seed(3)
@@ -473,13 +499,13 @@ some_cards = [*CARDS, *(pytest.param(number, marks=pytest.mark.slow) for number 
 def test_whatever_the_job_a_card_comes_out(number: int) -> None:
     """Its own figures stand on it, all of it on the page, and the sled drawn where the cut ends as asked."""
     work = faultless(number)
-    sheet = setup_card(work)
-    texts = [t.text for t in sheet.texts()]
+    sheet, *further = setup_card(work)
+    texts = [t.text for page in (sheet, *further) for t in page.texts()]
     assert not {"nan", "inf", "None"} & {word for text in texts for word in text.split()}
     fence = say_in(work.job.units)(work.way.sled.heel + float(work.job.saw.fence_gap))
-    assert any(text.startswith(f"{fence} = heel as measured") for text in texts)
-    assert sum(text.endswith("(asked)") for text in texts) == 1
-    for text in sheet.texts():
+    assert any(text.startswith(f"{fence} = heel by") for text in texts)
+    assert sum(text.endswith("(this job)") for text in texts) == 1
+    for text in (t for page in (sheet, *further) for t in page.texts()):
         for x, y in text.box():
             assert sheet.margin <= x <= sheet.width - sheet.margin, text.text
             assert sheet.margin <= y <= sheet.height - sheet.margin, text.text

@@ -129,7 +129,7 @@ def test_the_clamp_on_the_flat_is_not_told_to_move() -> None:
     wrong: Change = {"sled.length": "380 mm", "saw.fence_front": "20 mm", "sled.plank": ["38 mm", "90 mm"],
                      "sled.heel_station": "300 mm"}  # fmt: skip
     work = work_out(job_from_dict(tables(BASE, wrong)))
-    flat = next(f for f in work.findings if f.code == "clamp.meets_blade" and "nose flat" in f.text)
+    flat = next(f for f in work.findings if f.code == "clamp.meets_blade" and f.numbers["where"] == "nose_flat")
     assert "Make the sled longer" in flat.text
     assert "Put it" not in flat.text
 
@@ -164,7 +164,7 @@ def test_a_handle_hole_in_a_notch() -> None:
 def test_work_too_high_for_any_blade_is_not_told_to_be_nothing() -> None:
     text = text_of("blade.too_low", {"saw.max_depth": "5 mm"})
     assert "0 mm or less" not in text
-    assert "work" not in text.split("Take")[1]
+    assert "board" not in text.split("Use")[1]
 
 
 def test_a_notch_off_the_heel_end_is_not_sent_further_that_way() -> None:

@@ -66,7 +66,7 @@ CASES: list[tuple[dict[str, Any], str, str, bool, dict[str, Any]]] = [
     ({"saw": {"fence_gap": "0.1 mm"}, "printer": {"layer": "0.3 mm"}}, "gap_shim.layer_thick", "gap_shim", True,
      {"printer": {"layer": "0.2 mm"}}),
     ({"saw": {"fence_gap": "0.5 mm"}}, "gap_shim.off", "gap_shim", False, {"printer": {"layer": "0.25 mm"}}),
-    ({"saw": {"fence_gap": "0.2 mm"}}, "gap_shim.coarse", "gap_shim", False, {"printer": {"layer": "0.1 mm"}}),
+    ({"saw": {"fence_gap": "0.2 mm"}}, "gap_shim.coarse", "gap_shim", False, {"saw": {"fence_gap": "0.4 mm"}}),
     ({}, "thickness_fork.slots_alike", "thickness_fork", True, {"printer": {"tolerance": "0.1 mm"}}),
     ({"adhesive": {"gap_limit": "0.22 mm"}}, "thickness_fork.coarse", "thickness_fork", False,
      {"adhesive": {"gap_limit": "0.3 mm"}}),

@@ -17,12 +17,9 @@ from scarfwright.models.workup import Workup
 from tests.cut_jobs import of_code, worked
 
 # told of the run-on job below, whose figures are worked out beside it
-TOLD = (
-    "reach no further than 102.3 mm from the blade's axis towards you, where the nearest clamp (its bar over 78 mm up) "
-    "comes at the end of the cut."
-)
+TOLD = "reach no further than 102.3 mm from the blade's centre towards you (the nearest clamp)."
 
-KNIFE_TOP = "its top 2 21/32 in above the table or less (EN 1870 series)."
+KNIFE_TOP = "its top 2 21/32 in above the table or lower (EN 1870-19)."
 
 
 def run_on(**saw: str) -> Workup:

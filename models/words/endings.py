@@ -48,7 +48,7 @@ def meeting(travel: float, say: Say) -> str:
     """Where the heel is when something meets something: never a travel below nothing."""
     if travel <= 0:
         return f"{say.up(-travel)} before the heel reaches the blade's centre"
-    return f"at {say.down(travel)}"
+    return f"at {say.down(travel)} of travel"
 
 
 def bound(one: Bound, say: Say) -> str:

@@ -15,7 +15,7 @@ ENDS = {
 
 def _end(say: Say, limit: float, end: float, end_of_cut: str) -> str:
     when = "before" if limit < end else "within the margin after"
-    return f"{when} the end of the cut at {say.up(end)} ({ENDS[end_of_cut]})"
+    return f"{when} the end of the cut at {say(end)} ({ENDS[end_of_cut]})"
 
 
 def _clamp_meets_fence(
@@ -65,7 +65,7 @@ def _board_meets_fence(
 ) -> str:
     return (
         f"A long board's tail meets the near end of the fence {meeting(limit_mm, say)}, and the cut ends at "
-        f"{say.up(end_mm)} ({ENDS[end_of_cut]}). Slide the fence {say.up(needed_mm - limit_mm)} away from you, or cut "
+        f"{say(end_mm)} ({ENDS[end_of_cut]}). Slide the fence {say.up(needed_mm - limit_mm)} away from you, or cut "
         f"shorter boards (up to {say.down(longest_board_mm)})."
     )
 

@@ -37,5 +37,5 @@ def test_top_at_least_2_mm_below_the_blades() -> None:
 
 
 def test_gap_of_3_to_8_mm_is_told() -> None:
-    assert "3 mm to 8 mm behind the teeth" in knife_and_guard.knife(worked().cut.knife, say_in("mm"))
+    assert "3 mm to 8 mm from the teeth" in knife_and_guard.knife(worked().cut.knife, say_in("mm"))
     assert of_code(worked(), "knife.none") == []
