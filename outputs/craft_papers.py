@@ -11,16 +11,19 @@ from scarfwright.outputs.bend_sheet.sheet import bend_sheet
 from scarfwright.outputs.drawing.display import Sheet
 from scarfwright.outputs.drawing.job_cells import job_cells
 from scarfwright.outputs.drawing.panels import Cell
-from scarfwright.outputs.glue_sheet.sheet import glue_sheet
+from scarfwright.outputs.glue_sheet.sheet import glue_sheets
 from scarfwright.outputs.wood_sheets.bend_test import bend_test_sheet
 from scarfwright.outputs.wood_sheets.boards import boards_sheet
 from scarfwright.outputs.wood_sheets.planing import planing_sheet
 
 
-def glue_paper(work: Workup, craft: Craft) -> Sheet:
-    """The glue-up, one sheet."""
-    units, size = work.job.units, drawing_size(work.job.files)
-    return glue_sheet(craft.gluing, units, size, _title(work, "glue-up"), _cells(work, "Glue-up", 1, 1))
+def glue_papers(work: Workup, craft: Craft) -> list[Sheet]:
+    """The glue-up: a sheet of places and figures, one of steps and cautions."""
+
+    def cells(scale: str, number: int, count: int) -> list[Cell]:
+        return job_cells(work, "Glue-up", scale, number, count)
+
+    return glue_sheets(craft.gluing, work.job.units, drawing_size(work.job.files), _title(work, "glue-up"), cells)
 
 
 def wood_papers(work: Workup, craft: Craft) -> list[Sheet]:

@@ -189,13 +189,13 @@ def _paper(work: Workup) -> list[Item]:
 
 
 def _craft(work: Workup) -> list[Item]:
-    from scarfwright.outputs.craft_papers import bend_papers, glue_paper, wood_papers
+    from scarfwright.outputs.craft_papers import bend_papers, glue_papers, wood_papers
 
     craft = work.craft
     if craft is None:
         return []
-    glue, bends = glue_paper(work, craft), bend_papers(work, craft)
-    found = [_item("paper/glue-up.svg", glue), _item("paper/glue-up.pdf", [glue])]
+    glue, bends = glue_papers(work, craft), bend_papers(work, craft)
+    found = [_item("paper/glue-up.svg", glue[0]), _item("paper/glue-up.pdf", glue)]
     found.append(_item("paper/wood.pdf", wood_papers(work, craft)))
     return [*found, _item("paper/bending.pdf", bends)] if bends else found
 

@@ -7,40 +7,41 @@ from collections.abc import Sequence
 from scarfwright.models.bending.laminations import LEAST_HARDWOOD, LEAST_SOFTWOOD, Laminations
 from scarfwright.models.bending.members import Member
 from scarfwright.models.bending.use import Bend
-from scarfwright.models.lengths.length import Unit
-from scarfwright.models.lengths.say import Say, say_in
+from scarfwright.models.lengths.drawn import drawn_in
+from scarfwright.models.lengths.length import Unit, round_up
+from scarfwright.models.lengths.say import Say
 from scarfwright.models.words.figures import Figures, percent
 from scarfwright.models.words.sentence import Sentence
 from scarfwright.models.words.strength import NOT_DESIGN
 
 
-def stretches(found: Sequence[tuple[float, float]], units: Unit) -> str:
-    """ "0 mm to 812 mm, 1500 mm to 2400 mm", or "nowhere"; inwards to the rule's marks."""
-    fig = Figures(units)
-    return ", ".join(f"{fig.over(low)} to {fig.under(high)}" for low, high in found) or "nowhere"
+def stretches(found: Sequence[tuple[float, float]], say: Say) -> str:
+    """ "0 mm to 812 mm, 1500 mm to 2400 mm", or "nowhere"; inwards to a rule's marks."""
+    mark = Figures(say.units).coarse
+    return ", ".join(f"{say(round_up(low, mark))} to {say(-round_up(-high, mark))}" for low, high in found) or "nowhere"
 
 
 def bend_rows(bend: Bend, units: Unit) -> list[tuple[str, str]]:
     """Label and figure of one bent member."""
-    say, fig = say_in(units), Figures(units)
+    say, fig = drawn_in(units), Figures(units)
     sharpest, at = bend.curve.sharpest
-    radius = "straight" if sharpest <= 0 else f"radius {fig.near(1 / sharpest)}, {fig.near(at)} along the curve"
-    joint, least = bend.most_joint, fig.over(bend.least_radius)
+    radius = "straight" if sharpest <= 0 else f"radius {say.rule(1 / sharpest)}, {say.rule(at)} along the curve"
+    joint, least = bend.most_joint, say.rule_up(bend.least_radius)
     in_joint = "" if joint is None else f", {percent(joint)} in a joint"
-    also = "" if bend.least_radius_joint is None else f", {fig.over(bend.least_radius_joint)} in a joint"
+    also = "" if bend.least_radius_joint is None else f", {say.rule_up(bend.least_radius_joint)} in a joint"
     return [
         ("Wood", f"{bend.wood.name}: rupture {fig.stress(bend.wood.rupture)}, modulus {fig.stress(bend.wood.modulus)}"),
         ("Sharpest", radius),
         ("Stress there", f"{fig.stress(bend.stress)} at the faces, {say(bend.depth)} deep in the bend"),
         ("Use", f"{percent(bend.most)} of the wood's strength{in_joint}, with a factor of {bend.factor:g} in it"),
         ("Least radius", f"{least} in plain wood{also}"),
-        ("Joints may stand", stretches(bend.allowed, units)),
+        ("Joints may stand", stretches(bend.allowed, drawn_in(units))),
     ]
 
 
 def lamination_words(found: Laminations, units: Unit, hardwood: bool) -> str:
     """What to glue up instead of a solid stick."""
-    say = say_in(units)
+    say = drawn_in(units)
     limit = LEAST_HARDWOOD if hardwood else LEAST_SOFTWOOD
     tight = ", which is tight" if found.tight else ""
     return (
@@ -64,7 +65,8 @@ def bend_advice(member: Member, units: Unit) -> list[str]:
         return ["No stretch for a joint is easy enough: use one board without a joint, or laminations.", *told]
     if bend.most_joint <= 1:
         return ["A joint may stand anywhere along it. Keep joints out of the sharpest part where there is a choice."]
-    return [f"Put joints wholly inside {stretches(bend.allowed, units)}, measured along the curve; nowhere else."]
+    places = stretches(bend.allowed, drawn_in(units))
+    return [f"Put joints wholly inside {places}, measured along the curve; nowhere else."]
 
 
 BEND_CAUTION = (
@@ -134,7 +136,7 @@ def _no_joint(say: Say, *, name: str, joint_mm: float, use_percent: float, depth
 def _joint_places(say: Say, *, name: str, use_percent: float, allowed_mm: str) -> str:
     pairs = [tuple(map(float, pair.split())) for pair in allowed_mm.split("; ")]
     return (
-        f"Joints of {name} may stand only inside {stretches([(low, high) for low, high in pairs], say.units)}, along "
+        f"Joints of {name} may stand only inside {stretches([(low, high) for low, high in pairs], say)}, along "
         "the "
         f"curve; in its sharpest part a joint would bear {use_percent:.0f} % of its strength. {NOT_DESIGN}"
     )

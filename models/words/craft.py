@@ -5,8 +5,8 @@ from __future__ import annotations
 from scarfwright.models.bending.members import Member
 from scarfwright.models.craft import Craft
 from scarfwright.models.joint.joint import Joint
+from scarfwright.models.lengths.drawn import drawn_in
 from scarfwright.models.lengths.length import Unit
-from scarfwright.models.lengths.say import say_in
 from scarfwright.models.words.bending import bend_advice, bend_rows
 from scarfwright.models.words.figures import Figures, slope_text
 from scarfwright.models.words.gluing import amount_rows
@@ -15,7 +15,7 @@ from scarfwright.models.words.strength import NOT_DESIGN, keeps, step_words
 
 def craft_lines(craft: Craft, joint: Joint, units: Unit) -> list[tuple[str, str]]:
     """Label and text: what the slope keeps, a flatter one's cost, the sample, the glue-up, planing."""
-    say, fig, strength = say_in(units), Figures(units), craft.strength
+    say, fig, strength = drawn_in(units), Figures(units), craft.strength
     own = slope_text(joint.ratio)
     if strength.share is None:
         rows = [("strength", f"slope {own}: steeper than 5:1, nothing is known of its strength")]
@@ -26,7 +26,7 @@ def craft_lines(craft: Craft, joint: Joint, units: Unit) -> list[tuple[str, str]
     rows.append(("glue plane", f"{shear} of the wood's stress along the grain as shear, {pull} as pull"))
     if strength.test is not None:
         test = strength.test
-        proof = f"{fig.weight(test.proof_reads)} on a scale under one support, sag {fig.near(test.sag.mean)}"
+        proof = f"{fig.weight(test.proof_reads)} on a scale under one support, sag {say.rule(test.sag.mean)}"
         rows.append(("bend test", f"sample {say(test.beam.width)} wide, span {say(test.beam.span)}: holds {proof}"))
     wanted = {"Spread", "Pressure", "Each clamp", "Yours give", "Clamps"}
     rows += [(name.lower(), text) for name, text in amount_rows(craft.gluing, units) if name in wanted]

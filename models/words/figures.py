@@ -41,10 +41,6 @@ class Figures:
         """A length to the next coarse mark at or above."""
         return show(round_up(mm, self.coarse), self.units)
 
-    def under(self, mm: float) -> str:
-        """A length to the next coarse mark at or below."""
-        return show(-round_up(-mm, self.coarse), self.units)
-
     @property
     def metric(self) -> bool:
         return self.units == "mm"

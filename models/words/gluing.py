@@ -7,8 +7,9 @@ import math
 from scarfwright.models.adhesives.kinds import AdhesiveKind
 from scarfwright.models.gluing.amounts import Asked
 from scarfwright.models.gluing.plan import GluePlan
+from scarfwright.models.lengths.drawn import drawn_in
 from scarfwright.models.lengths.length import Unit
-from scarfwright.models.lengths.say import Say, say_in
+from scarfwright.models.lengths.say import Say
 from scarfwright.models.words.figures import Figures, duration
 from scarfwright.models.words.sentence import Sentence
 
@@ -30,7 +31,7 @@ def amount_rows(plan: GluePlan, units: Unit) -> list[tuple[str, str]]:
         told = f"{fig.mass_range(*amounts.mass)} for both faces together ({fig.spread_range(*spread)} of joint)"
         rows.append(("Spread", told))
     rows += _pressing(plan, fig)
-    each, close = len(plan.places.clamps), fig.over(plan.lay.opening)
+    each, close = len(plan.places.clamps), drawn_in(units).rule_up(plan.lay.opening)
     rows.append(("Clamps", f"{2 * each}, {each} on each long edge, closing on {close}"))
     if asked.kind is not None:
         rows.append(("Warmth", f"{fig.warmth(asked.kind.temperature)} or more until it has set, wood and glue alike"))
@@ -75,16 +76,16 @@ def _pressing(plan: GluePlan, fig: Figures) -> list[tuple[str, str]]:
 
 def lay_words(plan: GluePlan, units: Unit) -> str:
     """How the work lies, in a sentence or two."""
-    say, fig, between = say_in(units), Figures(units), plan.lay.between
+    say, between = drawn_in(units), plan.lay.between
     if plan.lay.way == "flat":
         return (
-            f"Lay the boards flat on risers {fig.over(plan.places.riser_height)} high. Put a strip of "
+            f"Lay the boards flat on risers {say.rule_up(plan.places.riser_height)} high. Put a strip of "
             "scrap "
             f"about {say(between)} thick, wrapped in tape that glue lets go of, under both rows of pads, over the "
             "whole "
             "joint."
         )
-    blocks = fig.over(plan.clamp.pad_height + plan.clamp.jaw + FINGER_ROOM)
+    blocks = say.rule_up(plan.clamp.pad_height + plan.clamp.jaw + FINGER_ROOM)
     return (
         f"The clamps' throat ({say(plan.clamp.throat)}) does not reach the middle of a board "
         f"{say(plan.joint.height)} high. "
@@ -96,7 +97,7 @@ def lay_words(plan: GluePlan, units: Unit) -> str:
 
 def order_of_gluing(plan: GluePlan, units: Unit) -> list[str]:
     """The order of work, one act a step."""
-    say, fig, amounts = say_in(units), Figures(units), plan.amounts
+    say, fig, amounts = drawn_in(units), Figures(units), plan.amounts
     joint, middle = plan.joint, plan.places.clamps[len(plan.places.clamps) // 2]
     glue = "" if amounts.mass is None else f": {fig.mass_range(*amounts.mass)} in all"
     return [
@@ -114,7 +115,7 @@ def order_of_gluing(plan: GluePlan, units: Unit) -> list[str]:
         f"Spread glue on both faces{glue}. Wet every part of the tips.",
         "Lay together, bring the marks in line, push the pins in.",
         "Sight along face and edge: one straight line. Align now, not after clamping.",
-        f"Clamp: one lightly near the middle ({fig.near(middle)} from the first tip), then one "
+        f"Clamp: one lightly near the middle ({say.rule(middle)} from the first tip), then one "
         "at each tip, then the rest, "
         "an edge in turn. Tighten in two rounds.",
         "Sight again, and look at the marks. If it slid, loosen, bring it back, tighten.",

@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 from scarfwright.models.joint.joint import Joint
+from scarfwright.models.lengths.drawn import drawn_in
 from scarfwright.models.lengths.length import Unit
-from scarfwright.models.lengths.say import say_in
 from scarfwright.models.planing.boards import BoardNeeds
 from scarfwright.models.planing.planing import Planing
 from scarfwright.models.strength.grain import MOST_RUN_OUT
-from scarfwright.models.words.figures import Figures, percent
+from scarfwright.models.words.figures import percent
 
 
 def planing_rows(joint: Joint, plane: Planing, units: Unit) -> list[tuple[str, str]]:
     """Label and figure: how much a face, and the joint after it."""
-    say = say_in(units)
+    say = drawn_in(units)
     return [
         ("Off each face", f"{say(plane.each)}, alike, at least the tip's {say.up(joint.tip)}"),
         ("Thickness", f"from {say(joint.thickness)} to {say(plane.thickness)}"),
@@ -26,7 +26,7 @@ def planing_rows(joint: Joint, plane: Planing, units: Unit) -> list[tuple[str, s
 
 def planing_steps(plane: Planing, units: Unit) -> list[str]:
     """How to plane over a scarf."""
-    say = say_in(units)
+    say = drawn_in(units)
     return [
         "Wait until the glue is hard through. Scrape off what squeezed out first: it takes the edge off a blade.",
         "By hand: on each face plane towards the tip that shows there, so that the blade runs off the feather. The "
@@ -49,11 +49,10 @@ PLANER_CAUTION = (
 
 def board_words(joint: Joint, needs: BoardNeeds, units: Unit) -> list[str]:
     """What to look for when choosing boards, one a line."""
-    say = say_in(units)
-    fig = Figures(units)
+    say = drawn_in(units)
     low, high = needs.moisture
     return [
-        f"Grain: runs out at most {fig.under(needs.run_out)} in {say(needs.run_out_length)} (1 in "
+        f"Grain: runs out at most {say.rule_down(needs.run_out)} in {say(needs.run_out_length)} (1 in "
         f"{MOST_RUN_OUT:.0f}, FAA "
         "AC 43.13-1B); "
         f"even that leaves {percent(needs.grain_share)} of the strength (Hankinson). Look at edge and face; splits and "
@@ -61,8 +60,8 @@ def board_words(joint: Joint, needs: BoardNeeds, units: Unit) -> list[str]:
         "Taper so that the grain runs out the same way as the taper: then the tip's fibres are long, and the plane "
         "runs off "
         "the feather with the grain.",
-        f"No knot, shake or pith in the last {fig.over(needs.clear)} of an end to be tapered (taper "
-        f"{fig.near(joint.taper_run)} and "
+        f"No knot, shake or pith in the last {say.rule_up(needs.clear)} of an end to be tapered (taper "
+        f"{say.rule(joint.taper_run)} and "
         "a thickness beyond).",
         f"Moisture {low:g} to {high:g} % (FAA-H-8083-31 for 8 to 12), mates within {needs.alike:g} % of each other "
         "(common "

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from scarfwright.models.lengths.drawn import drawn_in
 from scarfwright.models.lengths.length import Unit
-from scarfwright.models.lengths.say import Say, say_in
+from scarfwright.models.lengths.say import Say
 from scarfwright.models.strength.bend_test import BendTest
 from scarfwright.models.strength.slope import row_behind, slope_rows, strength_share
 from scarfwright.models.strength.strength import Strength
@@ -32,7 +33,7 @@ def step_words(found: Strength, units: Unit) -> list[str]:
     """One line for each flatter slope that keeps noticeably more: what it keeps, and the length it costs."""
     if found.share is None:
         return []
-    say, least = say_in(units), found.share + LEAST_GAIN
+    say, least = drawn_in(units), found.share + LEAST_GAIN
     return [
         f"{slope_text(step.ratio)} keeps {percent(step.share)}; each joint is {say(step.extra)} longer"
         for step in found.steps
@@ -42,7 +43,7 @@ def step_words(found: Strength, units: Unit) -> list[str]:
 
 def sample_rows(test: BendTest, wood: Wood, units: Unit) -> list[tuple[str, str]]:
     """The bend test: label and figure."""
-    say, fig, beam = say_in(units), Figures(units), test.beam
+    say, fig, beam = drawn_in(units), Figures(units), test.beam
     ripped = f", ripped to {say(beam.width)} wide so that a bathroom scale can read it" if test.ripped else ""
     scale = test.scale_reads
     return [

@@ -7,9 +7,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from scarfwright.models.flat.loop import Vertex
-from scarfwright.outputs.drawing.display import EDGE, THIN, Item, Path, Pen, Text, box, line
+from scarfwright.outputs.drawing.display import EDGE, Item, Path, Pen, Text, box, line
 
-FIGURE = 2.3
+FIGURE = 2.8
 TICK = 1.2
 
 
@@ -44,14 +44,11 @@ class Axes:
         points = tuple(Vertex(self.x(u), self.y(min(v, self.most_y))) for u, v in zip(xs, ys, strict=True))
         return Path(points, pen=pen, name=name)
 
-    def level(self, value: float, text: str, pen: Pen = THIN) -> list[Item]:
-        """A line straight across with its name at the right end, inside."""
+    def level(self, value: float, pen: Pen) -> Path:
+        """A line straight across."""
         at = self.y(value)
         left, _, width, _ = self.area
-        return [
-            line([(left, at), (left + width, at)], pen),
-            Text(left + width - 1.0, at + 0.9, text, FIGURE, "end", colour=pen.colour),
-        ]
+        return line([(left, at), (left + width, at)], pen, "level")
 
     def band(self, low: float, high: float, fill: str, name: str) -> Path:
         """A shaded stretch from bottom to top."""

@@ -11,8 +11,8 @@ from collections.abc import Callable, Sequence
 from scarfwright.models.bending.members import Member
 from scarfwright.models.bending.use import Bend
 from scarfwright.models.flat.loop import Point, Vertex
+from scarfwright.models.lengths.drawn import Drawn, drawn_in
 from scarfwright.models.lengths.length import Unit
-from scarfwright.models.lengths.say import Say, say_in
 from scarfwright.models.words.bending import BEND_CAUTION, bend_advice, bend_rows
 from scarfwright.models.words.strength import NOT_DESIGN
 from scarfwright.outputs.bend_sheet.graph import Axes, round_ticks
@@ -36,7 +36,7 @@ def bend_sheet(
     bend = member.bend
     if bend is None:
         raise ValueError(f"no figures for the wood of {member.name}")
-    say = say_in(units)
+    say = drawn_in(units)
     sheet = Sheet(title, *size)
     x, y, width, height = inner(sheet)
     upper = height - LOWER
@@ -47,14 +47,14 @@ def bend_sheet(
     sheet.add(_graphs(bend, graphs, say))
     half = 0.5 * width
     rows = [Row(text, label) for label, text in bend_rows(bend, units)]
-    sheet.add(panel((x, y, half, LOWER), "Figures", rows, 2.7))
+    sheet.add(panel((x, y, half, LOWER), "Figures", rows, 3.1))
     told = [*(Row(text) for text in bend_advice(member, units)), Row(BEND_CAUTION), Row(NOT_DESIGN, bold=True)]
-    sheet.add(panel((x + half, y, width - half, LOWER), "What to do", told, 2.7, fill="#fdf1ee"))
+    sheet.add(panel((x + half, y, width - half, LOWER), "What to do", told, 3.1, fill="#fdf1ee"))
     sheet.add(title_block(sheet, cells(scale_text(view.scale))))
     return sheet
 
 
-def _member(bend: Bend, name: str, area: Area, say: Say) -> tuple[View, list[Item]]:
+def _member(bend: Bend, name: str, area: Area, say: Drawn) -> tuple[View, list[Item]]:
     """The member along its curve to scale, stretches where a joint may stand in green."""
     x, y, width, height = area
     curve = bend.curve
@@ -94,29 +94,29 @@ def _beside(bend: Bend, s: float, off: float) -> Point:
     )
 
 
-def _marks(bend: Bend, view: View, half: float, say: Say) -> list[Item]:
+def _marks(bend: Bend, view: View, half: float, say: Drawn) -> list[Item]:
     """Figures along the curve, so that a place in the graph is found on the member."""
     items: list[Item] = []
     for s, text in _length_ticks(bend.curve.length, say):
         inner_end, outer = view.point(_beside(bend, s, -half)), view.point(_beside(bend, s, -half - 1.5 * view.scale))
         items.append(Path((Vertex(*inner_end), Vertex(*outer)), name="tick"))
-        spot = view.point(_beside(bend, s, -half - 4.2 * view.scale))
-        items.append(Text(spot[0], spot[1] - 0.8, text, 2.3, "middle"))
+        spot = view.point(_beside(bend, s, -half - 4.6 * view.scale))
+        items.append(Text(spot[0], spot[1] - 0.8, text, 2.8, "middle"))
     return items
 
 
-def _length_ticks(length: float, say: Say) -> list[tuple[float, str]]:
+def _length_ticks(length: float, say: Drawn) -> list[tuple[float, str]]:
     if say.units == "mm":
         return [(t, say(t)) for t in round_ticks(length)]
     step = next((s for s in (6, 12, 24, 36, 48, 60, 120, 240, 600) if length / (s * 25.4) <= 9), 1200)
-    return [(i * step * 25.4, f"{i * step} in") for i in range(int(length / step / 25.4 + 1e-9) + 1)]
+    return [(i * step * 25.4, f'{i * step}"') for i in range(int(length / step / 25.4 + 1e-9) + 1)]
 
 
-def _graphs(bend: Bend, area: Area, say: Say) -> list[Item]:
+def _graphs(bend: Bend, area: Area, say: Drawn) -> list[Item]:
     """Curvature, and use with and without a joint, along the curve."""
     x, y, width, height = area
     curve = bend.curve
-    room = (width - 46.0) / 2
+    room = (width - 50.0) / 2
     ticks = _length_ticks(curve.length, say)
     values = [abs(k) for k in curve.curvature]
     most = max(max(values) * 1.15, 1e-9)
@@ -130,11 +130,11 @@ def _graphs(bend: Bend, area: Area, say: Say) -> list[Item]:
     most_use = max(1.25, 1.1 * min(bend.most_joint or bend.most, 3.0))
     right = Axes((x + 18.0 + room + 22.0, y + 9.0, room, height - 18.0), curve.length, most_use)
     start = x + 18.0 + room + 6.0
-    title = f"Share of the wood's strength used, factor {bend.factor:g} in it; dashed: in a joint"
+    title = f"Strength used, with a factor of {bend.factor:g}; dashed: in a joint; red: all of it"
     items.append(Text(start, y + height - 4.6, title, 3.0, bold=True))
     items += [right.band(a, b, GOOD, "joint may stand") for a, b in bend.allowed]
     items += right.frame(ticks, [(t, f"{100 * t:.0f} %") for t in round_ticks(most_use)])
-    items += right.level(1.0, "all of it", LIMIT)
+    items.append(right.level(1.0, LIMIT))
     items.append(right.curve(curve.arc, bend.use, PLAIN, "use"))
     if bend.use_joint:
         items.append(right.curve(curve.arc, bend.use_joint, JOINED, "use in a joint"))

@@ -7,8 +7,7 @@ from dataclasses import dataclass
 from scarfwright.models.flat.loop import Point, Vertex
 from scarfwright.models.gluing.plan import GluePlan
 from scarfwright.models.gluing.stations import clamp_order
-from scarfwright.models.lengths.say import Say
-from scarfwright.models.words.figures import Figures
+from scarfwright.models.lengths.drawn import Drawn
 from scarfwright.outputs.drawing.dimension import linear, running, scale_bar
 from scarfwright.outputs.drawing.display import (
     CENTRE,
@@ -26,7 +25,9 @@ from scarfwright.outputs.drawing.display import (
 
 Area = tuple[float, float, float, float]
 WOOD, OTHER_WOOD, METAL, STRIPS, RISER, LIP = "#f3e3c3", "#e7cf9f", "#c9d3dc", "#d9e6cf", "#b7b0a6", "#5c554c"
-NAME, NOTE = 3.0, 2.3
+NAME, NOTE = 3.2, 3.0
+LEAST = 2.1  # a figure smaller than this is left out
+CROWDED = 4.4  # page mm between two figures that stand upright
 BESIDE = 45.0  # of board shown beyond each tip, at least [model mm]
 
 
@@ -49,7 +50,7 @@ def joint_scale(plan: GluePlan, room: Area) -> float:
     shown = plan.joint.overlap + 2 * _beside(plan)
     across = plan.joint.height + 2 * _over(plan)
     through = plan.joint.thickness + 2 * _stack(plan)
-    return fitting_scale(shown, across + through, room[2] - 30.0, room[3] - 58.0, 1.0)
+    return fitting_scale(shown, across + through, room[2] - 46.0, room[3] - 58.0, 1.0)
 
 
 def _beside(plan: GluePlan) -> float:
@@ -66,12 +67,12 @@ def _stack(plan: GluePlan) -> float:
     return plan.clamp.jaw + plan.lay.between
 
 
-def whole_view(plan: GluePlan, area: Area, say: Say) -> list[Item]:
+def whole_view(plan: GluePlan, area: Area, say: Drawn) -> list[Item]:
     """The whole stick from above, risers and their places from the first tip, to either side."""
     x, y, width, height = area
-    overlap, joint, fig = plan.joint.overlap, plan.joint, Figures(say.units)
+    overlap, joint = plan.joint.overlap, plan.joint
     low, high = overlap - plan.places.board_length, plan.places.board_length
-    scale = fitting_scale(high - low, joint.height * 3, width - 30.0, height - 32.0, 1.0)
+    scale = fitting_scale(high - low, joint.height * 3, width - 30.0, height - 47.0, 1.0)
     middle = y + height / 2 - 3.0
     view = View(scale, (x + width / 2, middle), ((low + high) / 2, joint.height / 2))
     canvas = Canvas(view)
@@ -96,17 +97,17 @@ def whole_view(plan: GluePlan, area: Area, say: Say) -> list[Item]:
     for sign in (-1.0, 1.0):  # the left row below the stick, the right row above
         side = sorted((r for r in plan.places.supports if sign * r.place > 0), key=lambda r: sign * r.place)
         edge = joint.height / 2 + sign * joint.height
-        marks = [(view.point((r.place, edge)), fig.near(abs(r.place))) for r in side]
+        marks = [(view.point((r.place, edge)), say.rule(abs(r.place))) for r in side]
         if marks:
             zero = view.point((0, edge))
-            items += running((zero[0], zero[1] + sign * 3.5), (sign, 0.0), (0.0, sign), marks, size=2.4)
+            items += running((zero[0], zero[1] + sign * 3.5), (sign, 0.0), (0.0, sign), marks, size=2.6)
     return items
 
 
-def plan_view(plan: GluePlan, area: Area, scale: float, say: Say) -> list[Item]:
+def plan_view(plan: GluePlan, area: Area, scale: float, say: Drawn) -> list[Item]:
     """The joint seen on its face: clamps on both long edges, each with its place and when it is set."""
     x, y, width, height = area
-    joint, beside, fig = plan.joint, _beside(plan), Figures(say.units)
+    joint, beside = plan.joint, _beside(plan)
     view = View(scale, (x + width / 2, y + height / 2 + 5.0), (joint.overlap / 2, joint.height / 2))
     canvas, order = Canvas(view), clamp_order(len(plan.places.clamps))
     what = "Face of the joint, seen from above" if plan.lay.way == "flat" else "Face of the joint, standing on edge"
@@ -121,16 +122,24 @@ def plan_view(plan: GluePlan, area: Area, scale: float, say: Say) -> list[Item]:
         top, low = view.point((s, joint.height + _over(plan))), view.point((s, -_over(plan)))
         items.append(Path((Vertex(top[0], top[1] + 2.5), Vertex(low[0], low[1] - 2.5)), pen=CENTRE, name="tip"))
     head = view.point((0, joint.height + _over(plan)))
-    items.append(Text(head[0], head[1] + 3.2, "first tip", NOTE, "middle"))
+    items.append(Text(head[0], head[1] + 4.0, "first tip", NOTE, "end"))
     far = view.point((joint.overlap, joint.height + _over(plan)))
-    items.append(Text(far[0], far[1] + 3.2, "second tip (under)", NOTE, "middle"))
+    items.append(Text(far[0], far[1] + 4.0, "second tip", NOTE))
     base = view.point((0, -_over(plan)))
-    marks = [(view.point((s, -_over(plan))), fig.near(s)) for s in plan.places.clamps]
-    items += running((base[0], base[1] - 5.0), (1.0, 0.0), (0.0, -1.0), marks, size=2.5)
+    marks = [(view.point((s, -_over(plan))), say.rule(s)) for s in _labelled(plan, view)]
+    items += running((base[0], base[1] - 5.0), (1.0, 0.0), (0.0, -1.0), marks, size=3.0)
     left = view.point((-beside, 0))
     top_left = view.point((-beside, joint.height))
-    items += linear(left, top_left, (left[0] - 5.0, 0), say(joint.height), "vertical", beside="left", size=2.5)
+    items += linear(left, top_left, (left[0] - 5.0, 0), say(joint.height), "vertical", beside="left", size=3.0)
     return items
+
+
+def _labelled(plan: GluePlan, view: View) -> tuple[float, ...]:
+    """The stations that have room for a figure: all of them, or evenly few, first and last among them."""
+    clamps = plan.places.clamps
+    most = max(int(view.length(clamps[-1] - clamps[0]) / CROWDED), 1)
+    step = next(k for k in range(1, len(clamps) + 1) if k >= len(clamps) - 1 or (len(clamps) - 1) / k <= most)
+    return tuple(dict.fromkeys([*clamps[::step], clamps[-1]])) if step > 1 else clamps
 
 
 def _strips(plan: GluePlan, canvas: Canvas) -> list[Item]:
@@ -148,6 +157,7 @@ def _clamp_on_face(plan: GluePlan, canvas: Canvas, station: float, turn: int) ->
             canvas.box(left, -over, pad, over + deep, METAL, "clamp"),
             canvas.box(left, height - deep, pad, over + deep, METAL, "clamp"),
         ]
+        deep_in = 0.6 * (over + deep)
         spots = [(station, deep / 2 - over / 2), (station, height - deep / 2 + over / 2)]
     else:
         items = [
@@ -155,15 +165,16 @@ def _clamp_on_face(plan: GluePlan, canvas: Canvas, station: float, turn: int) ->
             canvas.box(left, -over, pad, over, METAL, "clamp"),
             canvas.box(left, height, pad, over, METAL, "clamp"),
         ]
+        deep_in = 0.85 * over
         spots = [(station, -over / 2), (station, height + over / 2)]
-    size = min(2.6, 0.8 * canvas.view.length(pad), 0.8 * canvas.view.length(over + 6))
-    for spot in spots:
+    size = min(3.0, 1.15 * canvas.view.length(pad) / len(str(turn)), canvas.view.length(deep_in))
+    for spot in spots if size >= LEAST else ():
         at = canvas.view.point(spot)
-        items.append(Text(at[0], at[1] - 0.36 * size, str(turn), size, "middle", bold=True))
+        items.append(Text(at[0], at[1] - 0.27 * size, str(turn), size, "middle", bold=True))
     return items
 
 
-def side_view(plan: GluePlan, area: Area, scale: float, say: Say) -> list[Item]:
+def side_view(plan: GluePlan, area: Area, scale: float, say: Drawn) -> list[Item]:
     """The joint seen on its long edge: the glue line, pads, strips or battens, and risers if it lies flat."""
     x, y, width, height = area
     joint, beside, flat = plan.joint, _beside(plan), plan.lay.way == "flat"
@@ -195,7 +206,7 @@ def side_view(plan: GluePlan, area: Area, scale: float, say: Say) -> list[Item]:
     if flat:
         items += _rests_beside(plan, canvas, low, high)
     right = view.point((high, 0)), view.point((high, t))
-    items += linear(right[0], right[1], (right[0][0] + 5.0, 0), say(t), "vertical", beside="right", size=2.5)
+    items += linear(right[0], right[1], (right[0][0] + 5.0, 0), say(t), "vertical", beside="right", size=3.0)
     items += scale_bar((x + width - 66.0, y + height - 5.6), view, say.units, 56.0, 2.1)
     return items
 

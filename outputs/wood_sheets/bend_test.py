@@ -5,11 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from scarfwright.models.flat.loop import Point, Vertex
+from scarfwright.models.lengths.drawn import Drawn, drawn_in
 from scarfwright.models.lengths.length import Unit
-from scarfwright.models.lengths.say import Say, say_in
 from scarfwright.models.strength.bend_test import BendTest
 from scarfwright.models.strength.wood import Wood
-from scarfwright.models.words.figures import Figures
 from scarfwright.models.words.strength import NOT_DESIGN, TEST_CAUTION, sample_rows, sample_steps
 from scarfwright.outputs.drawing.dimension import arrow, linear
 from scarfwright.outputs.drawing.display import EDGE, OUTLINE, PHANTOM, THIN, Item, Path, Pen, Sheet, Text, box
@@ -31,10 +30,10 @@ def bend_test_sheet(
         "What to expect",
         "The test",
     )
-    return wood_page(words, lambda area: _picture(test, area, say_in(units)), size, title, cells)
+    return wood_page(words, lambda area: _picture(test, area, drawn_in(units)), size, title, cells)
 
 
-def _picture(test: BendTest, area: Area, say: Say) -> list[Item]:
+def _picture(test: BendTest, area: Area, say: Drawn) -> list[Item]:
     x, y, width, height = area
     beam = test.beam
     scale = (width - 50.0) / test.length
@@ -67,8 +66,8 @@ def _picture(test: BendTest, area: Area, say: Say) -> list[Item]:
     items += linear(
         (at(-half, 0)[0], bench), (at(half, 0)[0], bench), (0, foot - 7.0), f"span {say(beam.span)}", "horizontal"
     )
-    sag = Figures(say.units).near(test.sag.mean)
-    items.append(Text(top[0] + 2.0, bench + 3.0, f"sag {sag} at the proof load", 2.6))
+    sag = say.rule(test.sag.mean)
+    items.append(Text(top[0] + 2.0, bench + 3.0, f"sag {sag} at the proof load", 3.0))
     items += linear(
         at(-test.reach, t), at(0, t), (0, top[1] + 6.0), f"joint {say(test.reach)}", "horizontal", outside="p"
     )
@@ -82,7 +81,7 @@ def _stands(at: Callable[[float, float], Point], half: float, bench: float, low:
     for x, name in ((left, "scale"), (right, "block")):
         block = low - 2 * BAR - bench
         items.append(box(x - 11.0, bench, 22.0, block, EDGE, METAL if name == "scale" else BENCH))
-        items.append(Text(x, bench + block / 2 - 1.0, name, 2.6, "middle"))
+        items.append(Text(x, bench + block / 2 - 1.0, name, 3.0, "middle"))
         circle = (Vertex(x + BAR, low - BAR, 1.0), Vertex(x - BAR, low - BAR, 1.0))
         items.append(Path(circle, True, EDGE, "#ffffff", "bar"))
     return items

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from scarfwright.models.flat.loop import Loop, Point, Vertex
 from scarfwright.models.joint.joint import Joint
+from scarfwright.models.lengths.drawn import Drawn, drawn_in
 from scarfwright.models.lengths.length import Unit
-from scarfwright.models.lengths.say import Say, say_in
 from scarfwright.models.planing.boards import BoardNeeds
 from scarfwright.models.words.planing import board_words
 from scarfwright.models.words.strength import NOT_DESIGN
@@ -24,10 +24,10 @@ def boards_sheet(
 ) -> Sheet:
     """The page, on paper of `size` [mm]."""
     words = Page((), board_words(joint, needs, units), [NOT_DESIGN], "", "Choosing boards")
-    return wood_page(words, lambda area: _picture(joint, needs, area, say_in(units)), size, title, cells)
+    return wood_page(words, lambda area: _picture(joint, needs, area, drawn_in(units)), size, title, cells)
 
 
-def _picture(joint: Joint, needs: BoardNeeds, area: Area, say: Say) -> list[Item]:
+def _picture(joint: Joint, needs: BoardNeeds, area: Area, say: Drawn) -> list[Item]:
     x, y, width, height = area
     items: list[Item] = [
         Text(
@@ -46,7 +46,7 @@ def _picture(joint: Joint, needs: BoardNeeds, area: Area, say: Say) -> list[Item
     return items
 
 
-def _end(joint: Joint, needs: BoardNeeds, area: Area, along: bool, say: Say) -> list[Item]:
+def _end(joint: Joint, needs: BoardNeeds, area: Area, along: bool, say: Drawn) -> list[Item]:
     """One board end, tip to the left, with its fibres, and where it must be clear."""
     x, y, width, height = area
     shown = 1.25 * needs.clear
@@ -70,8 +70,8 @@ def _end(joint: Joint, needs: BoardNeeds, area: Area, along: bool, say: Say) -> 
         Path(outline.vertices, True, OUTLINE, None, "board end"),
     ]
     if along:
-        items += linear(at(0, 0), at(taper, 0), (0, low - 6.0), f"taper {say(taper)}", "horizontal", size=2.5)
+        items += linear(at(0, 0), at(taper, 0), (0, low - 6.0), f"taper {say(taper)}", "horizontal", size=3.0)
         clear = f"no knot, shake or pith: {say.up(needs.clear)}"
-        items += linear(at(0, 0), at(needs.clear, 0), (0, low - 14.0), clear, "horizontal", size=2.5)
+        items += linear(at(0, 0), at(needs.clear, 0), (0, low - 14.0), clear, "horizontal", size=3.0)
     items.append(Path((Vertex(*at(0, -0.1 * t)), Vertex(*at(0, b + 0.4 * t))), pen=EDGE, name="tip"))
     return items

@@ -39,9 +39,9 @@ def wood_page(
     left = FIGURES * width if numbered else 0.0
     if numbered:
         rows = [Row(text, label) for label, text in page.figures]
-        sheet.add(panel((x, low, left, words), page.heading, rows, 3.3))
+        sheet.add(panel((x, low, left, words), page.heading, rows, 3.4))
     steps = [Row(text, str(i)) for i, text in enumerate(page.steps, 1)]
-    sheet.add(panel((x + left, low, width - left, words), page.steps_heading, steps, 3.3))
-    sheet.add(panel((x, y, width, CAUTION), "", [Row(text, bold=True) for text in page.cautions], 2.7, fill="#fdf1ee"))
+    sheet.add(panel((x + left, low, width - left, words), page.steps_heading, steps, 3.6))
+    sheet.add(panel((x, y, width, CAUTION), "", [Row(text, bold=True) for text in page.cautions], 3.2, fill="#fdf1ee"))
     sheet.add(title_block(sheet, cells("sketch, not to scale")))
     return sheet

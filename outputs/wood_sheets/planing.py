@@ -6,8 +6,8 @@ from collections.abc import Callable
 
 from scarfwright.models.flat.loop import Point, Vertex
 from scarfwright.models.joint.joint import Joint
+from scarfwright.models.lengths.drawn import Drawn, drawn_in
 from scarfwright.models.lengths.length import Unit
-from scarfwright.models.lengths.say import Say, say_in
 from scarfwright.models.planing.planing import Planing
 from scarfwright.models.words.planing import PLANER_CAUTION, planing_rows, planing_steps
 from scarfwright.outputs.drawing.dimension import arrow, linear, running
@@ -30,10 +30,10 @@ def planing_sheet(
         "After planing",
         "How to plane",
     )
-    return wood_page(words, lambda area: _picture(joint, plane, area, say_in(units)), size, title, cells)
+    return wood_page(words, lambda area: _picture(joint, plane, area, drawn_in(units)), size, title, cells)
 
 
-def _picture(joint: Joint, plane: Planing, area: Area, say: Say) -> list[Item]:
+def _picture(joint: Joint, plane: Planing, area: Area, say: Drawn) -> list[Item]:
     x, y, width, height = area
     beside = 0.14 * joint.overlap
     along = (width - 60.0) / (joint.overlap + 2 * beside)
@@ -64,13 +64,13 @@ def _picture(joint: Joint, plane: Planing, area: Area, say: Say) -> list[Item]:
         (at(plane.upper_feather, 0), say(plane.upper_feather)),
         (at(plane.lower_feather, 0), say(plane.lower_feather)),
     ]
-    items += running((zero[0], zero[1] - 14.0), (1.0, 0.0), (0.0, -1.0), marks, size=2.6)
+    items += running((zero[0], zero[1] - 14.0), (1.0, 0.0), (0.0, -1.0), marks, size=3.0)
     for spot in (upper, lower):
         items.append(Path((Vertex(*spot), Vertex(spot[0], zero[1] - 1.0)), pen=PHANTOM, name="feather line"))
     head = at(0, t)
     items += [
         Path((Vertex(head[0], head[1] + 1.0), Vertex(head[0], head[1] + 13.0)), pen=PHANTOM, name="first tip"),
-        Text(head[0], head[1] + 14.0, "first tip", 2.5, "middle"),
+        Text(head[0], head[1] + 14.0, "first tip", 3.0, "middle"),
     ]
     edge = at(last, 0)
     items += linear(
@@ -80,9 +80,9 @@ def _picture(joint: Joint, plane: Planing, area: Area, say: Say) -> list[Item]:
         say(plane.thickness),
         "vertical",
         beside="right",
-        size=2.6,
+        size=3.0,
     )
-    items += linear(at(first, 0), at(first, t), (at(first, 0)[0] - 6.0, 0), say(t), "vertical", beside="left", size=2.6)
+    items += linear(at(first, 0), at(first, t), (at(first, 0)[0] - 6.0, 0), say(t), "vertical", beside="left", size=3.0)
     return items
 
 
@@ -100,5 +100,5 @@ def _ways(at: Callable[[float, float], Point], joint: Joint) -> list[Item]:
             Path((Vertex(ax, ay + off), Vertex(bx, by + off)), pen=WAY, name="way"),
             arrow((bx, by + off), (sign, 0.0), 3.4),
         ]
-        items.append(Text((ax + bx) / 2, ay + off + (1.4 if off > 0 else -3.4), text, 2.6, "middle"))
+        items.append(Text((ax + bx) / 2, ay + off + (1.4 if off > 0 else -3.4), text, 3.0, "middle"))
     return items
