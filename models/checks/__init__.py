@@ -28,9 +28,9 @@ def check_all(work: Groundwork, *, unmeasurable: bool = False) -> list[Finding]:
     say = say_in(work.job.units)
     found = [
         *check_joint(work),
-        *check_sled(work, say, unmeasurable),
-        *check_notches(work, say),
-        *check_clamps(work, say),
+        *check_sled(work, unmeasurable),
+        *check_notches(work),
+        *check_clamps(work),
         *check_saw(work, say),
         *check_cut(work, say),
         *check_riving(work, say),

@@ -11,10 +11,15 @@ from dataclasses import replace
 from scarfwright.models.findings import Finding, Level
 from scarfwright.models.lengths.length import Unit
 from scarfwright.models.lengths.say import Say, say_in
-from scarfwright.models.words import joint
+from scarfwright.models.words import clamps, joint, notches, sled
 from scarfwright.models.words.sentence import Sentence
 
-SENTENCES: Mapping[str, Sentence] = {**joint.SENTENCES}
+SENTENCES: Mapping[str, Sentence] = {
+    **joint.SENTENCES,
+    **sled.SENTENCES,
+    **notches.SENTENCES,
+    **clamps.SENTENCES,
+}
 
 
 def worded(found: Iterable[Finding], units: Unit) -> tuple[Finding, ...]:
