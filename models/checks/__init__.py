@@ -7,8 +7,10 @@ from collections.abc import Sequence
 from scarfwright.models.checks.clamps import check_clamps
 from scarfwright.models.checks.cut import check_cut
 from scarfwright.models.checks.feed import check_feed
+from scarfwright.models.checks.hands import check_hands
 from scarfwright.models.checks.joint import check_joint
 from scarfwright.models.checks.laser import check_laser
+from scarfwright.models.checks.margins import check_margins
 from scarfwright.models.checks.notches import check_notches
 from scarfwright.models.checks.paper import check_paper
 from scarfwright.models.checks.riving import check_riving
@@ -29,11 +31,13 @@ def check_all(work: Groundwork, *, unmeasurable: bool = False) -> list[Finding]:
     found = [
         *check_joint(work),
         *check_sled(work, unmeasurable),
+        *check_hands(work),
         *check_notches(work),
         *check_clamps(work),
         *check_saw(work, say),
         *check_cut(work, say),
         *check_riving(work, say),
+        *check_margins(work),
         *check_stand(work, say),
         *check_feed(work, say),
     ]

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from scarfwright.models.cut.sides import sides
 from scarfwright.models.lengths.length import round_up, rule_step
 from scarfwright.models.lengths.say import Say, say_in
-from scarfwright.models.sled.layout import safe_station, slot_jaw
+from scarfwright.models.sled.layout import least_station, safe_station
 from scarfwright.models.sled.sled import rounding_slack
 from scarfwright.models.sled.way import SledWay
 
@@ -152,7 +152,7 @@ def _ending(way: SledWay, name: str, say: Say) -> Ending:
     needed = travel + way.job.saw.travel_margin
     every = bounds(way)
     lacks = tuple(b for b in every if b.travel < needed - 1e-6)
-    least = slot_jaw(way.job, way.sled).least_station(needed, way.joint, way.blade)
+    least = least_station(way.job, way.joint, way.blade, way.sled, travel)
     station = safe_station(way.job, way.sled, least)
     length = _least_length(way, needed, station)
     return Ending(

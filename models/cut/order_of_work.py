@@ -101,8 +101,8 @@ def _work_checks(way: SledWay, say: Say) -> list[Check]:
         Check(
             "Clamps",
             f"tight, at {places} from the heel along the work edge; pads' lower edge {say(low)} above the table{deep}; "
-            f"outer jaws {say.down(way.job.clamp.jaw)} off the work at most, no screw, bar end or handle past them "
-            "towards the blade; only a clamp on the nose past the fence edge.",
+            f"outer jaws {say.down(way.job.clamp.jaw_outer)} off the work at most, no screw, bar end or handle past "
+            "them towards the blade; only a clamp on the nose past the fence edge.",
             low,
         ),
     ]

@@ -12,7 +12,7 @@ from typing import Any
 
 from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
-from scarfwright.models.job.tables import Job, Plank
+from scarfwright.models.job.tables import Job, Plank, old_keys_read
 from scarfwright.models.lengths.length import Length, Unit, shown
 
 LARGEST_BYTES = 1_000_000  # a job is a page of text; more is some other file
@@ -79,7 +79,7 @@ def job_from_dict(raw: dict[str, Any], name: str = "job", text: str = "") -> Job
     units = raw.get("units", "mm")
     if units not in ("mm", "in"):
         raise JobError(f'{name}{_line(text, ("units",))}: units: found {shown(units)}, expected "mm" or "in"')
-    filled = fill_defaults(raw, units)
+    filled = fill_defaults(old_keys_read(raw), units)
     try:
         return Job.model_validate(filled, context={"units": units})
     except ValidationError as error:

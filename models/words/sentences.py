@@ -11,14 +11,18 @@ from dataclasses import replace
 from scarfwright.models.findings import Finding, Level
 from scarfwright.models.lengths.length import Unit
 from scarfwright.models.lengths.say import Say, say_in
-from scarfwright.models.words import clamps, joint, notches, sled
+from scarfwright.models.words import aids, clamps, hands, joint, margins, notches, sled
+from scarfwright.models.words.remedies import ways_out
 from scarfwright.models.words.sentence import Sentence
 
 SENTENCES: Mapping[str, Sentence] = {
     **joint.SENTENCES,
     **sled.SENTENCES,
+    **hands.SENTENCES,
+    **margins.SENTENCES,
     **notches.SENTENCES,
     **clamps.SENTENCES,
+    **aids.SENTENCES,
 }
 
 
@@ -29,7 +33,7 @@ def worded(found: Iterable[Finding], units: Unit) -> tuple[Finding, ...]:
 
 
 def _worded(found: Finding, say: Say) -> Finding:
-    text = found.text or SENTENCES[found.code](say, **found.numbers)
+    text = found.text or SENTENCES[found.code](say, **found.numbers) + ways_out(found)
     if found.part and found.level is Level.FAULT and "left out" not in text:
         text = f"{text} The {found.part.replace('_', ' ')} is left out."
     return replace(found, text=text)
