@@ -24,7 +24,7 @@ LONGEST_SLED = 6000.0  # "auto" looks no further; longer boards are rarely sold 
 
 def work_up(job: Job) -> Workup:
     """Work a job out. Never raises for a valid job: what is impossible is a finding."""
-    work = work_out(job)
+    work = advised(job)
     if faults(list(work.findings)):
         return work  # nothing is made, so nothing is said about parts and machines
     parts = wanted(work)
@@ -34,6 +34,12 @@ def work_up(job: Job) -> Workup:
 
 def work_out(job: Job) -> Workup:
     """Joint, sled and cut alone: all but what the machines and the smaller parts have to say."""
+    found = _judged(job)
+    return replace(found, findings=worded(found.findings, job.units))
+
+
+def advised(job: Job) -> Workup:
+    """The same, and every finding with the ways out that were tried and do: many times the work where there are any."""
     found = _judged(job)
     tried = with_remedies(found, found.findings, lambda changed: _judged(changed).findings)
     return replace(found, findings=worded(tried, job.units))

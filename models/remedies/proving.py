@@ -15,6 +15,8 @@ from scarfwright.models.remedies.ways import WAYS
 
 MOST_TOLD = 3
 MOST_TRIED = 40  # of one kind of change, for one finding
+ENOUGH = 400  # sleds worked out for one job; "auto" works out about AUTO of them
+AUTO = 12
 
 Key = tuple[str, str]
 Judge = Callable[[Job], Sequence[Finding]]
@@ -35,6 +37,7 @@ class _Trial:
     def __init__(self, job: Job, found: tuple[Finding, ...], judge: Judge) -> None:
         self.job, self.found, self.judge = job, found, judge
         self.before = Counter(same(f) for f in found)
+        self.left = ENOUGH
         self.after: dict[str, tuple[Counter[Key], Counter[Key]]] = {}
 
     def remedies(self, work: Groundwork, one: Finding) -> Iterator[Remedy]:
@@ -51,13 +54,17 @@ class _Trial:
 
     def mends(self, remedy: Remedy, one: Finding) -> bool:
         """Whether the finding is gone and no fault has come that was not there."""
+        if repr(remedy) not in self.after and self.left <= 0:
+            return False
         every, wrong = self._tried(remedy)
         return every[same(one)] < self.before[same(one)] and all(n <= self.before[key] for key, n in wrong.items())
 
     def _tried(self, remedy: Remedy) -> tuple[Counter[Key], Counter[Key]]:
         name = repr(remedy)
         if name not in self.after:
-            found = self.judge(applied(self.job, remedy))
+            changed = applied(self.job, remedy)
+            self.left -= AUTO if changed.sled.length == "auto" else 1
+            found = self.judge(changed)
             wrong = Counter(same(f) for f in found if f.level is Level.FAULT)
             self.after[name] = (Counter(same(f) for f in found), wrong)
         return self.after[name]
