@@ -125,7 +125,7 @@ def test_advice_for_a_measured_sled_leads_to_no_other_sled() -> None:
 
 
 def test_a_deep_clamp_is_clear_as_low_as_it_goes() -> None:
-    """At its lowest, by hand: the throat of 120 lets the pads down to the table, where the blade stands out furthest."""
+    """At its lowest, by hand: a throat of 120 lets the pads down to the table, where the blade is longest."""
     work = trial("deep-clamp")
     clamp = next(c for c in work.way.layout.clamps if c.where == "heel")
     assert clamp.pushed_down is not None
@@ -136,7 +136,7 @@ def test_a_deep_clamp_is_clear_as_low_as_it_goes() -> None:
 
 
 def test_a_wedge_has_its_own_limit() -> None:
-    """A wedge as long as two pads would let the jaw 60 in from the nose: it is made only as long as the fence allows."""
+    """A wedge as long as two pads would let the jaw 60 in from the nose: it is as long as the fence allows."""
     work = trial("run-on-exact-marks")
     wedge = next(w for w in work.wanted if w.kind.name == "nose_wedge")
     sled = work.way.sled

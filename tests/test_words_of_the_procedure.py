@@ -67,7 +67,7 @@ def by_hand(name: str) -> dict[str, float]:
         "stop_past": stop - FRONT,
         "off": stop - FRONT - BACK,
         "past": end - BACK,
-        "hand": math.ceil((end + 50 + AT_TABLE + 150) / 10) * 10,  # margin, blade, and 150 clear of it
+        "hand": math.ceil((end + 50 + AT_TABLE + 300) / 10) * 10,  # margin, blade, and 300 clear of it
         "end": end,
     }
 
@@ -111,8 +111,8 @@ def test_the_clamps_told_stand_where_nothing_meets_the_blade(name: str) -> None:
     else:
         assert name == "run_on"  # there the whole jaw stays beside the blade
     assert figure(FIGURES[name]["loose"]) == heel_clamp - 15  # half a pad before its middle
-    # nose clamp: in the middle of the flat, which is as long as the kerf clears
-    flat = KERF * n if KERF * n > 30 else 30.0
+    # nose clamp: in the middle of the flat, which has room for the pad and 5 each side
+    flat = 30.0 + 2 * 5.0
     nose = hand["heel"] - length / n
     assert nose_clamp == pytest.approx((length - flat / 2 + nose * cos * sin) / cos, abs=0.05)
 
@@ -125,7 +125,7 @@ def test_the_stand_told_carries_from_start_to_end(name: str) -> None:
     board = 900.0 if name == "hold" else 2400.0
     sin, cos = 1 / math.hypot(1, n), n / math.hypot(1, n)
     heel, nose = hand["heel"], hand["heel"] - length / n
-    square, wedge, flat = nose * length * 38, (heel - nose) * length / 2 * 38, max(KERF * n, 30.0)
+    square, wedge, flat = nose * length * 38, (heel - nose) * length / 2 * 38, 40.0
     off = flat * flat / n / 2 * 38
     wood = board * 22 * 60
     moment = square * length / 2 + wedge * length / 3 - off * (length - 2 * flat / 3)

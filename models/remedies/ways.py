@@ -21,6 +21,7 @@ from scarfwright.models.remedies.offers import (
 )
 from scarfwright.models.sled.layout import hand_step
 
+LENGTH = ("sled.length", "auto")
 Ways = Callable[[Groundwork, Finding], Iterator[Family]]
 
 
@@ -42,15 +43,15 @@ def _finish(work: Groundwork, one: Finding) -> Iterator[Family]:
 
 
 def _degrees(_work: Groundwork, one: Finding) -> Iterator[Family]:
-    yield setting("joint.ratio", round(number(one, "ratio_if_degrees"), 1))
+    yield together(setting("joint.ratio", round(number(one, "ratio_if_degrees"), 1)), LENGTH)
 
 
 def _steep(_work: Groundwork, _one: Finding) -> Iterator[Family]:
-    yield setting("joint.ratio", 12, 10, 8)
+    yield together(setting("joint.ratio", 12, 10, 8), LENGTH)
 
 
 def _flat(_work: Groundwork, _one: Finding) -> Iterator[Family]:
-    yield setting("joint.ratio", 16, 12, 20)
+    yield together(setting("joint.ratio", 16, 12, 20), LENGTH)
 
 
 def _slope_off(work: Groundwork, _one: Finding) -> Iterator[Family]:
