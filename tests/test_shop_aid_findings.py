@@ -60,12 +60,10 @@ def test_a_wedge_is_as_long_as_the_fence_leaves_room_for() -> None:
 
 def test_a_stop_sticks_out_of_a_narrow_sled() -> None:
     """The sled is 16.25 mm wide at the nose and a twelfth of a mm wider for each mm towards the heel."""
-    kind, narrow = (
-        registry()["hand_stop"],
-        JOB.replace('"184 mm"', '"160 mm"').replace("length = {length}", "length = 1500\nnose_min = 5"),
-    )
-    work = work_up(job_from_text(narrow.format(opening=100, hand_line=1390)))
-    (found,) = check_part(kind, work, {**(kind.from_job(work) or {}), "length": 40.0})
+    kind = registry()["hand_stop"]
+    narrow = JOB.replace('"184 mm"', '"160 mm"').replace("[sled]", "[sled]\nnose_min = 5")
+    work = work_up(job_from_text(narrow.format(opening=100, length=1500, hand_line=1390)))
+    (found,) = check_part(kind, work, {"length": 40.0, "spacing": 20.0})
     assert found.code == "hand_stop.sticks_out"
     width = float(str(found.numbers["width_mm"]))
     assert width < 40

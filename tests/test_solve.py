@@ -22,7 +22,7 @@ from scarfwright.models.sled.sled import (
     station_off_flat,
     station_with_left,
 )
-from scarfwright.models.solve import work_out
+from scarfwright.models.solve import FURTHER, work_out
 from scarfwright.models.workup import Workup
 from shapely import LineString, Polygon
 
@@ -64,7 +64,9 @@ def test_the_shortest_sled_that_serves(units: str, end: str, made_from: str) -> 
     assert work.way.sled.length == pytest.approx(count * step)
     assert not faults(list(work.findings))
     for shorter in range(1, count):
-        assert faults(list(at_length(work.job, shorter * step).findings)), shorter * step
+        less = at_length(work.job, shorter * step)
+        handle = shorter >= count - FURTHER and "handle.no_room" in codes(less)
+        assert faults(list(less.findings)) or handle, shorter * step
 
 
 def test_the_shortest_is_held_by_the_fence_as_the_formula_says() -> None:
@@ -72,7 +74,7 @@ def test_the_shortest_is_held_by_the_fence_as_the_formula_says() -> None:
 
     The jaw, 12 thick, stands off the flat square to the work edge, so its outer corner leads by 12 sin(theta).
     """
-    work = worked()
+    work = worked("handle_hole = 0", "hands_clear = 150")
     need = work.way.travel_end + 50 + work.way.sled.nose_flat + 12 * math.sin(work.way.sled.angle) + 450
     assert need <= work.way.sled.length < need + 50 + 10  # a step, and what rounding the mark does to the slope
     assert "clamp.meets_fence" in codes(at_length(work.job, work.way.sled.length - 50))
@@ -215,7 +217,7 @@ def test_on_thin_steep_stock_the_slot_stays_off_the_heels_end() -> None:
         '[stock]\nthickness = "4 mm"\nheight = "20 mm"\n[joint]\nratio = 2\n[clamp]\npad_height = "0.5 mm"\njaw = 8\n'
     )
     work = worked(
-        'made_from = "sheet"\nlength = 600\nnotch_length = 20\nnotch_width = 18\nweb = 40\nround_marks = 0',
+        'made_from = "sheet"\nlength = 600\nnotch_length = 20\nnotch_width = 18\nweb = 60\nround_marks = 0',
         "travel_margin = 0\nblade_above_work = 1",
         base,
     )
