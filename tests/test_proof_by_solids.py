@@ -150,14 +150,15 @@ class Bench:
 
     def clamp(self, where: dict[str, Any], low: float) -> list[Any]:
         """All the room a clamp may take up, sliding in its seat: outer jaw, fence-side jaw, bar."""
-        thickness, jaw, throat = self.of("stock", "thickness"), self.of("clamp", "jaw"), self.of("clamp", "throat")
+        thickness, throat = self.of("stock", "thickness"), self.of("clamp", "throat")
+        jaw_outer, jaw_inner = self.of("clamp", "jaw_outer"), self.of("clamp", "jaw_inner")
         along = self.seat(where)
         inner = thickness - where["opening_mm"]
         jaws = (low, low + throat + BAR)
         return [
-            self.along_board(along, (thickness, thickness + jaw), jaws),
-            self.along_board(along, (inner - jaw, inner), jaws),
-            self.along_board(along, (inner - jaw, thickness + jaw), (low + throat, low + throat + BAR)),
+            self.along_board(along, (thickness, thickness + jaw_outer), jaws),
+            self.along_board(along, (inner - jaw_inner, inner), jaws),
+            self.along_board(along, (inner - jaw_inner, thickness + jaw_outer), (low + throat, low + throat + BAR)),
         ]
 
     def seat(self, where: dict[str, Any]) -> Point:
@@ -238,7 +239,7 @@ def prove_sled_stays_whole(bench: Bench) -> None:
 
 def prove_seats(bench: Bench) -> None:
     """Each clamp fits its seat in the sled as written, closes on web and work, and can't slide past where it may."""
-    pad, jaw, thickness = bench.of("clamp", "pad_width"), bench.of("clamp", "jaw"), bench.of("stock", "thickness")
+    pad, jaw, thickness = bench.of("clamp", "pad_width"), bench.of("clamp", "jaw_inner"), bench.of("stock", "thickness")
     less = 0.002
     for where in bench.clamps():
         low = bench.pads_low(where)

@@ -8,8 +8,10 @@ from scarfwright.models.checks.clamps import check_clamps
 from scarfwright.models.checks.cut import check_cut
 from scarfwright.models.checks.dividing import check_dividing
 from scarfwright.models.checks.feed import check_feed
+from scarfwright.models.checks.hands import check_hands
 from scarfwright.models.checks.joint import check_joint
 from scarfwright.models.checks.laser import check_laser
+from scarfwright.models.checks.margins import check_margins
 from scarfwright.models.checks.notches import check_notches
 from scarfwright.models.checks.paper import check_paper
 from scarfwright.models.checks.plan import check_plan
@@ -28,16 +30,17 @@ from scarfwright.models.wanted.wanted import Wanted
 
 def check_all(work: Groundwork, *, unmeasurable: bool = False) -> list[Finding]:
     """Every finding about the joint, the sled, the clamps and the saw, worst first."""
-    say = say_in(work.job.units)
     found = [
         *check_joint(work),
-        *check_sled(work, say, unmeasurable),
-        *check_notches(work, say),
-        *check_clamps(work, say),
+        *check_sled(work, unmeasurable),
+        *check_hands(work),
+        *check_notches(work),
+        *check_clamps(work),
         *check_saw(work),
         *check_dividing(work),
         *check_cut(work),
         *check_riving(work),
+        *check_margins(work),
         *check_stand(work),
         *check_feed(work),
         *check_plan(work),

@@ -6,168 +6,143 @@ from collections.abc import Iterator
 
 from scarfwright.models.findings import Finding, finding
 from scarfwright.models.groundwork import Groundwork
-from scarfwright.models.lengths.say import Say
-from scarfwright.models.sled.layout import pad_lower_edge, swallowed
+from scarfwright.models.sled.layout import pad_lower_edge, stop_spare, swallowed
 from scarfwright.models.sled.sled import LEAST_LEFT
 
-_PLACES = {"nose_flat": "across the nose flat", "heel": "in the heel notch", "nose": "in the nose notch"}
+
+def check_clamps(work: Groundwork) -> Iterator[Finding]:
+    yield from _opening(work)
+    yield from _board(work)
+    yield from _pushed_down(work)
+    yield from _bearing(work)
+    yield from _slot(work)
+    yield from _backing(work)
 
 
-def check_clamps(work: Groundwork, say: Say) -> Iterator[Finding]:
-    yield from _opening(work, say)
-    yield from _board(work, say)
-    yield from _pushed_down(work, say)
-    yield from _bearing(work, say)
-    yield from _slot(work, say)
-
-
-def _opening(work: Groundwork, say: Say) -> Iterator[Finding]:
+def _opening(work: Groundwork) -> Iterator[Finding]:
     has = work.job.clamp.opening
     for clamp in work.way.layout.clamps:
-        if clamp.opening <= has:
-            continue
-        place = _PLACES.get(clamp.where, f"in the notch at {say(clamp.station)}")
-        yield finding(
-            "clamp.no_grip",
-            f"The clamp {place} must close on {say(clamp.opening)} but opens only {say(has)}. "
-            f"Use clamps that open {say.up(clamp.opening)}{_other_grip(clamp.where, work, say)}.",
-            station_mm=clamp.station,
-            needed_mm=clamp.opening,
-            opening_mm=has,
-        )
+        if clamp.opening > has + 1e-6:
+            yield finding(
+                "clamp.no_grip",
+                where=clamp.where,
+                station_mm=clamp.station,
+                needed_mm=clamp.opening,
+                opening_mm=has,
+            )
 
 
-def _board(work: Groundwork, say: Say) -> Iterator[Finding]:
+def _board(work: Groundwork) -> Iterator[Finding]:
     """Two clamps must hold the board, each with its whole pad, wherever it slides in its slot."""
     length = work.job.stock.length
     if length is None:
         return
     clamps = sorted(work.way.layout.clamps, key=lambda c: c.least_board)
     past = [c for c in clamps if c.least_board > length + 1e-6]
-    if len(clamps) - len(past) < 2:
-        needed = clamps[1].least_board if len(clamps) > 1 else None
-        longer = "" if needed is None else f" Take boards {say.up(needed)} long or more{_closer(work, length, say)}."
-        held = "only one clamp" if len(clamps) > len(past) else "no clamp"
+    held = len(clamps) - len(past)
+    if held < 2:
+        first, last = _closer(work, length)
         yield finding(
             "clamp.grips_air",
-            f"A board {say(length)} long reaches {held}: the others grip air, and two must hold it.{longer}",
             length_mm=length,
-            needed_length_mm=needed,
+            needed_length_mm=clamps[1].least_board if len(clamps) > 1 else None,
             station_mm=past[0].station if past else None,
+            held=float(held),
+            notch_from_mm=first,
+            notch_to_mm=last,
         )
-    elif past:
-        told = ", ".join(say(c.station) for c in past)
-        yield finding(
-            "clamp.past_board",
-            f"A board {say(length)} long does not reach the clamp at {told}: it is held by the others.",
-            length_mm=length,
-            station_mm=past[0].station,
-        )
+    else:
+        for clamp in past:
+            yield finding("clamp.past_board", length_mm=length, station_mm=clamp.station)
 
 
-def _closer(work: Groundwork, length: float, say: Say) -> str:
-    """A further notch behind the heel's, where the board reaches and the sled has room for one."""
+def _closer(work: Groundwork, length: float) -> tuple[float, float] | tuple[None, None]:
+    """A further notch behind the heel's, where the board reaches and the sled has room for one: from, to."""
     job = work.job
     half = max(job.clamp.pad_width, job.sled.notch_length) / 2
     last = length - half
     heel = next((c.station for c in work.way.layout.clamps if c.where == "heel"), None)
     first = max(work.way.layout.least_station, 0.0 if heel is None else heel + job.sled.notch_length + LEAST_LEFT)
     if last < first or heel is None or heel + half > length:
-        return ""
-    return f", or give the sled a notch between {say.up(first)} and {say.down(last)} (extra_stations)"
+        return None, None
+    return first, last
 
 
-def _pushed_down(work: Groundwork, say: Say) -> Iterator[Finding]:
+def _pushed_down(work: Groundwork) -> Iterator[Finding]:
     """The limits hold for pads as high as they may sit; pushed down to the bar a clamp meets the blade sooner."""
-    end = work.way.travel_end
+    end, spare = work.way.travel_end, stop_spare(work.job)
     for clamp in work.way.layout.clamps:
         sooner = clamp.pushed_down
-        if sooner is None or sooner >= end or (clamp.limit is not None and clamp.limit < end):
+        if sooner is None or sooner >= end + spare - 1e-6 or (clamp.limit is not None and clamp.limit < end):
             continue
-        low = pad_lower_edge(work.job, work.way.sled)
         yield finding(
             "clamp.deep_meets_blade",
-            f"The clamp at {say(clamp.station)} is safe with its pads' lower edge {say(low)} above the table, but "
-            f"pushed down as far as it goes it would meet the blade at {say(sooner)}, before the end of the cut at "
-            f"{say(end)}. Keep its pads flush with the lower of sled and work, or put a packing piece under its bar.",
+            where=clamp.where,
             station_mm=clamp.station,
             limit_mm=sooner,
             end_mm=end,
-            lower_edge_mm=low,
+            spare_mm=spare,
+            lower_edge_mm=pad_lower_edge(work.job, work.way.sled),
         )
 
 
-def _other_grip(where: str, work: Groundwork, say: Say) -> str:
-    """What else than wider clamps would do, only where it would."""
-    job, thickness = work.job, work.joint.thickness
-    if where == "nose_flat":
-        notch = ", or a nose notch (nose_flat = 0)" if job.sled.web + thickness <= job.clamp.opening else ""
-        return f", or a longer sled or a narrower plank (thinner nose){notch}"
-    web = job.clamp.opening - thickness
-    return f", or set web to {say.down(web)} or less" if web >= LEAST_LEFT else ""
+def backing_wanted(work: Groundwork) -> float:
+    """The least thickness of a sled [mm] that backs the board well enough: half its height, and the middle of the pads
+    a third up (common practice, no source)."""
+    height = float(work.job.stock.height)
+    return max(height / 2, height / 3 + work.job.clamp.pad_height / 2)
 
 
-def _bearing(work: Groundwork, say: Say) -> Iterator[Finding]:
-    job = work.job
-    lower = min(job.stock.height, work.way.sled.thickness)
-    if pad_lower_edge(job, work.way.sled) < 0:
+def _backing(work: Groundwork) -> Iterator[Finding]:
+    """What of the board stands higher than the sled is not held beside the blade."""
+    height, thick = float(work.job.stock.height), work.way.sled.thickness
+    if height <= thick + 0.05:
+        return
+    wanted = backing_wanted(work)
+    numbers = {"unbacked_mm": height - thick, "height_mm": height, "sled_mm": thick, "wanted_mm": wanted}
+    low = thick < wanted - 0.05
+    yield finding("backing.low" if low else "backing.partial", "", **numbers)
+
+
+def _bearing(work: Groundwork) -> Iterator[Finding]:
+    clamp, height, thick = work.job.clamp, work.job.stock.height, work.way.sled.thickness
+    if pad_lower_edge(work.job, work.way.sled) < -1e-6:
         yield finding(
             "clamp.pad_overhangs",
-            f"A pad {say(job.clamp.pad_height)} high can't bear wholly on work {say(job.stock.height)} high and a "
-            f"sled {say(work.way.sled.thickness)} thick. Use pads of {say.down(lower)} or less, or a thicker sled.",
-            pad_height_mm=job.clamp.pad_height,
-            lower_mm=lower,
+            pad_height_mm=clamp.pad_height,
+            lower_mm=min(height, thick),
+            height_mm=height,
+            sled_mm=thick,
         )
-    deep = swallowed(job, work.way.sled)
-    if deep > job.clamp.throat:
+    deep = swallowed(work.job, work.way.sled)
+    if deep > clamp.throat + 1e-6:
         yield finding(
             "clamp.throat_short",
-            f"To bear wholly on work and sled the clamp must reach {say(deep)} down, and its throat is "
-            f"{say(job.clamp.throat)}. Use clamps that reach {say.up(deep)}{_less_deep(work, say)}.",
             swallowed_mm=deep,
-            throat_mm=job.clamp.throat,
+            throat_mm=clamp.throat,
+            height_mm=height,
+            sled_mm=thick,
+            pad_height_mm=clamp.pad_height,
         )
 
 
-def _less_deep(work: Groundwork, say: Say) -> str:
-    """What else than deeper clamps would do, only where it would."""
-    job, height, sled = work.job, work.joint.height, work.way.sled.thickness
-    apart, spare = abs(height - sled), job.clamp.throat - job.clamp.pad_height
-    pads = f", or pads {say.down(job.clamp.throat - apart)} high or less" if job.clamp.throat > apart else ""
-    if spare < 0:
-        return pads
-    if sled < height:
-        return f"{pads}, or a sled {say.up(height - spare)} thick or more (not over the work's height)"
-    return f"{pads}, or a sled {say.down(height + spare)} thick or less"
-
-
-def _slot(work: Groundwork, say: Say) -> Iterator[Finding]:
+def _slot(work: Groundwork) -> Iterator[Finding]:
     clamp, sled = work.job.clamp, work.job.sled
-    if sled.notch_width < clamp.jaw:
+    if sled.notch_width < clamp.jaw_inner - 1e-6:
         yield finding(
             "notch.jaw_wont_enter",
-            f"The notch is {say(sled.notch_width)} wide and the jaw stands off {say(clamp.jaw)}: it won't go in. "
-            f"Set notch_width to {say.up(clamp.jaw + 2)} or more.",
             notch_width_mm=sled.notch_width,
-            jaw_mm=clamp.jaw,
+            jaw_mm=clamp.jaw_inner,
+            needed_mm=clamp.jaw_inner + 2,
         )
     bearing = max(sled.notch_length - sled.notch_width, 0.0)
     needed = clamp.pad_width + sled.notch_width
-    if clamp.pad_width > sled.notch_length:
+    if clamp.pad_width > sled.notch_length + 1e-6:
         yield finding(
             "notch.pad_wont_enter",
-            f"The pad is {say(clamp.pad_width)} wide, the notch {say(sled.notch_length)} long: it won't go in. "
-            f"Set notch_length to {say.up(needed)} or more.",
             pad_width_mm=clamp.pad_width,
             notch_length_mm=sled.notch_length,
             needed_mm=needed,
         )
-    elif clamp.pad_width > bearing:
-        yield finding(
-            "notch.pad_bears_partly",
-            f"The pad is {say(clamp.pad_width)} wide, but between its round ends the notch is straight for only "
-            f"{say(bearing)}: the pad bears partly. Set notch_length to {say.up(needed)}, or square the ends.",
-            pad_width_mm=clamp.pad_width,
-            bearing_mm=bearing,
-            needed_mm=needed,
-        )
+    elif clamp.pad_width > bearing + 1e-6:
+        yield finding("notch.pad_bears_partly", pad_width_mm=clamp.pad_width, bearing_mm=bearing, needed_mm=needed)

@@ -329,14 +329,14 @@ def _clamp(way: SledWay, place: ClampPlace) -> Block:
     under = low + clamp.throat
     inner = -(place.opening - thickness)
     profile: list[Point] = [
-        (inner - clamp.jaw, low),
+        (inner - clamp.jaw_inner, low),
         (inner, low),
         (inner, under),
         (thickness, under),
         (thickness, low),
-        (thickness + clamp.jaw, low),
-        (thickness + clamp.jaw, under + BAR_THICKNESS),
-        (inner - clamp.jaw, under + BAR_THICKNESS),
+        (thickness + clamp.jaw_outer, low),
+        (thickness + clamp.jaw_outer, under + BAR_THICKNESS),
+        (inner - clamp.jaw_inner, under + BAR_THICKNESS),
     ]
     centre = _heelmost(way, place)
     x, y = way.sled.at_work_edge(centre, 0.0)

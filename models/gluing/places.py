@@ -73,7 +73,7 @@ def glue_up(joint: Joint, clamp: Clamp, board_length: float | None) -> GlueUp:
         clamps=clamps,
         pad=pad,
         supports=tuple(supports),
-        riser_height=clamp.jaw + FINGER_ROOM,
+        riser_height=max(clamp.jaw_outer, clamp.jaw_inner) + FINGER_ROOM,
         riser_width=plain,
         board_length=length,
         span=(overlap + 2 * CLEAR) / (2 if middle else 1),

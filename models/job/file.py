@@ -12,7 +12,7 @@ from pydantic import BaseModel, ValidationError
 from scarfwright.models.job.by_name import is_list, table_model
 from scarfwright.models.job.fields import Plank
 from scarfwright.models.job.problems import JobError, line_of, problem, problems_of
-from scarfwright.models.job.tables import Job
+from scarfwright.models.job.tables import Job, old_keys_read
 from scarfwright.models.lengths.length import Length, Unit, shown
 from scarfwright.models.quantities.quantity import Quantity
 
@@ -82,7 +82,7 @@ def job_from_dict(raw: dict[str, Any], name: str = "job", text: str = "") -> Job
     if units not in ("mm", "in"):
         said = f'found {shown(units)}, expected "mm" or "in"'
         raise JobError(problem(name, said, line=line_of(text, ("units",)), key="units"))
-    filled = fill_defaults(raw, units)
+    filled = fill_defaults(old_keys_read(raw), units)
     try:
         return Job.model_validate(filled, context={"units": units})
     except ValidationError as error:

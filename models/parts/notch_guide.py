@@ -113,7 +113,7 @@ def _resolution(work: Groundwork, p: Parameters) -> dict[str, Any]:
         "centre_from_edge_mm": p["web"] + p["notch_width"] / 2,
         "hole_drawn_mm": p["drill"] + p["compensation"],
         "resolution_mm": expanded((1.0, float(work.job.printer.tolerance)), (1.0, PLAY / 2)),
-        "needed_mm": max(p["notch_width"] - work.job.clamp.jaw, 0.0) / 2,
+        "needed_mm": max(p["notch_width"] - work.job.clamp.jaw_inner, 0.0) / 2,
         "by_rule_mm": expanded((1.0, RULE)),
     }
 
@@ -154,7 +154,7 @@ def _coarse(work: Groundwork, p: Parameters) -> list[Finding]:
         finding(
             "notch_guide.coarse",
             f"The notch guide sets holes to ±{reads:.2f} mm, and the notch is only {say(2 * needed)} wider than the "
-            f"jaw: the jaw may stick. Set notch_width to {say.up(work.job.clamp.jaw + 2 * reads)} or more. "
+            f"jaw: the jaw may stick. Set notch_width to {say.up(work.job.clamp.jaw_inner + 2 * reads)} or more. "
             + instead(reads, [("marking out by rule", r["by_rule_mm"])], lambda value: f"{value:.2f} mm"),
             resolution_mm=reads,
             needed_mm=needed,

@@ -84,7 +84,7 @@ def lay_words(plan: GluePlan, units: Unit) -> str:
             "whole "
             "joint."
         )
-    blocks = fig.over(plan.clamp.pad_height + plan.clamp.jaw + FINGER_ROOM)
+    blocks = fig.over(plan.clamp.pad_height + plan.clamp.jaw_outer + FINGER_ROOM)
     return (
         f"The clamps' throat ({say(plan.clamp.throat)}) does not reach the middle of a board "
         f"{say(plan.joint.height)} high. "

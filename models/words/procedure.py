@@ -110,8 +110,8 @@ def _work_checks(work: Groundwork, say: Say) -> list[Check]:
             "Clamps",
             f"Look at each before every cut: tight, at {places} from the heel along the work edge. Set the lower edge "
             "of "
-            f"each pad {say(low)} above the table.{deep} Outer jaws {say.down(work.job.clamp.jaw)} off the board at "
-            "most; "
+            f"each pad {say(low)} above the table.{deep} Outer jaws {say.down(work.job.clamp.jaw_outer)} off the "
+            "board at most; "
             "no screw, bar end or handle past them towards the blade. In a notch use clamps with slim jaws on both "
             "sides. Only the nose clamp stands past the fence edge.",
             low,

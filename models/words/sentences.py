@@ -13,22 +13,49 @@ from scarfwright.models.lengths.length import Unit
 from scarfwright.models.lengths.say import Say, say_in
 from scarfwright.models.words import (
     accuracy,
+    aids,
     bending,
+    clamps,
     dividing,
     feed,
     gluing,
+    hands,
     joint,
     knife_and_guard,
+    margins,
+    notches,
     plan,
     saw,
     shop,
+    sled,
     strength,
     support,
     travel,
 )
+from scarfwright.models.words.remedies import ways_out
 from scarfwright.models.words.sentence import Sentence
 
-_ROOMS = (accuracy, bending, dividing, feed, gluing, joint, knife_and_guard, plan, saw, shop, strength, support, travel)
+_ROOMS = (
+    accuracy,
+    aids,
+    bending,
+    clamps,
+    dividing,
+    feed,
+    gluing,
+    hands,
+    joint,
+    knife_and_guard,
+    margins,
+    notches,
+    plan,
+    saw,
+    shop,
+    sled,
+    strength,
+    support,
+    travel,
+)
 SENTENCES: Mapping[str, Sentence] = {code: said for room in _ROOMS for code, said in room.SENTENCES.items()}
 
 
@@ -39,7 +66,7 @@ def worded(found: Iterable[Finding], units: Unit) -> tuple[Finding, ...]:
 
 
 def _worded(found: Finding, say: Say) -> Finding:
-    text = found.text or SENTENCES[found.code](say, **found.numbers)
+    text = found.text or SENTENCES[found.code](say, **found.numbers) + ways_out(found)
     if found.part and found.level is Level.FAULT and "left out" not in text:
         text = f"{text} The {found.part.replace('_', ' ')} is left out."
     return replace(found, text=text)

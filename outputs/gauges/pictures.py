@@ -196,8 +196,8 @@ def _riser(work: Workup, part: Part, _n: Numbers) -> Scene:
         if _mine(part, s.lip):
             scene.loop(part.outline.moved(dx, 0.0), part.colour, OUTLINE)
     for c in glue.clamps:
-        for low in (high - work.job.clamp.jaw, top):
-            scene.box(c - glue.pad / 2, low, glue.pad, float(work.job.clamp.jaw), METAL)
+        for low in (high - work.job.clamp.jaw_inner, top):
+            scene.box(c - glue.pad / 2, low, glue.pad, float(work.job.clamp.jaw_inner), METAL)
     words = "bench; every place from the first tip is in numbers.json, gluing"
     scene.say(((left + right) / 2, -8.0), words, lift=-3.4)
     return scene
@@ -237,7 +237,7 @@ def _notch_guide(_work: Workup, part: Part, n: Numbers) -> Scene:
 
 def _nose_wedge(work: Workup, part: Part, n: Numbers) -> Scene:
     """At the uncut nose: wedge against the fence edge, thick end to the nose, pads parallel to the work edge."""
-    sled, joint, jaw = work.way.nominal, work.joint, float(work.job.clamp.jaw)
+    sled, joint, jaw = work.way.nominal, work.joint, float(work.job.clamp.jaw_inner)
     reach, length, slope = 2.4 * n["length"], n["length"], 1 / sled.ratio
     scene = Scene("nose from above, nose on the left")
     scene.area([(0.0, 0.0), (reach, 0.0), (reach, sled.width_at(reach)), (0.0, sled.nose)], WOOD)
