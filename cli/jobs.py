@@ -41,5 +41,8 @@ def _named(job: Job, given: dict[str, Any], only: set[str]) -> set[Machine]:
     elif "tool_path" in given:
         named.add("router")
     if "shop_has" not in job.model_fields_set:
-        named |= ({"printer"} if "print" in only else set()) | ({job.files.machine} if "cut" in only else set())
+        if "print" in only:
+            named.add("printer")
+        if "cut" in only:
+            named.add(job.files.machine)
     return named

@@ -53,7 +53,7 @@ def test_a_group_names_its_machine_where_the_job_says_nothing(tmp_path: Path) ->
     assert code == 0
     assert any(name.startswith("cut/sheet-") for name in data["files"])
     code, data = made(tmp_path, EMPTY, "--only", "cut")
-    assert {name for name in data["files"] if name.startswith("cut/")} == {"cut/sled.dxf", "cut/plank.dxf"}
+    assert {name for name in data["files"] if name.startswith("cut/")} == {"cut/sled.dxf", "cut/plank.dxf", "cut/carrier.dxf"}
 
 
 def test_a_list_of_gauges_is_all_that_is_printed() -> None:

@@ -9,7 +9,8 @@ from typing import Any
 
 import pytest
 from scarfwright.models.findings import CODES, Level
-from scarfwright.models.job.file import JobError, job_from_dict, job_to_toml
+from scarfwright.models.job.file import job_from_dict, job_to_toml
+from scarfwright.models.job.problems import JobError
 
 from tests.cut_jobs import job, of_code, raw, worked
 
