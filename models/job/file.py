@@ -133,7 +133,9 @@ def _place(message: str, text: str) -> tuple[int | None, str, str]:
 
 def job_to_toml(job: Job) -> str:
     """The job as understood: every default spelled out, "auto" left as "auto"; reading it gives the same job."""
-    lines = [f"{key} = {toml_value(getattr(job, key))}" for key in ("title", "shop_has", "units")]
+    given = "shop_has" in job.model_fields_set  # what --only names for one run is no part of the job
+    shop = f"shop_has = {toml_value(job.shop_has)}" if given else "# shop_has: not given"
+    lines = [f"title = {toml_value(job.title)}", shop, f"units = {toml_value(job.units)}"]
     for table in Job.model_fields:
         value = getattr(job, table)
         if is_list(table):
