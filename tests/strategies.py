@@ -121,6 +121,57 @@ def ratios() -> st.SearchStrategy[float | str]:
     return st.one_of(whole, st.floats(1, 100), st.sampled_from(["1 in 12", "1:8", "1 in 12.5"]), st.floats(6, 20))
 
 
+def _curves() -> st.SearchStrategy[list[list[str]]]:
+    """Offsets of gentle and of impossible bends."""
+
+    def along(steps: list[tuple[float, float]]) -> list[list[str]]:
+        station, found = 0.0, []
+        for step, offset in steps:
+            found.append([f"{station:.3f} mm", f"{offset:.3f} mm"])
+            station += step
+        return found
+
+    steps = st.tuples(st.floats(50, 1500), st.floats(-400, 400))
+    return st.lists(steps, min_size=4, max_size=12).map(along)
+
+
+def craft_tables() -> st.SearchStrategy[dict[str, Any]]:
+    """What a job says of wood, clamps, glue, limits and bent members."""
+    blank = st.fixed_dictionaries(
+        {"curve": _curves()},
+        optional={
+            "name": st.text(max_size=20),
+            "length": lengths(300, 9000),
+            "bend": st.sampled_from(["thickness", "height"]),
+        },
+    )
+    adhesive = {
+        "kind": st.sampled_from(["PVA", "epoxy", "pur", "resorcinol", "UF"]),
+        "spread": st.floats(50, 500).map(lambda g: f"{g:.1f} g/m2"),
+        "pressure": st.floats(0.05, 2).map(lambda p: f"{p:.3f} MPa"),
+        "open_time": st.integers(1, 90).map(lambda m: f"{m} min"),
+        "clamp_time": st.integers(1, 48).map(lambda h: f"{h} h"),
+    }
+    woods = ["white ash", "Sitka spruce", "teak", "redwood", "beech", ""]
+    stock = {
+        "species": st.sampled_from(woods),
+        "modulus": st.floats(4, 25).map(lambda e: f"{e:.2f} GPa"),
+        "rupture": st.floats(30, 200).map(lambda r: f"{r:.1f} MPa"),
+    }
+    clamp = {"force": st.floats(20, 9000).map(lambda n: f"{n:.0f} N"), "count": st.integers(1, 60)}
+    return st.fixed_dictionaries(
+        {
+            "stock": st.fixed_dictionaries({}, optional=stock),
+            "clamp": st.fixed_dictionaries({}, optional=clamp),
+            "adhesive": st.fixed_dictionaries({}, optional=adhesive),
+        },
+        optional={
+            "limits": st.fixed_dictionaries({}, optional={"bend_factor": st.floats(1, 20)}),
+            "blank": st.lists(blank, max_size=2),
+        },
+    )
+
+
 def raw_jobs() -> st.SearchStrategy[dict[str, Any]]:
     """Plain tables of a valid job file."""
     return st.fixed_dictionaries(

@@ -8,6 +8,7 @@ from typing import Any
 
 from pydantic import BaseModel
 from pydantic.fields import FieldInfo
+from scarfwright.models.job.by_name import is_list
 from scarfwright.models.job.file import toml_value
 from scarfwright.models.job.shop import Machine
 from scarfwright.models.job.tables import Job
@@ -78,8 +79,30 @@ def starting_text(start: Start) -> str:
         "# -- The rest: leave it until you want it -----------------------------------------------------------",
         *(_key(name, keys[name], start) for name in rest),
         "# Once the sled is made, measure it: sled.heel_as_made and nose_as_made (the plank sheet says how).",
+        "# Below all this, one table for each board, blank to glue up, wood to buy. Their keys: scarfwright schema.",
+        *(line for table in Job.model_fields if is_list(table) for line in _listed(table, start.units)),
     ]
     return "\n".join(lines) + "\n"
+
+
+_LISTED: Mapping[str, Mapping[str, tuple[object, object]]] = {
+    "board": {"length": ("2.4 m", "8 ft"), "count": (6, 6)},
+    "blank": {
+        "name": ("gunwale", "gunwale"),
+        "length": ("5 m", "16 ft"),
+        "curve": (
+            [["0 m", "0 mm"], ["1.7 m", "310 mm"], ["3.4 m", "325 mm"], ["5 m", "40 mm"]],
+            [["0 ft", "0 in"], ["5 ft", "12 in"], ["11 ft", "13 in"], ["16 ft", "2 in"]],
+        ),
+    },
+    "buy": {"length": ("3 m", "10 ft")},
+}
+
+
+def _listed(table: str, units: Unit) -> list[str]:
+    """One of a list of tables behind marks, with the keys one begins with."""
+    keys = _LISTED[table]
+    return [f"# [[{table}]]", *(f"# {key} = {toml_value(forms[units == 'in'])}" for key, forms in keys.items())]
 
 
 def _keys() -> Iterator[tuple[str, FieldInfo]]:

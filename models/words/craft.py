@@ -21,7 +21,7 @@ def craft_lines(craft: Craft, joint: Joint, units: Unit) -> list[tuple[str, str]
         rows = [("strength", f"slope {own}: steeper than 5:1, nothing is known of its strength")]
     else:
         rows = [("strength", f"slope {own} keeps {keeps(joint.ratio)}")]
-    rows += [("a flatter slope", text) for text in step_words(joint, units)]
+    rows += [("a flatter slope", text) for text in step_words(strength, units)]
     shear, pull = f"{100 * strength.shear:.1f} %", f"{100 * strength.normal:.1f} %"
     rows.append(("glue plane", f"{shear} of the wood's stress along the grain as shear, {pull} as pull"))
     if strength.test is not None:

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from scarfwright.models.joint.joint import Joint
 from scarfwright.models.lengths.length import Unit
 from scarfwright.models.lengths.say import Say, say_in
 from scarfwright.models.strength.bend_test import BendTest
-from scarfwright.models.strength.slope import Step, flatter_steps, row_behind, slope_rows, strength_share
+from scarfwright.models.strength.slope import row_behind, slope_rows, strength_share
+from scarfwright.models.strength.strength import Strength
 from scarfwright.models.strength.wood import Wood
 from scarfwright.models.words.figures import Figures, percent, slope_text
 from scarfwright.models.words.sentence import Sentence
@@ -28,18 +28,15 @@ def keeps(ratio: float) -> str:
     )
 
 
-def steps_worth(joint: Joint) -> list[Step]:
-    """Flatter slopes that keep noticeably more."""
-    own = strength_share(joint.ratio)
-    return [step for step in flatter_steps(joint) if step.share - own > LEAST_GAIN]
-
-
-def step_words(joint: Joint, units: Unit) -> list[str]:
-    """One line a flatter slope: what it keeps, and the length it costs."""
-    say = say_in(units)
+def step_words(found: Strength, units: Unit) -> list[str]:
+    """One line for each flatter slope that keeps noticeably more: what it keeps, and the length it costs."""
+    if found.share is None:
+        return []
+    say, least = say_in(units), found.share + LEAST_GAIN
     return [
         f"{slope_text(step.ratio)} keeps {percent(step.share)}; each joint is {say(step.extra)} longer"
-        for step in steps_worth(joint)
+        for step in found.steps
+        if step.share > least
     ]
 
 
