@@ -4,48 +4,44 @@ from __future__ import annotations
 
 from rich.console import Console
 from rich.table import Table
-from scarfwright.models.cut.endings import NAMES, TravelAdvice
-from scarfwright.models.cut.order_of_work import before_the_cut, cautions
+from scarfwright.cli.say import pairs
+from scarfwright.models.cut.endings import TravelAdvice
+from scarfwright.models.lengths.say import Say, say_in
+from scarfwright.models.words import endings, feed, knife_and_guard
+from scarfwright.models.words.procedure import before_the_cut, cautions
 from scarfwright.models.workup import Workup
 
 
 def show_cut(work: Workup, out: Console) -> None:
     """Cautions first, then the endings, the numbers of the cut in words, and the check list."""
-    advice = work.cut.advice
+    say, advice = say_in(work.job.units), work.cut.advice
     out.print("At the saw", style="bold")
     bullets = Table.grid(padding=(0, 1))
-    for text in cautions(work.way, work.cut):
+    for text in cautions(work):
         bullets.add_row("  !", text)
     out.print(bullets)
-    out.print(_endings(advice))
-    out.print(_pairs("The cut", _in_words(work, advice)))
-    out.print(_pairs("Before the cut", [(c.what, c.text) for c in before_the_cut(work.way, work.cut)]))
+    out.print(_endings(advice, say))
+    out.print(pairs("The cut", _in_words(work, advice, say)))
+    out.print(pairs("Before the cut", [(c.what, c.text) for c in before_the_cut(work)]))
 
 
-def _endings(advice: TravelAdvice) -> Table:
+def _endings(advice: TravelAdvice, say: Say) -> Table:
     table = Table(title="Ways to end the cut", title_justify="left", show_lines=True)
     for heading in ("way", "with these clamps", "risk"):
         table.add_column(heading)
     for ending in advice.endings:
-        name = f"{NAMES[ending.name]} (asked for)" if ending.asked else NAMES[ending.name]
-        table.add_row(name, ending.why, ending.risk.removeprefix("Risk: "))
+        name = f"{endings.NAMES[ending.name]} (chosen)" if ending.asked else endings.NAMES[ending.name]
+        table.add_row(name, endings.why(ending, say), endings.RISKS[ending.name].removeprefix("Risk: "))
     return table
 
 
-def _in_words(work: Workup, advice: TravelAdvice) -> list[tuple[str, str]]:
-    feed = work.cut.feed
+def _in_words(work: Workup, advice: TravelAdvice, say: Say) -> list[tuple[str, str]]:
+    one = work.cut.feed
     return [
-        ("start", advice.start.text),
-        ("limit", advice.limit_text),
-        ("lip", advice.go_on_text),
-        ("offcut", advice.offcut.text),
-        ("guard", work.cut.guard.text),
-        ("feed", " ".join((feed.text, *feed.advice))),
+        ("start", endings.start(advice.start, say)),
+        ("limit", endings.limit(advice, say)),
+        ("lip", endings.go_on(advice, say)),
+        ("offcut", endings.offcut(advice.offcut, say)),
+        ("guard", knife_and_guard.guard(work.cut.guard, say)),
+        ("feed", " ".join((feed.feed(one, say), *feed.advice(one, say)))),
     ]
-
-
-def _pairs(title: str, rows: list[tuple[str, str]]) -> Table:
-    table = Table(title=title, title_justify="left", show_header=False)
-    for name, text in rows:
-        table.add_row(name, text)
-    return table

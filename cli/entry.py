@@ -7,6 +7,7 @@ import os
 import sys
 
 from scarfwright.cli.interruption import Interruption, listen
+from scarfwright.cli.terminal import spell_out
 
 
 def run() -> None:
@@ -21,6 +22,7 @@ def run() -> None:
     # the job's models use no plugins, and looking for some reads every installed distribution's record
     os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
     try:
+        spell_out()
         listen()
         from scarfwright.cli.main import main
 
@@ -28,7 +30,7 @@ def run() -> None:
     except BaseException as error:
         if not Interruption.asked and not isinstance(error, KeyboardInterrupt):
             raise
-        print("scarfwright: interrupted; what was there before is as it was", file=sys.stderr, flush=True)
+        print(f"\nscarfwright: interrupted; {Interruption.so_far}", file=sys.stderr, flush=True)
         os._exit(130)  # a library that was half loaded may not survive an orderly end
     sys.exit(code)
 

@@ -9,16 +9,20 @@ from types import FrameType
 
 
 class Interruption:
-    """Whether the user or the system has asked to stop, and whether that has to wait."""
+    """Whether the user or the system has asked to stop, whether that has to wait, and what is true if it comes."""
 
     asked = False
     waits = False
+    so_far = "what was there before is as it was"
 
 
 def listen() -> None:
-    """Interrupt on Ctrl-C and on a polite end by the system."""
-    signal.signal(signal.SIGINT, _stop)
-    signal.signal(signal.SIGTERM, _stop)
+    """Interrupt on Ctrl-C and, where the system has such a thing, on a polite end by it."""
+    for name in ("SIGINT", "SIGTERM"):
+        number = getattr(signal, name, None)
+        if number is not None:
+            with contextlib.suppress(OSError, ValueError):  # no such signal here, or not the main thread's to set
+                signal.signal(number, _stop)
 
 
 def _stop(_signal: int, _frame: FrameType | None) -> None:

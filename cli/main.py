@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import sys
 from pathlib import Path
-from typing import Annotated, Literal
+from typing import Annotated, Any, Literal
 
 import typer
-from scarfwright.cli.problems import problem
+from scarfwright.cli.interruption import Interruption
+from scarfwright.cli.problems import as_data, problem, refuse
+from scarfwright.cli.terminal import CannotPrintError, ClosedPipeError, json_out, out, to_nowhere
 
 app = typer.Typer(
     name="scarfwright",
@@ -25,7 +27,16 @@ JobFile = Annotated[
 AsJson = Annotated[bool, typer.Option("--json", help="Print JSON for machines instead of tables.")]
 
 
-INTERRUPTED = 130
+INTERRUPTED, CLOSED_PIPE = 130, 141
+MOST_PROBLEMS = 20  # lines of them on the screen; JSON has all
+DEBIAN = {  # the package of each shared library the CAD kernel loads
+    "libGL": "libgl1",
+    "libGLU": "libglu1-mesa",
+    "libEGL": "libegl1",
+    "libX11": "libx11-6",
+    "libXrender": "libxrender1",
+    "libexpat": "libexpat1",
+}
 
 
 def version() -> str:
@@ -36,7 +47,7 @@ def version() -> str:
 
 def _print_version(wanted: bool) -> None:
     if wanted:
-        print(f"scarfwright {version()}")
+        out(f"scarfwright {version()}")
         raise typer.Exit
 
 
@@ -77,16 +88,23 @@ def make(
     """Make every file of a job: solids, cutting files, prints, drawings, numbers."""
     from scarfwright.cli.making import make_job
 
-    instead = {"machine": machine, "dxf": dxf, "dxf_units": dxf_units, "tool_path": tool_path or None}
+    instead: dict[str, Any] = {"machine": machine, "dxf": dxf, "dxf_units": dxf_units, "tool_path": tool_path or None}
     raise typer.Exit(make_job(job, out, only, json, version(), instead))
 
 
 @app.command()
-def check(job: JobFile = None, json: AsJson = False) -> None:
-    """Work a job out and list its numbers and findings; writes nothing."""
+def check(
+    job: JobFile = None,
+    cut: Annotated[bool, typer.Option("--cut", help="Also the cut: how to end it, what to look at.")] = False,
+    sled: Annotated[bool, typer.Option("--sled", help="Also every size of the sled and travel of the cut.")] = False,
+    joint: Annotated[bool, typer.Option("--joint", help="Also strength, glue-up, planing and bends.")] = False,
+    everything: Annotated[bool, typer.Option("--all", help="All of these, and every finding in full.")] = False,
+    json: AsJson = False,
+) -> None:
+    """Work a job out: the numbers for the sled, what needs doing, what to do next. Writes nothing."""
     from scarfwright.cli.checking import check_job
 
-    raise typer.Exit(check_job(job, json))
+    raise typer.Exit(check_job(job, json=json, cut=cut, sled=sled, joint=joint, everything=everything))
 
 
 @app.command()
@@ -106,14 +124,36 @@ def tune(
 
 
 @app.command()
+def plan(
+    job: JobFile = None,
+    out: Annotated[
+        Path | None,
+        typer.Option("--out", metavar="DIR", help='Folder to write; by default "<job name>-files" beside the job.'),
+    ] = None,
+    seconds: Annotated[
+        float | None, typer.Option("--seconds", metavar="N", help="Look so long; instead of [plan] effort.")
+    ] = None,
+    json: AsJson = False,
+) -> None:
+    """Find which board goes where: blanks out of boards with the fewest joints and the least wood."""
+    from scarfwright.cli.planning import plan_command
+
+    raise typer.Exit(plan_command(job, out, seconds, json, version()))
+
+
+@app.command()
 def start(
     file: Annotated[Path, typer.Argument(metavar="FILE", help="Job file to write; never overwritten.")],
-    units: Annotated[Literal["mm", "in"], typer.Option("--units", help="Units of the new job.")] = "mm",
+    units: Annotated[
+        Literal["mm", "in"] | None,
+        typer.Option("--units", help="Units; mm unless told.", show_default=False),
+    ] = None,
+    ask: Annotated[bool, typer.Option("--ask", help="Ask five questions first; on a terminal only.")] = False,
 ) -> None:
     """Write a commented job file to begin from."""
-    from scarfwright.cli.starting import start_job
+    from scarfwright.cli.starting import ask_and_start, start_job
 
-    raise typer.Exit(start_job(file, units))
+    raise typer.Exit(ask_and_start(file, units) if ask else start_job(file, units or "mm"))
 
 
 @app.command()
@@ -138,25 +178,25 @@ def part(
         list[str] | None,
         typer.Argument(metavar="[KEY=VALUE]...", help="Such as length='3/4 in' stations=400,600.", show_default=False),
     ] = None,
+    force: Annotated[bool, typer.Option("--force", help="Replace the file if there is one.")] = False,
 ) -> None:
     """Build one part alone. Lengths as in a job file; a bare number is mm."""
     from scarfwright.cli.parting import make_part
 
-    raise typer.Exit(make_part(name, values or [], out))
+    raise typer.Exit(make_part(name, values or [], out, force))
 
 
 @app.command()
 def schema() -> None:
     """Print the JSON Schema of the job file, for editors that complete and check."""
     from scarfwright.models.job.start_text import job_schema
-    from scarfwright.outputs.formats.text import as_json
 
-    print(as_json(job_schema()), end="")
+    json_out(job_schema())
 
 
 def main() -> int:
     """Read the words, run the command; returns the exit code. One line, no traceback, for what users can mend."""
-    from scarfwright.models.job.file import JobError
+    from scarfwright.models.job.problems import JobError
 
     try:
         code = app(standalone_mode=False)
@@ -165,15 +205,34 @@ def main() -> int:
         return code if isinstance(code, int) else 0
     except typer.Abort:
         raise KeyboardInterrupt from None
-    except BrokenPipeError:
-        sys.stderr.close()
-        return 1
+    except (ClosedPipeError, SystemExit):  # the command line library leaves so when its help is not read to the end
+        to_nowhere(sys.stdout)
+        return CLOSED_PIPE
+    except CannotPrintError as error:
+        return refuse(f"the output can't be written ({error}); {Interruption.so_far}")
     except JobError as error:
-        problem(str(error))
+        for one in error.problems[:MOST_PROBLEMS]:
+            problem(one.text)
+        if "--json" in sys.argv[1:]:
+            as_data([one.as_json() for one in error.problems])
+        return 2
+    except ImportError as error:
+        return _missing(error)
     except OSError as error:
-        problem(f"{error.filename or 'writing'}: {error.strerror or error}; nothing was changed")
+        return refuse(f"{error.filename or 'writing'}: {error.strerror or error}; {Interruption.so_far}")
     except Exception as error:
         if not hasattr(error, "format_message"):
             raise
-        problem(f"{error.format_message()} (see: scarfwright --help)")
-    return 2
+        return refuse(f"{error.format_message()} (see: scarfwright --help)")
+
+
+def _missing(error: ImportError) -> int:
+    """A library of the system that the CAD kernel needs is not there: one line says which package has it."""
+    import re
+
+    found = re.search(r"(\S+\.so[.\d]*): cannot open shared object file", str(error))
+    if found is None:
+        raise error
+    package = DEBIAN.get(found[1].split(".so")[0])
+    way = f"on Debian or Ubuntu: apt install {package}" if package else "install the package of your system that has it"
+    return refuse(f"the CAD kernel needs {found[1]}, which is not here; {way}; {Interruption.so_far}")

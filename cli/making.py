@@ -5,19 +5,23 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
-from rich.console import Console
 from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn
+from rich.table import Table
 from scarfwright.cli import say
-from scarfwright.cli.interruption import not_now
-from scarfwright.cli.jobs import find_job, with_files
-from scarfwright.cli.problems import problem
-from scarfwright.models.findings import faults
+from scarfwright.cli.interruption import Interruption, not_now
+from scarfwright.cli.jobs import find_job, for_this_run
+from scarfwright.cli.problems import problem, refuse
+from scarfwright.cli.terminal import json_out, visible
+from scarfwright.models.findings import Finding, faults
 from scarfwright.models.job.file import job_to_toml
+from scarfwright.models.job.shop import prints_gauges
+from scarfwright.models.job.tables import Job
 from scarfwright.models.numbers.numbers import numbers
+from scarfwright.models.planning.numbers import plan_numbers
+from scarfwright.models.planning.planned import Planned
 from scarfwright.models.solve import work_up
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.folder import FolderError, replaced_whole
-from scarfwright.outputs.formats.text import as_json
 from scarfwright.outputs.make import GROUPS, Item, items, make_all
 
 
@@ -27,33 +31,72 @@ def make_job(
     """Returns the exit code. `instead`: keys of [files] given on the command line. Raises JobError."""
     groups = _groups(only)
     if groups is None:
-        problem(f'--only: found "{only}", expected some of {",".join(GROUPS)}')
-        return 2
+        return refuse(f'--only: found "{only}", expected some of {",".join(GROUPS)}', key="--only")
     job, file = find_job(path)
-    job = with_files(job, instead)
+    job = for_this_run(job, instead, groups if only is not None else ())
     work = work_up(job)
-    found = faults(list(work.findings))
+    found = _faults(work, groups)
     if found:
         if json:
-            print(as_json({"folder": None, "files": [], **numbers(work)}), end="")
-        say.findings(work.findings, Console(stderr=True, highlight=False))
+            json_out({"folder": None, "files": [], **numbers(work)})
+        say.findings(work.findings, say.Screen(stderr=True))
         problem(f"{file}: {len(found)} fault{'s' * (len(found) > 1)}, so nothing was made")
         return 1
+    planned = _planned(work)
+    todo = items(work, groups, planned)
+    empty = _empty(todo, groups)
+    if only is not None and empty:
+        return refuse(f"{file}: {_nothing_for(empty[0], job)}", file=str(file), key="shop_has")
     target = out if out is not None else file.with_name(f"{file.stem}-files")
-    todo = items(work, groups)
     before = _groups_in(target)
     try:
         with replaced_whole(target, groups, version, job_to_toml(job).encode()) as folder:
             _make(todo, folder)
     except FolderError as error:
-        problem(str(error))
-        return 2
+        return refuse(str(error), file=str(target))
+    Interruption.so_far = f"the files are in {visible(str(target))}, whole"
     if json:
-        print(as_json({"folder": str(target), "files": [i.path for i in todo], **numbers(work)}), end="")
+        made = {"folder": str(target), "files": [i.path for i in todo]}
+        json_out({**made, **numbers(work, _plan_numbers(planned))})
     else:
         _report(work, target, todo)
         _report_gone(before - _groups_in(target))
     return 0
+
+
+def _faults(work: Workup, groups: set[str]) -> list[Finding]:
+    """What stops this run: what a router can't cut stops only the files for it."""
+    found = faults(list(work.findings))
+    return found if "cut" in groups else [f for f in found if not f.code.startswith("router.")]
+
+
+def _empty(todo: list[Item], groups: set[str]) -> list[str]:
+    """The groups asked for of which this job leaves no file."""
+    return [group for group in GROUPS if group in groups and not any(i.path.startswith(f"{group}/") for i in todo)]
+
+
+def _nothing_for(group: str, job: Job) -> str:
+    if group == "print" and not prints_gauges(job):
+        there = ", ".join(job.shop_has) or "no machine"
+        return f'--only print: found {there} in shop_has, expected "printer" there to print with'
+    return f"--only {group}: found nothing of this job that goes there, expected another group (see: scarfwright check)"
+
+
+def _planned(work: Workup) -> Planned | None:
+    """Which board goes where, where the job has boards and blanks."""
+    from scarfwright.cli.planning import can_plan, interruptible, planned_for
+
+    if not can_plan(work):
+        return None
+    with interruptible() as stop:
+        planned = planned_for(work, None, stop)
+    if planned.plan.stopped:
+        raise KeyboardInterrupt
+    return planned
+
+
+def _plan_numbers(planned: Planned | None) -> dict[str, Any] | None:
+    return None if planned is None else plan_numbers(planned.request, planned.plan)
 
 
 def _groups_in(folder: Path) -> set[str]:
@@ -65,7 +108,7 @@ def _report_gone(groups: set[str]) -> None:
     if groups:
         names = ", ".join(f"{group}/" for group in GROUPS if group in groups)
         say.console().print(
-            f"{names} held files of the job as it was and went with it: make without --only for new ones."
+            f"Removed {names}: made with other settings. To have everything again, make without --only."
         )
 
 
@@ -77,8 +120,8 @@ def _groups(only: str | None) -> set[str] | None:
 
 
 def _make(todo: list[Item], folder: Path) -> None:
-    columns = (TextColumn("{task.description:<28}"), BarColumn(), MofNCompleteColumn())
-    with Progress(*columns, console=Console(stderr=True), transient=True) as progress:
+    columns = (TextColumn("{task.description:<28}", markup=False), BarColumn(), MofNCompleteColumn())
+    with Progress(*columns, console=say.Screen(stderr=True), transient=True) as progress:
         task = progress.add_task("starting", total=len(todo))
         done = 0
 
@@ -101,13 +144,15 @@ def _report(work: Workup, target: Path, todo: list[Item]) -> None:
     for item in todo:
         folder, _, name = item.path.rpartition("/")
         by_folder.setdefault(folder or ".", []).append(name)
+    listed = Table.grid(padding=(0, 1))
     for folder, names in by_folder.items():
-        out.print(f"  {folder + '/':8} {', '.join(names)}")
+        listed.add_row(f"  {folder}/", ", ".join(names))
+    out.print(listed)
     for item in todo:
         if item.told:
             out.print(f"  {item.path}: {item.told}")
     out.print(say.sled_numbers(work))
-    say.findings(work.findings, out)
+    say.findings(work.findings, out, whole=False)
     out.print(
         "Sawing can maim: the saw maker's manual, local rules and competent instruction come before these numbers.",
         style="bold",

@@ -8,11 +8,12 @@ import tempfile
 from collections.abc import Sequence
 from pathlib import Path
 
-from rich.console import Console
 from rich.table import Table
 from rich.text import Text
 from scarfwright.cli import say
-from scarfwright.cli.problems import problem
+from scarfwright.cli.interruption import Interruption
+from scarfwright.cli.problems import problem, refuse
+from scarfwright.cli.terminal import json_out
 from scarfwright.models.findings import Finding, Level
 from scarfwright.models.lengths.length import show
 from scarfwright.models.part.part import Part
@@ -22,7 +23,6 @@ from scarfwright.models.parts.kind import PartKind
 from scarfwright.models.parts.words import WordError, find_kind, read, words
 from scarfwright.models.printing.bed import height, size
 from scarfwright.models.words.sentences import worded
-from scarfwright.outputs.formats.text import as_json
 
 SUFFIXES = (".stl", ".3mf", ".step", ".dxf")
 
@@ -32,10 +32,9 @@ def list_parts(name: str | None, json: bool) -> int:
     try:
         kinds = list(registry().values()) if name is None else [find_kind(name)]
     except WordError as error:
-        problem(str(error))
-        return 2
+        return refuse(str(error))
     if json:
-        print(as_json({"parts": [_as_json(kind) for kind in kinds]}), end="")
+        json_out({"parts": [_as_json(kind) for kind in kinds]})
         return 0
     out = say.console()
     for kind in kinds:
@@ -65,28 +64,28 @@ def _table(kind: PartKind) -> Table:
     return table
 
 
-def make_part(name: str, given: Sequence[str], out: Path) -> int:
+def make_part(name: str, given: Sequence[str], out: Path, force: bool) -> int:
     """Build one part and put its file in place whole. Returns the exit code: 1 if it can't be so, 2 for bad words."""
     if out.suffix not in SUFFIXES:
-        problem(f"{out}: expected a file name that ends in one of {', '.join(SUFFIXES)}")
-        return 2
+        return refuse(f"{out}: expected a file name that ends in one of {', '.join(SUFFIXES)}")
     if out.is_dir() or not out.parent.is_dir():
         what = "is a folder" if out.is_dir() else f"there is no folder {out.parent}"
-        problem(f"{out}: {what}; expected a file to write in a folder that is there")
-        return 2
+        return refuse(f"{out}: {what}; expected a file to write in a folder that is there")
+    if out.exists() and not force:
+        return refuse(f"{out}: is there already and is left as it is; expected a name not yet taken, or --force")
     try:
         kind = find_kind(name)
         parameters = read(kind, given)
     except WordError as error:
-        problem(str(error))
-        return 2
+        return refuse(str(error))
     found = worded(check_part(kind, None, parameters), "mm")
     if any(f.level is Level.FAULT for f in found):
-        say.findings(found, Console(stderr=True, highlight=False))
+        say.findings(found, say.Screen(stderr=True))
         problem(f"{name}: can't be made in these sizes, so nothing was written")
         return 1
     part = kind.build(**parameters)
     _write(part, out)
+    Interruption.so_far = f"{out} is written"
     _report(part, out, found)
     return 0
 

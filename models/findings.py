@@ -20,11 +20,21 @@ class Level(StrEnum):
 
 
 CODES: dict[str, Level] = {
+    "bending.curve_short": Level.CAUTION,
+    "bending.ends_loose": Level.NOTE,
+    "bending.joint_places": Level.NOTE,
+    "bending.joint_unknown": Level.CAUTION,
+    "bending.no_joint": Level.CAUTION,
+    "bending.offsets_coarse": Level.NOTE,
+    "bending.overstrained": Level.CAUTION,
     "accuracy.few_inside": Level.NOTE,
     "blade.axis_above_table": Level.FAULT,
     "blade.max_depth_beyond": Level.CAUTION,
     "blade.not_for_ripping": Level.CAUTION,
+    "blade.over_marked_speed": Level.FAULT,
     "blade.plate_too_thick": Level.FAULT,
+    "blade.rim_fast": Level.CAUTION,
+    "blade.rim_too_fast": Level.FAULT,
     "blade.smaller_than_work": Level.FAULT,
     "blade.too_low": Level.FAULT,
     "board.meets_fence": Level.FAULT,
@@ -37,8 +47,9 @@ CODES: dict[str, Level] = {
     "clamp.past_board": Level.NOTE,
     "clamp.throat_short": Level.FAULT,
     "dividing.blade_too_low": Level.CAUTION,
+    "dividing.no_screws": Level.CAUTION,
     "dowel.no_room": Level.CAUTION,
-    "feed.saw_too_weak": Level.CAUTION,
+    "feed.faster_than_hand": Level.CAUTION,
     "feed.too_fast": Level.CAUTION,
     "feed.too_slow": Level.CAUTION,
     "fence.behind_blade": Level.FAULT,
@@ -47,6 +58,12 @@ CODES: dict[str, Level] = {
     "gap_shim.coarse": Level.CAUTION,
     "gap_shim.layer_thick": Level.FAULT,
     "gap_shim.off": Level.NOTE,
+    "gluing.clamps_too_small": Level.NOTE,
+    "gluing.open_time_short": Level.CAUTION,
+    "gluing.pressure_high": Level.CAUTION,
+    "gluing.pressure_low": Level.CAUTION,
+    "gluing.too_few_clamps": Level.CAUTION,
+    "gauges.left_out": Level.NOTE,
     "guard.cannot_pass": Level.CAUTION,
     "hand_stop.no_line": Level.FAULT,
     "hand_stop.sticks_out": Level.FAULT,
@@ -87,6 +104,18 @@ CODES: dict[str, Level] = {
     "paper.roll_narrow": Level.CAUTION,
     "paper.roll_wide": Level.CAUTION,
     "part.impossible": Level.FAULT,
+    "plan.blank_short": Level.FAULT,
+    "plan.defect_outside": Level.FAULT,
+    "plan.defects_overlap": Level.FAULT,
+    "plan.does_not_fit": Level.CAUTION,
+    "plan.mark_fine": Level.FAULT,
+    "plan.members": Level.FAULT,
+    "plan.mirrored_odd": Level.CAUTION,
+    "plan.no_blanks": Level.NOTE,
+    "plan.no_board": Level.FAULT,
+    "plan.too_many_blanks": Level.FAULT,
+    "plan.too_many_boards": Level.FAULT,
+    "plan.zone_outside": Level.FAULT,
     "plank.kerf_too_wide": Level.FAULT,
     "plank.too_narrow": Level.FAULT,
     "print.overhang": Level.CAUTION,
@@ -127,6 +156,7 @@ CODES: dict[str, Level] = {
     "template.web_burns": Level.CAUTION,
     "thickness_fork.coarse": Level.CAUTION,
     "thickness_fork.slots_alike": Level.FAULT,
+    "wood.unknown": Level.NOTE,
 }
 
 
@@ -153,17 +183,23 @@ class Finding:
     numbers: Numbers
     part: str = ""
 
+    @property
+    def stops(self) -> bool:
+        """Whether it stops the job: a fault, and not one of an optional part, which is left out instead."""
+        return self.level is Level.FAULT and not self.part
+
     def as_json(self) -> dict[str, Any]:
         return {
             "code": self.code,
             "level": self.level.value,
-            **({"part": self.part} if self.part else {}),
+            "stops": self.stops,
+            "part": self.part or None,
             "text": self.text,
             "numbers": {k: round(v, 6) if isinstance(v, float) else v for k, v in self.numbers.items()},
         }
 
 
-def finding(code: str, text: str = "", **numbers: float | str | None) -> Finding:
+def finding(code: str, text: str = "", /, **numbers: float | str | None) -> Finding:
     """Make a finding of a registered code; its sentence is made later from the numbers."""
     return Finding(code, CODES[code], text, {k: _plain(v) for k, v in numbers.items()})
 
@@ -175,7 +211,7 @@ def _plain(value: float | str | None) -> float | str | None:
 
 def faults(found: list[Finding]) -> list[Finding]:
     """The findings that stop a build; those about an optional part that is left out don't."""
-    return [f for f in found if f.level is Level.FAULT and not f.part]
+    return [f for f in found if f.stops]
 
 
 def worst_first(found: list[Finding]) -> list[Finding]:

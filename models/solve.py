@@ -7,7 +7,9 @@ from dataclasses import replace
 
 from scarfwright.models.accuracy.outlook import outlook
 from scarfwright.models.checks import check_all, check_machine
+from scarfwright.models.checks.craft import check_craft
 from scarfwright.models.checks.outlook import check_outlook
+from scarfwright.models.craft import craft_of
 from scarfwright.models.cut.cut import the_cut
 from scarfwright.models.findings import faults, worst_first
 from scarfwright.models.gluing.places import glue_up
@@ -15,7 +17,7 @@ from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.job.tables import Job
 from scarfwright.models.sled.making import joint_of, sled_way
 from scarfwright.models.sled.sled import longest_from_plank
-from scarfwright.models.wanted.wanted import wanted
+from scarfwright.models.wanted.wanted import left_out_as_coarse, wanted
 from scarfwright.models.words.sentences import worded
 from scarfwright.models.workup import Workup
 
@@ -28,10 +30,11 @@ def work_up(job: Job) -> Workup:
     if faults(list(work.findings)):
         return work  # nothing is made, so nothing is said about parts and machines
     parts = wanted(work)
+    craft = craft_of(work)
     ahead = outlook(job, work.joint, work.way.blade.height, work.way.sled.thickness)
-    found = [*work.findings, *check_machine(work, parts), *(f for one in parts for f in one.findings)]
-    found += check_outlook(ahead)
-    return replace(work, findings=worded(worst_first(found), job.units), wanted=parts, outlook=ahead)
+    of_parts = [*(f for one in parts for f in one.findings), *left_out_as_coarse(parts)]
+    found = [*work.findings, *check_machine(work, parts), *of_parts, *check_craft(job, craft), *check_outlook(ahead)]
+    return replace(work, findings=worded(worst_first(found), job.units), wanted=parts, craft=craft, outlook=ahead)
 
 
 def work_out(job: Job) -> Workup:

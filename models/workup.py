@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from scarfwright.models.accuracy.outlook import Outlook
+from scarfwright.models.craft import Craft
 from scarfwright.models.findings import Finding
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.sheets.layout import SheetPlan, sheet_plans
@@ -16,10 +17,12 @@ from scarfwright.models.wanted.wanted import Wanted
 
 @dataclass(frozen=True)
 class Workup(Groundwork):
-    """Groundwork, with what was found about it and the parts that are wanted (none where the job has a fault)."""
+    """Groundwork, with what was found about it and the parts that are wanted and the craft after
+    the saw (none where the job has a fault)."""
 
     findings: tuple[Finding, ...]
     wanted: tuple[Wanted, ...] = ()
+    craft: Craft | None = None
     outlook: Outlook | None = None
 
     @cached_property

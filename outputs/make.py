@@ -9,9 +9,13 @@ from textwrap import wrap
 from typing import Any
 
 from scarfwright.models.job.file import job_to_toml
-from scarfwright.models.job.paper import prints
+from scarfwright.models.job.paper import LETTER, drawing_size, prints
+from scarfwright.models.job.shop import cutter
+from scarfwright.models.lengths.say import say_in
 from scarfwright.models.numbers.numbers import numbers
 from scarfwright.models.part.part import Part
+from scarfwright.models.planning.numbers import plan_numbers
+from scarfwright.models.planning.planned import Planned
 from scarfwright.models.printing.plates import Laid, Plate, plates
 from scarfwright.models.sheets.layout import SheetPlan
 from scarfwright.models.sheets.operator_note import file_units, router_lines
@@ -23,6 +27,7 @@ from scarfwright.models.workup import Workup
 from scarfwright.outputs.formats.table import write
 
 GROUPS = ("cad", "cut", "print", "paper")
+TO_LOOK_AT = ("sled", "riser")  # as meshes too, which any viewer opens
 NOTE_COLUMNS = 96  # characters of the operator's lines, in the file and beside a sheet
 
 
@@ -35,18 +40,47 @@ class Item:
     told: str = ""
 
 
-def items(work: Workup, groups: Iterable[str] = GROUPS) -> list[Item]:
-    """Every file the job leaves, in the order they are made: what every job has, then group by group."""
+def items(work: Workup, groups: Iterable[str] = GROUPS, planned: Planned | None = None) -> list[Item]:
+    """Every file the job leaves, in the order they are made: what every job has, then group by group.
+
+    planned: which board goes where, for a job that has boards and blanks.
+    """
     asked = set(groups)
+    plan = None if planned is None else plan_numbers(planned.request, planned.plan)
     found = [
-        Item("numbers.json", lambda path: write(numbers(work), path)),
+        Item("numbers.json", lambda path: write(numbers(work, plan), path)),
         Item("job.toml", lambda path: write(job_to_toml(work.job), path)),
     ]
+    if planned is not None:
+        found += _plan(work, planned, paper="paper" in asked)
     makers: dict[str, Callable[[Workup], list[Item]]] = {"cut": _cut, "paper": _paper, "cad": _cad, "print": _print}
     for group, maker in makers.items():
         if group in asked:
             found += maker(work)
     return found
+
+
+def plan_items(work: Workup, planned: Planned) -> list[Item]:
+    """What a plan alone leaves, for a job whose sled can't be made as it stands."""
+    return items(work, (), planned)[:2] + _plan(work, planned, paper=True)
+
+
+def _plan(work: Workup, planned: Planned, *, paper: bool) -> list[Item]:
+    from scarfwright.outputs.plan_sheet.codes import Look
+    from scarfwright.outputs.plan_sheet.csv import plan_csv
+    from scarfwright.outputs.plan_sheet.sheets import plan_sheets
+
+    job = work.job
+    found = [_item("plan.csv", plan_csv(planned.request, planned.plan))]
+    if not paper:
+        return found
+    tell = say_in(job.units)
+    wood = f"{job.stock.species} {tell(job.stock.thickness)} thick, {tell(job.stock.height)} high".strip()
+    size = drawing_size(job.files)
+    look = Look(job.title, job.units, wood, size, "Letter" if size == LETTER else "A4")
+    sheets = plan_sheets(planned.request, planned.plan, look)
+    pages = [_item(f"paper/plan-{number}.svg", sheet) for number, sheet in enumerate(sheets, 1)]
+    return [*found, _item("paper/plan.pdf", sheets), *pages]
 
 
 def parts_for(work: Workup, group: str) -> list[Part]:
@@ -62,8 +96,8 @@ def _cut(work: Workup) -> list[Item]:
     things: list[Part | SheetPlan] = [*parts_for(work, "cut")]
     if work.job.sled.made_from == "plank":
         things.append(plank_plan(work.way))
-    machines = {"router": _router, "laser": _laser}
-    return [*(_dxf(work, thing) for thing in things), *machines[work.job.files.machine](work)]
+    found, machine = [_dxf(work, thing) for thing in things], cutter(work.job)
+    return found if machine is None else [*found, *{"router": _router, "laser": _laser}[machine](work)]
 
 
 def _router(work: Workup) -> list[Item]:
@@ -110,7 +144,9 @@ def _cad(work: Workup) -> list[Item]:
     things: list[Part | SheetPlan] = [*parts_for(work, "cad")]
     if work.job.sled.made_from == "plank":
         things.append(plank_plan(work.way))
-    return [*(_solid_item(f"cad/{thing.name}.step", thing) for thing in things), *_setup(work)]
+    found = [_solid_item(f"cad/{thing.name}.step", thing) for thing in things]
+    found += [_solid_item(f"cad/{thing.name}.stl", thing) for thing in things if thing.name in TO_LOOK_AT]
+    return [*found, *_setup(work)]
 
 
 def _setup(work: Workup) -> list[Item]:
@@ -135,20 +171,33 @@ def _paper(work: Workup) -> list[Item]:
     from scarfwright.outputs.full_size.templates_pdf import template_sheets
     from scarfwright.outputs.gauges.sheet import gauge_sheets
     from scarfwright.outputs.setup_card.card import setup_card
-    from scarfwright.outputs.shop_drawings.sled_sheet import sled_sheets
+    from scarfwright.outputs.shop_drawings.sled_sheet import sled_drawings
 
-    sheets = sled_sheets(work)
-    names = ("sled", "layer" if work.job.sled.made_from == "sheet" else "plank")
-    found = [_item(f"paper/{name}.svg", sheet) for name, sheet in zip(names, sheets, strict=True)]
-    found.append(_item("paper/sled.pdf", sheets))
+    drawings = sled_drawings(work)
+    found = [_item(f"paper/{name}.svg", sheet) for name, sheet in drawings.items()]
+    found.append(_item("paper/sled.pdf", list(drawings.values())))
     card = setup_card(work)
-    found += [_item("paper/setup-card.svg", card), _item("paper/setup-card.pdf", [card])]
+    for number, sheet in enumerate(card, 1):
+        found.append(_item(f"paper/setup-card{'' if number == 1 else f'-{number}'}.svg", sheet))
+    found.append(_item("paper/setup-card.pdf", card))
     gauges = gauge_sheets(work)
     if gauges:
         found.append(_item("paper/gauges.pdf", gauges))
     if prints(work.job.files):
         found.append(_item("paper/templates.pdf", template_sheets(work)))
-    return [*found, *_joint(work), *_sheet_drawings(work)]
+    return [*found, *_joint(work), *_craft(work), *_sheet_drawings(work)]
+
+
+def _craft(work: Workup) -> list[Item]:
+    from scarfwright.outputs.craft_papers import bend_papers, glue_paper, wood_papers
+
+    craft = work.craft
+    if craft is None:
+        return []
+    glue, bends = glue_paper(work, craft), bend_papers(work, craft)
+    found = [_item("paper/glue-up.svg", glue), _item("paper/glue-up.pdf", [glue])]
+    found.append(_item("paper/wood.pdf", wood_papers(work, craft)))
+    return [*found, _item("paper/bending.pdf", bends)] if bends else found
 
 
 def _joint(work: Workup) -> list[Item]:
@@ -160,7 +209,7 @@ def _joint(work: Workup) -> list[Item]:
 def _sheet_drawings(work: Workup) -> list[Item]:
     from scarfwright.outputs.shop_drawings.cut_sheet import cut_sheets
 
-    plans = work.sheets if work.job.files.machine == "router" else ()
+    plans = work.sheets if cutter(work.job) == "router" else ()
     pages = cut_sheets(work, plans)
     found = [_item(f"paper/{plan.name}.svg", page) for plan, page in zip(plans, pages, strict=True)]
     return [*found, _item("paper/sheets.pdf", pages)] if pages else []

@@ -66,8 +66,6 @@ def _saw() -> st.SearchStrategy[dict[str, Any]]:
             "table_back": lengths(50, 1500),
             "fence_height": lengths(8, 120),
             "feed_time": st.floats(0.1, 600),
-            "cutting_energy": st.floats(1, 1000),
-            "motor_power": st.floats(1, 50000),
             "guard_height": lengths(10, 300),
             "guard_front": lengths(10, 600),
             "teeth": st.integers(2, 200),
@@ -126,16 +124,24 @@ def ratios() -> st.SearchStrategy[float | str]:
 def raw_jobs() -> st.SearchStrategy[dict[str, Any]]:
     """Plain tables of a valid job file."""
     return st.fixed_dictionaries(
-        {"stock": _stock(), "joint": st.fixed_dictionaries({"ratio": ratios()})},
+        {"stock": _stock(), "joint": st.fixed_dictionaries({"ratio": ratios()}), **full_shops()},
         optional={
             "title": st.text(max_size=30),
             "units": st.sampled_from(["mm", "in"]),
             "saw": _saw(),
             "clamp": _clamp(),
             "sled": _sled(),
-            "printer": st.fixed_dictionaries({}, optional={"layer": lengths(0.1, 1), "tolerance": lengths(0.1, 1)}),
+            "printer": st.fixed_dictionaries(
+                {"gauges": st.sampled_from(["all", "useful"])},
+                optional={"layer": lengths(0.1, 1), "tolerance": lengths(0.1, 1)},
+            ),
         },
     )
+
+
+def full_shops() -> dict[str, st.SearchStrategy[Any]]:
+    """Every machine, and every gauge whether it reads finely enough or not: all that can be made is made."""
+    return {"shop_has": st.just(["printer", "router", "laser"])}
 
 
 def jobs() -> st.SearchStrategy[Job]:
@@ -176,6 +182,8 @@ def likely_jobs() -> st.SearchStrategy[Job]:
     raw = st.fixed_dictionaries(
         {
             "units": st.sampled_from(["mm", "in"]),
+            **full_shops(),
+            "printer": st.just({"gauges": "all"}),
             "stock": st.fixed_dictionaries({"thickness": lengths(10, 40), "height": lengths(40, 72)}),
             "joint": st.fixed_dictionaries({"ratio": st.floats(6, 20).map(lambda n: round(n, 2))}),
             "saw": st.fixed_dictionaries({}, optional=saw),

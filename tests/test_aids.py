@@ -16,6 +16,8 @@ from scarfwright.models.solve import work_up
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.make import items, parts_for
 
+from tests.shops import in_full_shop
+
 BASE: dict[str, Any] = {
     "stock": {"thickness": "22 mm", "height": "60 mm"},
     "joint": {"ratio": 12},
@@ -25,7 +27,8 @@ BASE: dict[str, Any] = {
 
 
 def worked(**tables: dict[str, Any]) -> Workup:
-    return work_up(job_from_dict({name: {**BASE.get(name, {}), **tables.get(name, {})} for name in {**BASE, **tables}}))
+    raw = {name: {**BASE.get(name, {}), **tables.get(name, {})} for name in {**BASE, **tables}}
+    return work_up(in_full_shop(job_from_dict(raw)))
 
 
 def found(work: Workup, code: str) -> Finding:

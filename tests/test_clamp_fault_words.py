@@ -7,6 +7,8 @@ from typing import Any
 
 import pytest
 from scarfwright.models.findings import Level
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.words import endings
 
 from tests.cut_jobs import of_code, worked
 
@@ -106,8 +108,8 @@ def test_clamp_limits_are_told_short_never_long(end: str) -> None:
     assert 273.65 < by_hand < 273.7
     assert 52.75 < by_hand - done < 52.8
     advice = worked(saw={"end_of_cut": end}, sled={"heel_station": "397.6 mm"}).cut.advice
-    assert advice.limit_text == LIMIT
-    whys: dict[str, Any] = {ending.name: ending.why for ending in advice.endings}
+    assert endings.limit(advice, say_in("mm")) == LIMIT
+    whys: dict[str, Any] = {ending.name: endings.why(ending, say_in("mm")) for ending in advice.endings}
     assert whys["hold"].startswith(POSSIBLE)
     assert whys["draw_back"].startswith(POSSIBLE)
     assert whys["run_on"].startswith(DENIED)

@@ -125,7 +125,7 @@ def test_targets_that_cannot_be_used(out: str, tmp_path: Path) -> None:
 def test_impossible_sizes_are_a_finding(tmp_path: Path) -> None:
     done = run("part", "riser", "height=1", "--out", "x.stl", cwd=tmp_path)
     assert done.returncode == 1
-    assert "fault" in done.stderr
+    assert "Stops the job" in done.stderr
     assert list(tmp_path.iterdir()) == []
 
 
@@ -158,11 +158,14 @@ def test_an_old_file_is_replaced_whole_or_kept(tmp_path: Path) -> None:
             tmp_path.chmod(0o700)
     assert run("part", "riser", "height=1", "--out", out, cwd=tmp_path).returncode == 1
     assert out.read_bytes() == b"old"
-    assert run("part", "riser", "--out", out, cwd=tmp_path).returncode == 0
+    refused = run("part", "riser", "--out", out, cwd=tmp_path)
+    assert (refused.returncode, "--force" in refused.stderr) == (2, True)
+    assert out.read_bytes() == b"old"
+    assert run("part", "riser", "--out", out, "--force", cwd=tmp_path).returncode == 0
     assert len(out.read_bytes()) > 1000
     assert [p.name for p in tmp_path.iterdir()] == ["riser.stl"]
     once = out.read_bytes()
-    assert run("part", "riser", "--out", out, cwd=tmp_path).returncode == 0
+    assert run("part", "riser", "--out", out, "--force", cwd=tmp_path).returncode == 0
     assert out.read_bytes() == once
 
 

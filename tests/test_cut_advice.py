@@ -9,7 +9,6 @@ import pytest
 from hypothesis import HealthCheck, given, seed, settings
 from hypothesis import strategies as st
 from scarfwright.models.cut.balance import ASSUMED_LENGTH
-from scarfwright.models.cut.order_of_work import Check, before_the_cut, cautions, order_of_work
 from scarfwright.models.cut.sides import sides
 from scarfwright.models.job.file import job_from_dict
 from scarfwright.models.job.tables import Job
@@ -19,6 +18,9 @@ from scarfwright.models.numbers.numbers import numbers
 from scarfwright.models.sled.blade import Blade, Jaw
 from scarfwright.models.sled.layout import pad_lower_edge
 from scarfwright.models.solve import work_out
+from scarfwright.models.words import endings as words
+from scarfwright.models.words import feed, support
+from scarfwright.models.words.procedure import Check, before_the_cut, cautions, order_of_work
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.formats.text import as_json
 from scarfwright.outputs.setup_card.card import setup_card
@@ -32,15 +34,15 @@ WIDE = 5000.0
 
 
 def cautions_of(work: Workup) -> tuple[str, ...]:
-    return cautions(work.way, work.cut)
+    return cautions(work)
 
 
 def steps_of(work: Workup) -> tuple[str, ...]:
-    return order_of_work(work.way, work.cut)
+    return order_of_work(work)
 
 
 def checks_of(work: Workup) -> tuple[Check, ...]:
-    return before_the_cut(work.way, work.cut)
+    return before_the_cut(work)
 
 
 def sled_at(work: Workup, travel: float) -> Polygon:
@@ -75,8 +77,8 @@ def test_the_stop_block_stops_the_sled_when_the_taper_is_complete(end: str, unit
     def touches(travel: float) -> bool:
         return bool(sled_at(work, travel).distance(block) <= 0.0)
 
-    stopped = push_until(touches, work.way.travel.start, stop.travel + 50.0)
-    assert stopped == pytest.approx(stop.travel, abs=1e-6)
+    stopped = push_until(touches, work.way.travel.start, stop.from_axis + 50.0)
+    assert stopped == pytest.approx(stop.from_axis, abs=1e-6)
     step = 0.1 if units == "mm" else 25.4 / 64
     assert 0 <= stopped - work.way.travel_end < step + 1e-6
     assert uncut(work, stopped) == 0.0
@@ -135,9 +137,9 @@ def test_endings_come_in_order_with_their_risks() -> None:
     assert [e.name for e in endings] == ["hold", "run_on", "draw_back"]
     assert [e.asked for e in endings] == [True, False, False]
     for ending in endings:
-        assert ending.risk.startswith("Risk: ")
-        assert ending.risk.endswith(".")
-    assert "KICKBACK" in endings[2].risk
+        assert words.RISKS[ending.name].startswith("Risk: ")
+        assert words.RISKS[ending.name].endswith(".")
+    assert "KICKBACK" in words.RISKS[endings[2].name]
 
 
 def test_an_ending_is_possible_exactly_if_a_job_that_asks_for_it_has_no_such_fault() -> None:
@@ -150,7 +152,7 @@ def test_an_ending_is_possible_exactly_if_a_job_that_asks_for_it_has_no_such_fau
                 asked = worked(saw={"fence_front": front, "end_of_cut": ending.name}, **tables)
                 faults = {f.code for f in asked.findings} & meets
                 assert ending.possible == (not faults), (length, front, ending.name)
-                assert ("Possible" in ending.why) == ending.possible
+                assert ("Possible" in words.why(ending, say_in("mm"))) == ending.possible
 
 
 def test_what_an_ending_would_need_does_it() -> None:
@@ -210,7 +212,7 @@ def test_the_offcut_falls_on_the_free_side() -> None:
         assert (sides(work.job).fence, sides(work.job).free) == (fence, free)
         offcut = work.cut.advice.offcut
         assert offcut.side == free
-        assert f"falls on the {free}" in offcut.text
+        assert f"falls on the {free}" in words.offcut(offcut, say_in("mm"))
         told = " ".join(
             (
                 *cautions_of(work),
@@ -224,7 +226,7 @@ def test_the_offcut_falls_on_the_free_side() -> None:
 
 def test_a_kerf_as_wide_as_the_stock_leaves_no_offcut() -> None:
     work = worked(stock={"thickness": "3 mm"}, saw={"kerf": "3.2 mm", "riving_knife": "2.5 mm"})
-    assert "no offcut" in work.cut.advice.offcut.text
+    assert "no offcut" in words.offcut(work.cut.advice.offcut, say_in("mm"))
 
 
 # -- clamps ------------------------------------------------------------------------------------------------
@@ -386,7 +388,7 @@ def test_an_assumed_board_is_said() -> None:
     need = worked(stock={"length": None}).cut.support
     assert need.assumed
     assert need.board_length == ASSUMED_LENGTH["mm"] == 2400
-    assert "assumed" in need.infeed_text
+    assert "assumed" in support.infeed(need, say_in("mm"))
     inches = worked_with_units("in", stock={"length": None}).cut.support
     assert inches.board_length == pytest.approx(96 * 25.4)
 
@@ -408,19 +410,15 @@ def test_the_time_range_gives_the_range_of_tooth_feed() -> None:
         assert again.tooth_feed == pytest.approx(each)
 
 
-def test_energy_is_said_only_if_given() -> None:
-    assert worked(saw={"feed_time": 5}).cut.feed.power is None
-    assert " W " not in worked(saw={"feed_time": 5, "teeth": 24, "rpm": 4000}).cut.feed.text
-
-
 def test_the_default_range_says_it_has_no_source_and_a_users_does_not() -> None:
     speed = {"teeth": 24, "rpm": 4000}
-    assert "no source" in worked(saw=speed).cut.feed.text
-    assert "no source" not in worked(saw={**speed, "tooth_feed": ["0.03 mm", "0.1 mm"]}).cut.feed.text
+    assert "no source" in feed.feed(worked(saw=speed).cut.feed, say_in("mm"))
+    own = worked(saw={**speed, "tooth_feed": ["0.03 mm", "0.1 mm"]}).cut.feed
+    assert "no source" not in feed.feed(own, say_in("mm"))
 
 
 def test_a_burnt_face_is_cut_again() -> None:
-    assert any("cut it again" in text for text in worked().cut.feed.advice)
+    assert any("cut it again" in text for text in feed.advice(worked().cut.feed, say_in("mm")))
     assert any("cut it again" in text for text in steps_of(worked()))
 
 

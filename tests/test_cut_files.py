@@ -25,6 +25,7 @@ from scarfwright.outputs.make import items, make_all
 from shapely import Polygon
 
 from tests.cut_reading import read_cut
+from tests.shops import FULL_SHOP, in_full_shop
 from tests.strategies import auto_or, lengths, or_zero
 
 EXAMPLES = Path(__file__).resolve().parent.parent / "examples"
@@ -33,7 +34,7 @@ PLANK_JOB = (EXAMPLES / "plank-metric.toml").read_text()
 
 
 def worked(text: str, router: str = "", files: str = "") -> Workup:
-    return work_up(job_from_text(f"{text}\n[router]\n{router}\n[files]\n{files}\n"))
+    return work_up(job_from_text(f"{FULL_SHOP}{text}\n[router]\n{router}\n[files]\n{files}\n"))
 
 
 def cut_folder(work: Workup, folder: Path) -> Path:
@@ -318,7 +319,7 @@ def routed(draw: st.DrawFn) -> dict[str, Any]:
 
 def assert_cut_or_told(raw: dict[str, Any]) -> None:
     """Sheets with every piece once, apart and inside, and a path for each; or a finding."""
-    work = work_up(job_from_dict(raw))
+    work = work_up(in_full_shop(job_from_dict(raw)))
     if faults(list(work.findings)):
         return
     spacing, cutter = spacing_of(work.job), float(work.job.router.cutter)

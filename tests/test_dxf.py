@@ -19,6 +19,7 @@ from scarfwright.outputs.make import items, make_all
 from shapely import LineString, Polygon
 
 from tests.cut_reading import Cut, Drawn, read_cut
+from tests.shops import in_full_shop
 
 EXAMPLES = sorted((Path(__file__).resolve().parent.parent / "examples").glob("*.toml"))
 VARIANTS = {
@@ -30,6 +31,7 @@ VARIANTS = {
 
 
 def made(job: Job, folder: Path, **files: Any) -> Path:
+    job = in_full_shop(job)
     changed = job.model_copy(update={"files": job.files.model_copy(update={"tool_path": True, **files})})
     folder.mkdir()
     make_all(items(work_up(changed), ["cut"]), folder, lambda _name: None)

@@ -161,11 +161,42 @@ def test_every_step_file_has_named_coloured_valid_solids(made: Made) -> None:
         assert "Open CASCADE STEP translator" not in text
 
 
+def test_sled_and_riser_are_there_to_look_at(made: Made) -> None:
+    """As meshes in any shop, as large as the solids beside them."""
+    import trimesh
+
+    for name in ("sled", "riser"):
+        mesh: Any = trimesh.load(made.folder / "cad" / f"{name}.stl", force="mesh")
+        (solid,) = solids_of(made.folder / "cad" / f"{name}.step")
+        assert mesh.is_watertight
+        assert mesh.volume == pytest.approx(solid.Volume(), rel=1e-3)
+
+
+def test_nothing_for_machines_that_are_not_there(made: Made) -> None:
+    """Read off the folder and the numbers alone."""
+    there = made.work.job.shop_has
+    names = {p.relative_to(made.folder).as_posix() for p in made.folder.rglob("*") if p.is_file()}
+    sheets = {name for name in names if re.match(r"(cut|paper)/sheet(-\d|s)|cut/(template|README)", name)}
+    assert bool(sheets) == bool({"router", "laser"} & set(there))
+    assert any(name.startswith("print/") for name in names) == ("printer" in there)
+    codes = {f["code"].split(".")[0] for f in made.numbers["findings"]}
+    assert not codes & ({"print"} if "printer" not in there else set())
+    assert not codes & ({"router"} if "router" not in there else set())
+    assert not codes & ({"template"} if "laser" not in there else set())
+    if not there:
+        assert "paper/gauges.pdf" not in names
+        assert set(made.numbers["parts"]) == {"riser", "riser_lip"}
+    assert {"cut/sled.dxf", "cad/sled.step", "paper/sled.pdf", "paper/setup-card.pdf", "paper/templates.pdf"} <= names
+
+
 def test_prints_are_watertight_single_bodies(made: Made) -> None:
     """Every printed part but those in sections against its solid; what is left out is said."""
     import trimesh
 
     stems = {p.stem for p in (made.folder / "print").glob("*.stl")}
+    if "printer" not in made.work.job.shop_has:
+        assert not (made.folder / "print").exists()
+        return
     left_out = {f["part"] for f in made.numbers["findings"] if f["level"] == "fault"}
     assert {"riser", "nose_wedge", "hand_stop", "height_step"} <= stems | left_out
     assert not stems & left_out
@@ -199,7 +230,8 @@ def test_plates_hold_every_print_inside_the_bed_and_apart(made: Made) -> None:
     assert {re.sub(r"_\d+$", "", name) for name in names} == {p.stem for p in (made.folder / "print").glob("*.stl")}
     assert len(set(names)) == len(names)
     risers = next(one for one in wanted(made.work) if one.kind.name == "riser")
-    assert sum(re.fullmatch(r"riser(_\d+)?", name) is not None for name in names) == risers.count
+    printed = risers.count if "printer" in made.work.job.shop_has else 0
+    assert sum(re.fullmatch(r"riser(_\d+)?", name) is not None for name in names) == printed
 
 
 def test_same_job_same_bytes(made: Made, tmp_path: Path) -> None:

@@ -16,6 +16,8 @@ from scarfwright.models.wanted.wanted import wanted
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.make import items, parts_for
 
+from tests.shops import in_full_shop
+
 BASE: dict[str, Any] = {
     "title": "Gauge bench",
     "stock": {"thickness": "22 mm", "height": "60 mm", "length": "2.4 m"},
@@ -29,7 +31,7 @@ def worked(**tables: dict[str, Any]) -> Workup:
     merged = dict(BASE)
     for table, keys in tables.items():
         merged[table] = {**merged.get(table, {}), **keys}
-    return work_up(job_from_dict(merged))
+    return work_up(in_full_shop(job_from_dict(merged)))
 
 
 def one(work: Workup, code: str) -> Finding:

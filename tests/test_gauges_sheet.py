@@ -19,12 +19,14 @@ from scarfwright.outputs.gauges.pictures import SCENES
 from scarfwright.outputs.gauges.scene import Scene, scene_items
 from scarfwright.outputs.gauges.sheet import gauge_sheets
 
+from tests.shops import in_full_shop
+
 EXAMPLES = sorted((Path(__file__).resolve().parent.parent / "examples").glob("*.toml"))
 
 
 @pytest.fixture(scope="module", params=EXAMPLES, ids=lambda p: str(p.stem))
 def made(request: pytest.FixtureRequest) -> tuple[Workup, list[Sheet]]:
-    work = work_up(read_job(request.param))
+    work = work_up(in_full_shop(read_job(request.param)))
     return work, gauge_sheets(work)
 
 

@@ -9,7 +9,9 @@ import math
 
 import pytest
 from scarfwright.models.job.file import job_from_dict
+from scarfwright.models.lengths.say import say_in
 from scarfwright.models.solve import work_out
+from scarfwright.models.words import knife_and_guard
 from scarfwright.models.workup import Workup
 
 from tests.cut_jobs import of_code, worked
@@ -48,7 +50,7 @@ def test_run_on_the_hood_has_what_is_left_when_the_blade_is_clear() -> None:
     assert hood.free_ahead == pytest.approx(clear, abs=1e-6)
     assert done - clear > 200  # so the other end of the cut would be seen
     assert 0 <= clear - 102.3 < 0.1
-    assert TOLD in hood.text
+    assert TOLD in knife_and_guard.guard(hood, say_in("mm"))
 
 
 @pytest.mark.parametrize("end", ["hold", "draw_back"])
@@ -75,4 +77,4 @@ def test_the_knifes_top_is_told_on_the_mark_below() -> None:
     assert 170 / 64 < top < 171 / 64
     assert top - 170 / 64 > 0.5 / 64  # so the nearest mark is the one above
     assert knife.top == pytest.approx(top * 25.4)
-    assert knife.text.endswith(KNIFE_TOP)
+    assert knife_and_guard.knife(knife, say_in("in")).endswith(KNIFE_TOP)

@@ -9,9 +9,13 @@ from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
-from scarfwright.models.job.file import JobError, job_from_text, job_to_toml, read_job
+from scarfwright.models.job.file import job_from_text, job_to_toml, read_job
+from scarfwright.models.job.paper import A4, LETTER, drawing_size
+from scarfwright.models.job.problems import JobError
+from scarfwright.models.job.shop import PRINTED
 from scarfwright.models.job.tables import Job
 from scarfwright.models.lengths.length import Length
+from scarfwright.models.parts import registry
 
 from tests.strategies import jobs
 
@@ -94,6 +98,13 @@ BAD: dict[str, tuple[str, str, str, str]] = {
     "rpm text": (GOOD + '[saw]\nrpm = "fast"\n', "line 8: [saw] rpm:", 'found "fast"', "expected a number"),
     "rpm nan": (GOOD + "[saw]\nrpm = nan\n", "line 8: [saw] rpm:", "found nan", "expected"),
     "rpm huge": (GOOD + "[saw]\nrpm = 1e9\n", "line 8: [saw] rpm:", "found 1000000000.0", "expected 30000 or less"),
+    "ratio thousands": (GOOD.replace("12", '"1,200"'), "line 6: [joint] ratio:", "may mean 1200 or 1.200", "expected"),
+    "comma": (thickness('"1,500 mm"'), "line 3: [stock] thickness:", "may mean 1500 or 1.500", "without the comma"),
+    "shop": ('shop_has = ["mill"]\n' + GOOD, "line 1: shop_has:", 'found "mill"', '"printer", "router" and "laser"'),
+    "shop a text": ('shop_has = "printer"\n' + GOOD, "line 1: shop_has:", 'found "printer"', "expected a list"),
+    "gauges": (GOOD + '[printer]\ngauges = "some"\n', "line 8: [printer] gauges:", 'found "some"', '"useful", "all"'),
+    "gauge": (GOOD + '[printer]\ngauges = ["fork"]\n', "line 8: [printer] gauges:", 'found "fork"', "nearest is"),
+    "paper": (GOOD + '[files]\npaper = "A3"\n', "line 8: [files] paper:", 'found "A3"', '"A4", "Letter" or "roll"'),
     "side": (GOOD + '[saw]\nfence_side = "up"\n', "line 8: [saw] fence_side:", 'found "up"', '"right" or "left"'),
     "stations a text": (GOOD + '[sled]\nextra_stations = "1 m"\n', "extra_stations:", 'found "1 m"', "list of lengths"),
     "a station": (GOOD + "[sled]\nextra_stations = [1, 'x']\n", "line 8: [sled] extra_stations[1]:", '"x"', LENGTHS),
@@ -258,7 +269,22 @@ def test_metric_jobs_have_the_defaults_of_the_design() -> None:
     )
 
 
-@pytest.mark.parametrize(("written", "ratio"), [("12", 12), ('"1 in 12"', 12), ('"1:8"', 8), ("12.5", 12.5)])
+@pytest.mark.parametrize(
+    ("written", "ratio"),
+    [
+        ("12", 12),
+        ('"1 in 12"', 12),
+        ('"1:8"', 8),
+        ("12.5", 12.5),
+        ('"12:1"', 12),
+        ('"12 to 1"', 12),
+        ('"12"', 12),
+        ('"12,5:1"', 12.5),
+        ('"1 to 9"', 9),
+        ('" 10 : 1 "', 10),
+        ('"1:1"', 1),
+    ],
+)
 def test_a_slope_is_written_as_people_say_it(written: str, ratio: float) -> None:
     assert job_from_text(GOOD.replace("12", written)).joint.ratio == ratio
 
@@ -300,3 +326,52 @@ def test_lengths_are_written_only_as_mm_or_as_inch_fractions(job: Job) -> None:
 
 def test_auto_stays_auto() -> None:
     assert 'heel_station = "auto"' in job_to_toml(job_from_text(GOOD))
+
+
+# -- all that is wrong, as data ----------------------------------------------------------------------------
+
+
+def test_all_problems_are_found_at_once() -> None:
+    wrong = GOOD.replace('"22 mm"', '"22"').replace("ratio = 12", "ratio = 0") + "[saw]\nkerf = 0\nteeth = 1\n"
+    with pytest.raises(JobError) as caught:
+        job_from_text(wrong, "boat.toml")
+    found = {(p.line, p.key): (p.found, p.expected) for p in caught.value.problems}
+    assert set(found) == {(3, "[stock] thickness"), (6, "[joint] ratio"), (8, "[saw] kerf"), (9, "[saw] teeth")}
+    assert found[8, "[saw] kerf"] == ("0 mm", "more than zero")
+    assert found[9, "[saw] teeth"] == ("1", "2 or more")
+    assert all(p.file == "boat.toml" and p.text.startswith("boat.toml, line") for p in caught.value.problems)
+
+
+def test_what_a_slip_left_missing_is_not_told_besides() -> None:
+    with pytest.raises(JobError) as caught:
+        job_from_text(GOOD.replace("height", "heigth").replace("ratio", "ration"), "boat.toml")
+    assert [p.key for p in caught.value.problems] == ["[stock] heigth", "[joint] ration"]
+
+
+# -- the shop ------------------------------------------------------------------------------------------------
+
+
+def test_a_job_without_a_word_of_the_shop_has_no_machine() -> None:
+    assert job_from_text(GOOD).shop_has == ()
+
+
+def test_machines_are_kept_in_one_order_once() -> None:
+    job = job_from_text('shop_has = ["laser", "printer", "laser"]\n' + GOOD)
+    assert job.shop_has == ("printer", "laser")
+    assert 'shop_has = ["printer", "laser"]' in job_to_toml(job)
+
+
+def test_the_names_a_list_of_gauges_may_hold_are_the_printed_parts() -> None:
+    assert set(PRINTED) == {kind.name for kind in registry().values() if "print" in kind.goes_to}
+
+
+@pytest.mark.parametrize(
+    ("units", "written", "paper"),
+    [("mm", "", "A4"), ("in", "", "Letter"), ("in", 'paper = "a4"', "A4"), ("mm", 'paper = "LETTER"', "Letter")],
+)
+def test_paper_is_the_units_own_unless_told(units: str, written: str, paper: str) -> None:
+    job = job_from_text(f'units = "{units}"\n{GOOD}[files]\n{written}\n')
+    assert job.files.paper == paper
+    assert drawing_size(job.files) == (LETTER if paper == "Letter" else A4)
+    bare = job_from_text(f'units = "{units}"\n{GOOD}')
+    assert bare.files.paper == ("Letter" if units == "in" else "A4")

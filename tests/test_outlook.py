@@ -7,7 +7,8 @@ from typing import Any
 
 import pytest
 from scarfwright.models.findings import CODES, Finding
-from scarfwright.models.job.file import JobError, job_from_dict, job_from_text, job_to_toml
+from scarfwright.models.job.file import job_from_dict, job_from_text, job_to_toml
+from scarfwright.models.job.problems import JobError
 from scarfwright.models.numbers.numbers import numbers
 from scarfwright.models.solve import work_up
 from scarfwright.models.workup import Workup

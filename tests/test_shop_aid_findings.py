@@ -6,6 +6,8 @@ import pytest
 from scarfwright.models.job.file import job_from_text
 from scarfwright.models.solve import work_up
 
+from tests.shops import FULL_SHOP
+
 JOB = """
 [stock]
 thickness = 22
@@ -26,7 +28,7 @@ hand_line = {hand_line}
 
 
 def codes(opening: float = 100, length: float = 1500, hand_line: float = 600) -> dict[str, dict[str, object]]:
-    job = job_from_text(JOB.format(opening=opening, length=length, hand_line=hand_line))
+    job = job_from_text(FULL_SHOP + JOB.format(opening=opening, length=length, hand_line=hand_line))
     return {f.code: dict(f.numbers) for f in work_up(job).findings}
 
 

@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 
 import pytest
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.words import support
 from scarfwright.models.workup import Workup
 
 from tests.cut_jobs import worked
@@ -43,7 +45,7 @@ def test_the_stands_far_end_is_under_the_board_to_the_end_of_the_cut(end: str) -
     over = centre - (start + 700)
     assert 0 <= stand.nearest - (over + 50) < 10.5  # the nose flat's sliver left out here
     assert centre + 50 - 700 > clear  # the table alone never carries it
-    assert TOLD[end] in work.cut.support.infeed_text
+    assert TOLD[end] in support.infeed(work.cut.support, say_in("mm"))
 
 
 # -- the gluing bench ------------------------------------------------------------------------------------------

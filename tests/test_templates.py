@@ -30,6 +30,8 @@ from shapely import Polygon
 from shapely.affinity import translate
 from shapely.ops import unary_union
 
+from tests.shops import in_full_shop
+
 STOCK: dict[str, Any] = {"thickness": "22 mm", "height": "60 mm"}
 METRIC: dict[str, Any] = {"stock": STOCK, "joint": {"ratio": 12}, "files": {"machine": "laser"}}
 LONG = {**METRIC, "sled": {"plank": ["38 mm", "184 mm"], "length": "1.5 m"}, "laser": {"bed": ["400 mm", "300 mm"]}}
@@ -73,7 +75,7 @@ class Made(NamedTuple):
 
 
 def job(raw: dict[str, Any]) -> Job:
-    return job_from_dict(raw)
+    return in_full_shop(job_from_dict(raw))
 
 
 @cache

@@ -51,6 +51,14 @@ FORMS: list[tuple[str, Fraction, str]] = [
     ("1/64 in", INCH / 64, "1/64 in"),
     ("6/4 in", INCH * 3 / 2, "1 1/2 in"),
     ("0 mm", Fraction(0), "0 mm"),
+    ("0", Fraction(0), "0 mm"),
+    ("0.0", Fraction(0), "0 mm"),
+    ("1,5 mm", Fraction(3, 2), "1.5 mm"),
+    ("22,25mm", Fraction(89, 4), "22.25 mm"),
+    ("0,9 m", Fraction(900), "900 mm"),
+    ("1,5 in", INCH * 3 / 2, "1 1/2 in"),
+    ("5 ft, 6 in", INCH * 66, "66 in"),
+    ("1,2345 m", Fraction(12345, 10), "1234.5 mm"),
     ("0 in", Fraction(0), "0 in"),
 ]
 
@@ -219,3 +227,15 @@ def test_rounding_to_marks() -> None:
     assert round_to(154.49, 0) == 154.49
     assert rule_step("mm") == 0.1
     assert rule_step("in") == 25.4 / 64
+
+
+@pytest.mark.parametrize("text", ["1,500 mm", "1,500", "12,250 in", "1,000,000 mm"])
+def test_a_comma_before_three_digits_is_refused_with_both_readings(text: str) -> None:
+    with pytest.raises(LengthError) as caught:
+        parse_length(text)
+    many, few = {"1,5": ("1500", "1.500"), "12,": ("12250", "12.250"), "1,0": ("1000", "1.000")}[text[:3]]
+    assert f"may mean {many} or {few}" in str(caught.value)
+
+
+def test_nothing_is_nothing_in_the_jobs_unit() -> None:
+    assert parse_length("0", "in").text == "0 in"

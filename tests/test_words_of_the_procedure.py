@@ -9,7 +9,9 @@ import math
 import re
 
 import pytest
-from scarfwright.models.cut.order_of_work import before_the_cut, cautions, order_of_work
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.words import endings
+from scarfwright.models.words.procedure import before_the_cut, cautions, order_of_work
 
 from tests.words_at_the_saw import FIGURES, JOBS, expected_cautions, expected_checks, expected_steps, work_of
 
@@ -18,25 +20,23 @@ each_job = pytest.mark.parametrize("name", JOBS)
 
 @each_job
 def test_the_cautions_whole_and_worst_first(name: str) -> None:
-    assert cautions(work_of(name).way, work_of(name).cut) == expected_cautions(name)
+    assert cautions(work_of(name)) == expected_cautions(name)
 
 
 @each_job
 def test_every_step_in_its_words_and_order(name: str) -> None:
-    assert order_of_work(work_of(name).way, work_of(name).cut) == expected_steps(name)
+    assert order_of_work(work_of(name)) == expected_steps(name)
 
 
 @each_job
 def test_the_check_list_is_whole_and_in_its_order(name: str) -> None:
-    assert [(c.what, c.text) for c in before_the_cut(work_of(name).way, work_of(name).cut)] == list(
-        expected_checks(name).items()
-    )
+    assert [(c.what, c.text) for c in before_the_cut(work_of(name))] == list(expected_checks(name).items())
 
 
 # -- the figures by hand -----------------------------------------------------------------------------------
 
 RADIUS, RAISED, KERF, GAP, PLANK = 127.0, 66.0, 2.5, 0.4, 184.0
-FRONT, BACK = 700.0, 380.0
+FRONT, BACK = 800.0, 380.0
 AT_TABLE = math.sqrt(RADIUS**2 - (RADIUS - RAISED) ** 2)  # half the blade's chord level with the table
 AT_TOP = math.sqrt(RADIUS**2 - (RADIUS - 6.0) ** 2)  # and level with the work's top, 6 under its own
 
@@ -53,20 +53,17 @@ def by_hand(name: str) -> dict[str, float]:
     done = exit_x - AT_TOP
     clear = exit_x + AT_TABLE + 5 * n
     end = clear if name == "run_on" else done
-    stop = math.ceil((FRONT + end) * 10) / 10  # on a mark of the rule, never short of the end
-    start = -(AT_TABLE + 25)
+    stop = math.ceil(FRONT + end)  # on a whole millimetre, never short of the end
+    start = math.floor(FRONT - AT_TABLE - 25)  # and never nearer to the teeth
     return {
-        "done": done,
-        "clear": clear,
-        "start": FRONT + start,
-        "before": -start,
+        "start": start,
+        "before": FRONT - start,
         "go_on": KERF * n,
         "heel": heel,
         "fence": heel + GAP,
         "stop": stop,
         "stop_past": stop - FRONT,
-        "off": stop - FRONT - BACK,
-        "past": end - BACK,
+        "past": stop - FRONT - BACK,  # the block's figure, not another
         "hand": math.ceil((end + 50 + AT_TABLE + 150) / 10) * 10,  # margin, blade, and 150 clear of it
         "end": end,
     }
@@ -78,9 +75,9 @@ def figure(text: str) -> float:
 
 def allowed(key: str, value: float) -> tuple[float, float]:
     """Least and most that may be told: what is a limit is rounded to its safe side only."""
-    if key == "start":
-        return value - 0.1, value + 1e-6
-    if key in ("before", "go_on", "past", "clear"):
+    if key in ("start", "before", "stop", "stop_past", "past"):
+        return value, value
+    if key == "go_on":
         return value - 1e-6, value + 0.1
     return value - 0.05 - 1e-6, value + 0.05 + 1e-6
 
@@ -127,27 +124,39 @@ def test_the_stand_told_carries_from_start_to_end(name: str) -> None:
     heel, nose = hand["heel"], hand["heel"] - length / n
     square, wedge, flat = nose * length * 38, (heel - nose) * length / 2 * 38, max(KERF * n, 30.0)
     off = flat * flat / n / 2 * 38
+    # notches: a slot 50 long and 16 wide with round ends, its middle 25 + 8 inside the work edge
+    slot = ((50 - 16) * 16 + math.pi * 64) * 38
+    heel_clamp = figure(given["clamps"].split(", ")[0])
+    at_slot = heel_clamp * cos - 33 * sin
     wood = board * 22 * 60
     moment = square * length / 2 + wedge * length / 3 - off * (length - 2 * flat / 3)
+    moment -= slot * at_slot
     moment += wood * (board / 2 * cos + 11 * sin)
-    centre = moment / (square + wedge - off + wood)
-    over = centre - hand["start"]  # before the front edge
+    centre = moment / (square + wedge - off - slot + wood)
+    edge = FRONT - AT_TABLE - 25  # X of the table's front edge at the start
+    over = centre - edge
+    weight = (square + wedge - off - slot + wood) * 1e-9 * 320 * 9.81
+    handle = {"hold": 646.5, "run_on": 856.5, "draw_back": 646.5}[name]  # half the spacing behind the first that fits
+    assert handle >= hand["hand"] + 96 + 2.5 + 8 - 1e-9
     assert figure(given["balance"]) == pytest.approx(abs(over), abs=5)
     if name == "hold":
         assert over < -50
+        assert weight * -over > 100 * (handle - edge)  # no hand lifts it
         return
     nearest, furthest, best = (figure(given[key]) for key in ("nearest", "furthest", "best"))
-    assert 0 <= nearest - (over + 50) < 10
+    assert 0 <= nearest - max(over + 50, handle - edge) < 10
     # it stays under the board's tail until the table alone carries: the wedge off, the centre 50 inside the edge
     tip = GAP * math.hypot(1, n) / n
     run, deep = (22 - tip) * n, 22 - tip
     cut = run * deep / 2 * 60
     moment -= cut * (run / 3 * cos + (22 - deep / 3) * sin)
-    after = moment / (square + wedge - off + wood - cut)
-    last = min(max(centre, after) + 50 - FRONT, hand["end"])
+    after = moment / (square + wedge - off - slot + wood - cut)
+    lighter = weight * (1 - cut / (square + wedge - off - slot + wood))
+    pressed = max((w * at + 100 * handle) / (w + 100) for w, at in ((weight, centre), (lighter, after)))
+    last = min(max(max(centre, after) + 50, pressed) - FRONT, hand["end"])
     assert 0 <= board * cos - (last + FRONT) - furthest < 10
     assert abs(best - (nearest + furthest) / 2) <= 5
-    beside = [heel - (travel + FRONT + best) / n for travel in (-hand["before"], last)]
+    beside = [heel - (travel + FRONT + best) / n for travel in (edge - FRONT, last)]
     assert figure(given["beyond"]) == pytest.approx(-min(beside), abs=5)
     assert figure(given["beside"]) == pytest.approx(max(beside) + 22 / cos, abs=5)
 
@@ -156,6 +165,8 @@ def test_what_the_words_say_the_numbers_of_the_advice_are() -> None:
     """The stop block's own figure, which the drawing takes, is the sentence's."""
     for name in JOBS:
         stop = work_of(name).cut.advice.stop
-        (mm,) = re.findall(r"near face ([\d.]+) mm", stop.text)
+        (mm,) = re.findall(
+            r"near face ([\d.]+) mm", endings.stop_block(stop, work_of(name).way.sled.heel, say_in("mm"))
+        )
         assert stop.from_front == pytest.approx(float(mm))
         assert float(mm) == figure(FIGURES[name]["stop"])

@@ -1,8 +1,8 @@
-"""Where sled and board balance, and what support they need before and behind the table.
+"""Where sled and board balance, and what support they need on the near and on the far side of the table.
 
 Moments about the table's front edge, which stands at X = T + table_front (X from the heel along the fence, T the
-travel). Sled and board are taken as one stiff body of one density, so densities cancel out; clamps, notches and
-hands are left out. All lengths mm. Statics, the project's own derivation.
+travel). Sled and board are taken as one stiff body of one density, notches taken out, clamps left out; a hand presses
+on the far handle. All lengths mm. Statics, the project's own derivation. Words: words/support.py.
 """
 
 from __future__ import annotations
@@ -10,11 +10,16 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from scarfwright.models.cut.endings import stop_block
 from scarfwright.models.lengths.length import Unit, round_to, round_up
-from scarfwright.models.lengths.say import Say, say_in
 from scarfwright.models.sled.way import SledWay
 
 ASSUMED_LENGTH = {"mm": 2400.0, "in": 8 * 12 * 25.4}  # common lengths of boards; common practice, no source
+LIGHT_WOOD = 320.0  # kg/m3: the lightest wood for it, western redcedar (Wood Handbook, Table 5-3a); the less, the safer
+HAND = 100.0  # N down on the far handle; common practice, no source
+HAND_ROOM = 100.0  # without handle holes the hand presses so far beyond the hand line; common practice, no source
+GRAVITY = 9.81  # m/s2
+TAKES_OFF = 1200.0  # where somebody takes off: spindle to the table's far edge at least; HSE, circular saw bench
 STEADY = 50.0  # nearer to an edge than this the centre of mass counts as not carried; common practice, no source
 
 
@@ -26,13 +31,15 @@ def coarse(units: Unit) -> float:
 @dataclass(frozen=True)
 class Balance:
     """At one travel [mm]: `over_front` how far the centre of mass lies before the table's front edge, `over_back`
-    behind its back edge (negative: over the table), and whether the table alone carries it."""
+    beyond its far edge (negative: over the table); `hand_over` the same before the front edge with a hand on the far
+    handle; `carried`: whether the table alone carries them, and the hand."""
 
     name: str
     travel: float
     centre: float
     over_front: float
     over_back: float
+    hand_over: float
     carried: bool
 
 
@@ -56,21 +63,36 @@ class Stand:
 @dataclass(frozen=True)
 class Support:
     """What the cut needs. `assumed`: the board's length is not the job's. `stand` None: no infeed support needed.
-    `past_back`: how far the heel end runs past the table's back edge at the end of the cut, 0 for not at all."""
+    `handle`: X of the hand on the far handle. `past_back`: how far the heel end runs past the table's far edge at the
+    end of the cut, 0 for not at all. `short_table`: too short for somebody who takes off behind the saw."""
 
     board_length: float
     assumed: bool
     balances: tuple[Balance, ...]
     stand: Stand | None
+    handle: float
     past_back: float
     outfeed: bool
-    infeed_text: str
-    outfeed_text: str
+    short_table: bool
+
+    def infeed_numbers(self) -> dict[str, float | str]:
+        """What is told of the infeed support that is needed [mm]; only where there is a `stand`."""
+        assert self.stand is not None
+        return {
+            "over_front_mm": self.balances[0].over_front,
+            "hand_over_mm": self.balances[0].hand_over,
+            "nearest_mm": self.stand.nearest,
+            "furthest_mm": self.stand.furthest,
+            "best_mm": self.stand.best,
+            "across_from_mm": self.stand.across[0],
+            "across_to_mm": self.stand.across[1],
+            "board_length_mm": self.board_length,
+            "board_length_is": "assumed" if self.assumed else "given",
+        }
 
 
 def support(way: SledWay) -> Support:
     """Balance at start, done and clear, and the support that follows."""
-    say = say_in(way.job.units)
     given = way.job.stock.length
     length = ASSUMED_LENGTH[way.job.units] if given is None else float(given)
     travel = way.travel
@@ -81,33 +103,55 @@ def support(way: SledWay) -> Support:
     end = travel.end(way.job.saw.end_of_cut)
     stand = _stand(way, length)
     at_end = _balance(way, length, "end", end)
-    past = max(end - way.job.saw.table_back, 0.0)
+    past = max(stop_block(way).past_table, 0.0)
     outfeed = at_end.over_back > -STEADY
     return Support(
         board_length=length,
         assumed=given is None,
         balances=balances,
         stand=stand,
+        handle=far_handle(way),
         past_back=past,
         outfeed=outfeed,
-        infeed_text=_infeed(way.job.units, length, given is None, balances[0], stand),
-        outfeed_text=_outfeed(past, outfeed, say),
+        short_table=way.job.saw.table_back < TAKES_OFF,
     )
 
 
 def centre_of_mass(way: SledWay, board_length: float, *, cut: bool) -> float:
     """X of the common centre of mass of sled and board [mm]; `cut`: without the wedge that was sawn off."""
+    return _mass(way, board_length, cut=cut)[1]
+
+
+def far_handle(way: SledWay) -> float:
+    """X of the handle hole furthest from the heel, or of the hand's place beyond the hand line [mm]."""
+    holes = [way.sled.from_heel(x) for x, _ in way.layout.handle_holes]
+    return max(holes, default=min(way.layout.hand_line + HAND_ROOM, way.sled.length))
+
+
+def _mass(way: SledWay, board_length: float, *, cut: bool) -> tuple[float, float]:
+    """Volume of sled and board [mm3] and X of its centre [mm]."""
     sled, joint = way.sled, way.joint
     sin, cos = math.sin(joint.angle), math.cos(joint.angle)
     pieces = [(sled.area * sled.thickness, _sled_centre(way))]
+    for notch in way.layout.notches:
+        slot = notch.capsule(sled)
+        area = 2 * slot.radius * math.dist(slot.start, slot.end) + math.pi * slot.radius**2
+        pieces.append((-area * sled.thickness, sled.from_heel((slot.start[0] + slot.end[0]) / 2)))
     u, v = board_length / 2, joint.thickness / 2
     pieces.append((board_length * joint.thickness * joint.height, u * cos + v * sin))
     if cut:
         deep, run = joint.thickness - joint.tip, joint.taper_run
         u, v = run / 3, joint.thickness - deep / 3
         pieces.append((-deep * run / 2 * joint.height, u * cos + v * sin))
-    mass = sum(m for m, _ in pieces)
-    return sum(m * x for m, x in pieces) / mass
+    volume = sum(m for m, _ in pieces)
+    return volume, sum(m * x for m, x in pieces) / volume
+
+
+def _with_hand(way: SledWay, board_length: float, *, cut: bool) -> float:
+    """X at which sled, board and the hand's pressure together balance [mm]."""
+    volume, centre = _mass(way, board_length, cut=cut)
+    weight = volume * 1e-9 * LIGHT_WOOD * GRAVITY
+    return (weight * centre + HAND * far_handle(way)) / (weight + HAND)
 
 
 def _sled_centre(way: SledWay) -> float:
@@ -121,72 +165,32 @@ def _sled_centre(way: SledWay) -> float:
 
 
 def _balance(way: SledWay, length: float, name: str, travel: float) -> Balance:
-    saw = way.job.saw
-    centre = centre_of_mass(way, length, cut=name != "start")
+    saw, cut = way.job.saw, name != "start"
+    centre = centre_of_mass(way, length, cut=cut)
     over_front = centre - (travel + saw.table_front)
     over_back = (travel - saw.table_back) - centre
-    return Balance(name, travel, centre, over_front, over_back, max(over_front, over_back) <= -STEADY)
+    hand_over = _with_hand(way, length, cut=cut) - (travel + saw.table_front)
+    carried = max(over_front, over_back) <= -STEADY and hand_over <= 0
+    return Balance(name, travel, centre, over_front, over_back, hand_over, carried)
 
 
 def _stand(way: SledWay, length: float) -> Stand | None:
-    """One stand must be beyond the centre of mass at the start, and still under the board until the table carries."""
+    """One stand must be beyond the centre of mass and the far handle at the start, and still under the board until the
+    table carries both."""
     saw, sled, angle = way.job.saw, way.sled, way.joint.angle
     start = _balance(way, length, "start", way.travel.start)
-    if start.over_front <= -STEADY:
+    if start.over_front <= -STEADY and start.hand_over <= 0:
         return None
     centre = max(start.centre, centre_of_mass(way, length, cut=True))
-    carried_at = centre + STEADY - saw.table_front  # the travel from which on the table alone carries
+    pressed = max(_with_hand(way, length, cut=False), _with_hand(way, length, cut=True))
+    carried_at = max(centre + STEADY, pressed) - saw.table_front  # the travel from which on the table alone carries
     last = min(carried_at, way.travel_end)
     tail = max(length * math.cos(angle), sled.length)
     step = coarse(way.job.units)
-    nearest = round_up(max(start.over_front, 0.0) + STEADY, step)
+    handle_out = far_handle(way) - (way.travel.start + saw.table_front)
+    nearest = round_up(max(start.over_front + STEADY, handle_out, STEADY), step)
     furthest = -round_up(last + saw.table_front - tail, step)
     best = round_to((nearest + furthest) / 2, step)
     at = [travel + saw.table_front + best for travel in (way.travel.start, last)]
     inner = [sled.heel - x * math.tan(angle) for x in at]
     return Stand(nearest, furthest, best, (min(inner), max(inner) + way.joint.thickness / math.cos(angle)))
-
-
-def _infeed(units: Unit, length: float, assumed: bool, start: Balance, stand: Stand | None) -> str:
-    say, step = say_in(units), coarse(units)
-    board = f"a board {say(length)} long" + (" (assumed: the job gives no length)" if assumed else "")
-    if stand is None:
-        return (
-            f"With {board} sled and board balance on the table from the start: "
-            f"about {say(round_to(-start.over_front, step))} inside its front edge. No infeed support needed."
-        )
-    over = start.over_front
-    rough = say(round_to(abs(over), step))
-    where = f"about {rough} before" if over > 0 else f"only about {rough} inside"
-    told = (
-        f"With {board} sled and board have their centre of mass {where} the table's front edge at the start: without "
-        "infeed support everything tips off. "
-    )
-    if stand.fits:
-        told += (
-            f"Set a roller or trestle level with the table, {say(stand.nearest)} to {say(stand.furthest)} "
-            f"before the front edge (best {say(stand.best)}), under the board: {_across(stand, units)}."
-        )
-    else:
-        told += (
-            f"No single stand serves from start to end: set an infeed table level with the saw's, from the front edge "
-            f"to {say(stand.nearest)} before it or more."
-        )
-    return told + " Sled and board taken as equally dense, clamps left out."
-
-
-def _across(stand: Stand, units: Unit) -> str:
-    say, step = say_in(units), coarse(units)
-    low, high = (round_to(across, step) for across in stand.across)
-    if low >= 0:
-        return f"{say(low)} to {say(high)} from the fence's line, on the blade's side"
-    return f"from {say(-low)} beyond the fence's line to {say(max(high, 0.0))} on the blade's side of it"
-
-
-def _outfeed(past: float, outfeed: bool, say: Say) -> str:
-    if past <= 0:
-        return "At the end of the cut the sled's heel still lies on the table."
-    told = f"At the end of the cut the heel runs {say.up(past)} past the table's back edge: keep that room free"
-    if outfeed:
-        return f"{told}, with an outfeed support level with the table, as sled and board would tip over the edge."
-    return f"{told}. The table still carries sled and board."

@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from scarfwright.models.lengths.say import Say, say_in
 from scarfwright.models.sled.layout import pad_lower_edge
 from scarfwright.models.sled.way import SledWay
 
@@ -29,7 +28,6 @@ class Knife:
     least: float
     most: float
     top: float
-    text: str
 
     @property
     def fitted(self) -> bool:
@@ -54,35 +52,29 @@ class Guard:
     over_clamps: float
     free_ahead: float | None
     passes: bool | None
-    text: str
 
 
 def riving_knife(way: SledWay) -> Knife:
     """The knife against kerf and plate."""
-    saw, say = way.job.saw, say_in(way.job.units)
-    least, top = saw.plate + OVER_PLATE, max(way.blade.height - BELOW_TOP, 0.0)
-    where = (
-        f"{say.fine(GAP[0])} to {say.fine(GAP[1])} behind the teeth, its top {say.down(top)} above the table or less"
+    saw = way.job.saw
+    top = max(way.blade.height - BELOW_TOP, 0.0)
+    return Knife(
+        thickness=float(saw.riving_knife),
+        plate=float(saw.plate),
+        kerf=way.blade.kerf,
+        least=saw.plate + OVER_PLATE,
+        most=way.blade.kerf,
+        top=top,
     )
-    rule = f"between {say.fine(least)} (plate + {say.fine(OVER_PLATE)}) and under {say.fine(way.blade.kerf)} (kerf)"
-    text = (
-        f"The riving knife stays on, this is a through cut: {say.fine(saw.riving_knife)} thick, {rule}; {where} "
-        "(EN 1870 series)."
-        if saw.riving_knife > 0
-        else f"A through cut wants a riving knife: {rule}, {where} (EN 1870 series)."
-    )
-    return Knife(float(saw.riving_knife), float(saw.plate), way.blade.kerf, least, way.blade.kerf, top, text)
 
 
 def guard(way: SledWay) -> Guard:
     """Whether a hood passes over work and clamps, and what to do where it can't."""
-    job, say = way.job, say_in(way.job.units)
+    job = way.job
     over = max(way.joint.height, way.sled.thickness)
     over_clamps = pad_lower_edge(job, way.sled) + job.clamp.throat
     free_ahead = _free_ahead(way)
-    return Guard(
-        over, over_clamps, free_ahead, _passes(way, over, free_ahead), _text(over, over_clamps, free_ahead, say)
-    )
+    return Guard(over, over_clamps, free_ahead, _passes(way, over, free_ahead))
 
 
 def _free_ahead(way: SledWay) -> float | None:
@@ -103,17 +95,3 @@ def _passes(way: SledWay, over: float, free_ahead: float | None) -> bool | None:
     if saw.guard_height is None or saw.guard_front is None:
         return None
     return saw.guard_height >= over and (free_ahead is None or saw.guard_front <= free_ahead)
-
-
-def _text(over: float, over_clamps: float, ahead: float | None, say: Say) -> str:
-    told = f"Keep the hood guard on where it passes: it must lift over {say.up(over)} (work and sled)"
-    if ahead is not None:
-        told += (
-            f" and reach no further than {say.down(ahead)} from the blade's axis towards you, where the nearest clamp "
-            f"(its bar over {say(over_clamps)} up) comes at the end of the cut"
-        )
-    return (
-        f"{told}. Pawls must not catch if the sled is drawn back. Where it can't pass: riving knife on, work clamped "
-        "to the sled, hands behind the line, a guard on an arm of its own above the clamps if there is one, and first "
-        "what the saw maker's manual and local rules say of jigs."
-    )

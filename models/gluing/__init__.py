@@ -1,1 +1,2 @@
-"""Where clamps and risers stand while a joint is glued. Uses joint and job."""
+"""Where clamps and risers stand while a joint is glued, how much glue, how hard they press. Uses joint, job, "
+"adhesives."""

@@ -1,10 +1,7 @@
 """Where clamps and risers stand while the joint is glued. s runs along the joint from the tip of one board [mm].
 
-Clamps stand on both long edges. A pad's pressure spreads through the wood at 45 degrees, on average over half the
-thickness to each side, so one clamp covers pad + t of the overlap and each edge takes ceil(X_o / (pad + t)).
-Risers carry the boards so that every clamp's lower jaw passes under them; none stands where a clamp does.
-
-Source: the project's own derivation; a 12 in joint in 3/4 in stock with 1 in pads gives 14, common practice 12 to 14.
+Clamps stand on both long edges (see stations). Risers carry the boards so that every clamp's lower jaw passes under
+them; none stands where a clamp does.
 """
 
 from __future__ import annotations
@@ -12,6 +9,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from scarfwright.models.gluing.stations import clamp_stations, clamps_needed
 from scarfwright.models.job.tables import Clamp
 from scarfwright.models.joint.joint import Joint
 
@@ -59,18 +57,17 @@ def glue_up(joint: Joint, clamp: Clamp, board_length: float | None) -> GlueUp:
     """Place clamps and risers for one joint of two boards, each `board_length` long [mm] (None: not known)."""
     overlap = max(joint.overlap, 1.0)
     pad = float(clamp.pad_width)
-    count = math.ceil(overlap / (pad + joint.thickness) - 1e-9)
-    pitch = overlap / count
-    clamps = tuple((i + 0.5) * pitch for i in range(count))
+    count = clamps_needed(overlap, pad, joint.thickness)
+    clamps = clamp_stations(overlap, pad, count)
     length = ASSUMED_LENGTH if board_length is None else float(board_length)
-    outer = _outer(max(length - overlap, 0.0), max(pad - pitch, 0.0) / 2)
-    between = pitch - pad - 2 * CLEAR
-    middle = count > 1 and between >= LEAST_WIDTH
+    outer = _outer(max(length - overlap, 0.0), max(pad - overlap, 0.0) / 2)
+    between = clamps[1] - clamps[0] - pad - 2 * CLEAR if count > 1 else 0.0
+    middle = between >= LEAST_WIDTH
     plain = min(between, RISER_WIDTH) if middle else RISER_WIDTH
     width = {True: RISER_WIDTH, False: plain}
     supports = [Support(-s, width[lip], lip) for s, lip in reversed(outer)]
     if middle:
-        supports.append(Support((count // 2) * pitch, plain, False))
+        supports.append(Support((clamps[count // 2 - 1] + clamps[count // 2]) / 2, plain, False))
     supports += [Support(overlap + s, width[lip], lip) for s, lip in outer]
     return GlueUp(
         clamps=clamps,

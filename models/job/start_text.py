@@ -2,66 +2,122 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
 from typing import Any
 
 from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 from scarfwright.models.job.file import toml_value
+from scarfwright.models.job.shop import Machine
 from scarfwright.models.job.tables import Job
 from scarfwright.models.lengths.length import Unit
 
-_SAMPLES: dict[Unit, dict[str, str]] = {
-    "mm": {"thickness": '"22 mm"', "height": '"60 mm"', "ratio": "12"},
-    "in": {"thickness": '"3/4 in"', "height": '"2 1/2 in"', "ratio": "12"},
+# what a key without a default might be: in mm and in inches, or the same in both
+_FORMS: Mapping[str, tuple[object, object]] = {
+    "stock.finished_thickness": ("20 mm", "3/4 in"),
+    "stock.length": ("2.4 m", "8 ft"),
+    "saw.teeth": (24, 24),
+    "saw.rpm": (4000, 4000),
+    "saw.max_rpm": (6000, 6000),
+    "saw.feed_time": (8, 8),
+    "saw.guard_height": ("150 mm", "6 in"),
+    "saw.guard_front": ("300 mm", "12 in"),
+    "saw.hand_kerf": ("2 mm", "5/64 in"),
+    "stock.modulus": ("12 GPa", "12 GPa"),
+    "stock.rupture": ("100 MPa", "100 MPa"),
+    "clamp.force": ("800 N", "180 lbf"),
+    "clamp.count": (14, 14),
+    "adhesive.kind": ("PVA", "PVA"),
+    "adhesive.spread": ("200 g/m2", "200 g/m2"),
+    "adhesive.pressure": ("0.7 MPa", "100 psi"),
+    "adhesive.open_time": ("10 min", "10 min"),
+    "adhesive.clamp_time": ("24 h", "24 h"),
+    "limits.twist": (2, 2),
 }
-_OPTIONAL = {
-    "finished_thickness": "20 mm",
-    "length": "2.4 m",
-    "teeth": "24",
-    "rpm": "4000",
-    "feed_time": "8",
-    "cutting_energy": "50",
-    "motor_power": "1500",
-    "guard_front": "300 mm",
-    "twist": "2",
-}
+_FIRST = ("stock.thickness", "stock.height", "stock.length", "joint.ratio", "sled.plank")
+_AS_MADE = "_as_made"  # measured from a sled there is not yet: no example could fit
+_WIDTH = 42  # of what stands before a line's description
 
 
-def starting_text(units: Unit) -> str:
-    """A job with the three numbers it needs and every other key commented out at its default."""
+@dataclass(frozen=True)
+class Start:
+    """What is known of the job to begin: its units, and values of keys (TOML's plain ones)."""
+
+    units: Unit = "mm"
+    values: Mapping[str, object] = field(default_factory=dict)
+    shop_has: Sequence[Machine] = ()
+
+    @property
+    def given(self) -> dict[str, object]:
+        sample = {"mm": ("22 mm", "60 mm"), "in": ("7/8 in", "1 3/4 in")}[self.units]
+        return {"stock.thickness": sample[0], "stock.height": sample[1], "joint.ratio": "12:1", **self.values}
+
+
+def starting_text(start: Start) -> str:
+    """A job in the order one thinks of it: board, slope, plank; then what to measure; the rest below a line.
+
+    Every key stands whole on its line, so that any one alone can be put to use.
+    """
+    keys = dict(_keys())
+    guesses = [name for name, found in keys.items() if _extra(found).get("guess") and name.startswith(("saw", "clamp"))]
+    rest = [name for name in keys if name not in (*_FIRST, *guesses) and not name.endswith(_AS_MADE)]
     lines = [
         '# A scarfwright job. Lengths: "22 mm", "0.9 m", "3/4 in", "5 ft 6 1/2 in", or bare numbers in `units`.',
-        "# Keys behind a # show their defaults; take the # away to change one.",
-        'title = "My first scarf"',
-        f'units = "{units}"',
+        "# Keys behind a # are not in use. Most show their default; those marked (no default) show the form.",
+        _line("title", "My first scarf", ""),
+        _line("units", start.units, "mm or in: of bare numbers, and of all that is shown"),
+        _line("shop_has", list(start.shop_has), 'machines besides the saw: "printer", "router", "laser"'),
+        "",
+        "# -- The board, the slope, the plank the sled is made from ------------------------------------------",
+        *(_key(name, keys[name], start) for name in _FIRST),
+        "",
+        "# -- Your saw and clamps: measure these (paper/measure-me.pdf shows where) ---------------------------",
+        *(_key(name, keys[name], start) for name in guesses),
+        "",
+        "# -- The rest: leave it until you want it -----------------------------------------------------------",
+        *(_key(name, keys[name], start) for name in rest),
+        "# Once the sled is made, measure it: sled.heel_as_made and nose_as_made (the plank sheet says how).",
     ]
-    for table, field in Job.model_fields.items():
-        model = field.annotation
-        if isinstance(model, type) and issubclass(model, BaseModel):
-            lines += ["", f"# {model.__doc__}", f"[{table}]"]
-            lines += [_key(key, value, units) for key, value in model.model_fields.items()]
     return "\n".join(lines) + "\n"
 
 
-def _key(key: str, field: FieldInfo, units: Unit) -> str:
-    sample = _SAMPLES[units].get(key)
-    line = f"{key} = {sample}" if field.is_required() else f"# {key} = {_default(key, field, units)}"
-    return f"{line:<34} # {field.description}"
+def _keys() -> Iterator[tuple[str, FieldInfo]]:
+    """Every key of every table by its dotted name, in the order of the tables."""
+    for table, found in Job.model_fields.items():
+        model = found.annotation
+        if isinstance(model, type) and issubclass(model, BaseModel):
+            for key, one in model.model_fields.items():
+                yield f"{table}.{key}", one
 
 
-def _default(key: str, field: FieldInfo, units: Unit) -> str:
-    extra = field.json_schema_extra if isinstance(field.json_schema_extra, dict) else {}
-    if units == "in" and "inch" in extra:
-        return toml_value(extra["inch"])
-    if field.default is None:
-        return _example(key)
-    return toml_value(field.default)
+def _extra(found: FieldInfo) -> dict[str, Any]:
+    return found.json_schema_extra if isinstance(found.json_schema_extra, dict) else {}
 
 
-def _example(key: str) -> str:
+def _key(name: str, found: FieldInfo, start: Start) -> str:
+    about = (found.description or "").removesuffix(" Measure yours.")
+    if name in start.given:
+        return _line(name, start.given[name], about)
+    if found.default is None:
+        return "# " + _line(name, _form(name, found, start.units), f"(no default) {about}")
+    extra = _extra(found)
+    shown = extra["inch"] if start.units == "in" and "inch" in extra else found.default
+    return "# " + _line(name, shown, about)
+
+
+def _line(name: str, value: object, about: str) -> str:
+    line = f"{name} = {toml_value(value)}"
+    return f"{line:<{_WIDTH}} # {about}" if about else line
+
+
+def _form(name: str, found: FieldInfo, units: Unit) -> object:
     """Something of the right form for a key that has no default."""
-    text = _OPTIONAL.get(key, "150 mm")
-    return text if text.isdigit() else toml_value(text)
+    if name in _FORMS:
+        return _FORMS[name][units == "in"]
+    if "Length" in str(found.annotation):
+        return {"mm": "150 mm", "in": "6 in"}[units]
+    return 4 if "int" in str(found.annotation) or "float" in str(found.annotation) else ""
 
 
 def job_schema() -> dict[str, Any]:

@@ -1,184 +1,48 @@
 """The job: what the user has and wants, one model a table, every field with its default and its meaning.
 
 Field descriptions are the single source for the JSON Schema and for the commented job `start` writes.
-Lengths are mm inside (`Length` keeps the writing). A default is given twice, in mm and as the nearest sensible
-rule fraction; which one a job gets is decided by its `units` (see jobfile.fill_defaults).
+Lengths are mm inside (`Length` keeps the writing).
 """
 
 from __future__ import annotations
 
-import re
-from typing import Annotated, Any, Literal
+from typing import Annotated, Literal
 
-from pydantic import (
-    AfterValidator,
-    BaseModel,
-    ConfigDict,
-    Field,
-    PlainSerializer,
-    PlainValidator,
-    ValidationInfo,
-    WithJsonSchema,
-)
-from scarfwright.models.lengths.length import Length, LengthError, Unit, parse_length, shown
-from scarfwright.models.lengths.lumber import hardwood_thickness, nominal_plank
-
-Auto = Literal["auto"]
-_LENGTH_SCHEMA: dict[str, Any] = {"anyOf": [{"type": "string"}, {"type": "number"}]}
-
-
-def _positive(value: Length) -> Length:
-    if value <= 0:
-        raise LengthError(f"found {value.text}, expected more than zero")
-    return value
-
-
-def _units(info: ValidationInfo) -> Unit:
-    return (info.context or {}).get("units", "mm")  # type: ignore[no-any-return]
-
-
-def _auto_or_size(value: object, info: ValidationInfo) -> Length | Auto:
-    found = _auto_or_length(value, info)
-    return found if found == "auto" else _positive(found)
-
-
-def _auto_or_length(value: object, info: ValidationInfo) -> Length | Auto:
-    if value == "auto":
-        return "auto"
-    if isinstance(value, Length):
-        return value
-    try:
-        return parse_length(value, _units(info))
-    except LengthError as error:
-        raise LengthError(f'{error}, or "auto"') from None
-
-
-def _thickness(value: object, info: ValidationInfo) -> Length:
-    if isinstance(value, str):
-        named = hardwood_thickness(value)
-        if named is not None:
-            return named
-    return _positive(value if isinstance(value, Length) else parse_length(value, _units(info)))
-
-
-def _ratio(value: object) -> float:
-    expected = "the N of a slope of 1 in N: a number from 1 to 100, such as 12"
-    if isinstance(value, str):
-        match = re.fullmatch(r"\s*1\s*(?:in|:)\s*(\d+(?:\.\d+)?)\s*", value, re.ASCII)
-        if match is None:
-            hint = "; degrees are not a ratio: 1 in 10 is 5.71 degrees" if "deg" in value or "°" in value else ""
-            raise LengthError(f"found {shown(value)}, expected {expected}{hint}")
-        value = float(match[1])
-    if isinstance(value, bool) or not isinstance(value, int | float) or not 1 <= value <= 100:  # NaN fails the range
-        raise LengthError(f"found {shown(value)}, expected {expected}")
-    return float(value)
-
-
-def _span(value: tuple[Length, Length]) -> tuple[Length, Length]:
-    if value[0] >= value[1]:
-        raise LengthError(f"found {value[0].text} to {value[1].text}, expected the least first, then the most")
-    return value
-
-
-def _plank(value: object, info: ValidationInfo) -> Plank:
-    if isinstance(value, Plank):
-        return value
-    if isinstance(value, str):
-        thickness, width = nominal_plank(value)
-        return Plank(thickness, width, value.strip())
-    if isinstance(value, list | tuple) and len(value) == 2:
-        thickness = _thickness(value[0], info)
-        return Plank(thickness, _positive(parse_length(value[1], _units(info))), None)
-    raise LengthError(
-        f'found {shown(value)}, expected a nominal size such as "2x8", '
-        'or two lengths ["38 mm", "184 mm"] (thickness, width)'
-    )
-
-
-class Plank(tuple[Length, Length]):
-    """Thickness and width of the plank [mm], and its nominal name if it was given by one."""
-
-    name: str | None
-
-    def __new__(cls, thickness: Length, width: Length, name: str | None) -> Plank:
-        self = super().__new__(cls, (thickness, width))
-        self.name = name
-        return self
-
-    def __reduce__(self) -> tuple[Any, tuple[Length, Length, str | None]]:
-        return Plank, (self[0], self[1], self.name)
-
-    @property
-    def thickness(self) -> Length:
-        return self[0]
-
-    @property
-    def width(self) -> Length:
-        return self[1]
-
-    def written(self) -> str | list[str]:
-        return self.name or [self.thickness.text, self.width.text]
-
-
-Size = Annotated[Length, AfterValidator(_positive)]
-SizeOrZero = Length
-AutoSize = Annotated[
-    Length | Auto,
-    PlainValidator(_auto_or_length),
-    PlainSerializer(lambda v: v if v == "auto" else v.text),
-    WithJsonSchema(_LENGTH_SCHEMA),
-]
-AutoLength = Annotated[
-    Length | Auto,
-    PlainValidator(_auto_or_size),
-    PlainSerializer(lambda v: v if v == "auto" else v.text),
-    WithJsonSchema(_LENGTH_SCHEMA),
-]
-Thickness = Annotated[
-    Length, PlainValidator(_thickness), PlainSerializer(lambda v: v.text), WithJsonSchema(_LENGTH_SCHEMA)
-]
-Ratio = Annotated[
-    float,
-    PlainValidator(_ratio),
-    WithJsonSchema({"anyOf": [{"type": "number", "minimum": 1, "maximum": 100}, {"type": "string"}]}),
-]
-PlankSize = Annotated[
+from pydantic import AfterValidator, Field
+from scarfwright.models.job.blank import Blank
+from scarfwright.models.job.fields import (
+    AutoLength,
+    AutoSize,
     Plank,
-    PlainValidator(_plank),
-    PlainSerializer(lambda v: v.written()),
-    WithJsonSchema(
-        {
-            "anyOf": [
-                {"type": "string"},
-                {"type": "array", "items": _LENGTH_SCHEMA, "minItems": 2, "maxItems": 2},
-            ]
-        }
-    ),
-]
-
-
-def dim(mm: str, inch: str, about: str, *, guess: bool = False) -> Any:
-    """A length field with its default in both systems. `guess`: about the user's own machine, to be measured."""
-    extra: dict[str, Any] = {"inch": inch, "default": mm, "guess": guess}
-    note = " Measure yours." if guess else ""
-    return Field(default=parse_length(mm), description=about + note, json_schema_extra=extra)
-
-
-def auto(about: str) -> Any:
-    """A length field that the tool works out unless told."""
-    return Field(default="auto", description=about)
-
-
-class Table(BaseModel):
-    """Base of all tables: unknown keys are errors, values are frozen."""
-
-    model_config = ConfigDict(extra="forbid", frozen=True, arbitrary_types_allowed=True, defer_build=True)
+    PlankSize,
+    Ratio,
+    Size,
+    SizeOrZero,
+    Table,
+    Thickness,
+    auto,
+    dim,
+    span,
+)
+from scarfwright.models.job.quantities import AdhesiveName, Force, Pressure, Spread, Stress, Time
+from scarfwright.models.job.shop import Gauges, PaperName, ShopHas
+from scarfwright.models.job.wood import Board, Buy, PlanTable
+from scarfwright.models.lengths.length import Unit, parse_length
+from scarfwright.models.lengths.lumber import nominal_plank
 
 
 class Stock(Table):
     """The wood to be tapered."""
 
-    species: str = Field(default="", max_length=60, description="Kind of wood, for the title blocks.")
+    species: str = Field(
+        default="", max_length=60, description="Kind of wood, for the title blocks and for its strength."
+    )
+    modulus: Stress | None = Field(
+        default=None, description="Its modulus of elasticity, if you know better than the table."
+    )
+    rupture: Stress | None = Field(
+        default=None, description="Its modulus of rupture (bending strength), if you know better than the table."
+    )
     thickness: Thickness = Field(description='The taper runs through it. Hardwood also as "8/4 S2S".')
     height: Size = Field(description="Stands up at the saw.")
     finished_thickness: Size | None = Field(default=None, description="After planing the glued piece.")
@@ -206,14 +70,23 @@ class Saw(Table):
     fence_side: Literal["right", "left"] = Field(
         default="right", description="Side of the blade the fence stands on, as the operator sees it."
     )
-    table_front: Size = dim("430 mm", "17 in", "From the blade's axis to the table's front edge.", guess=True)
-    table_back: Size = dim("380 mm", "15 in", "From the blade's axis to the table's back edge.", guess=True)
+    table_front: Size = dim(
+        "430 mm", "17 in", "From the blade's centre (arbor) to the table's front edge, on your side.", guess=True
+    )
+    table_back: Size = dim("380 mm", "15 in", "From the blade's centre to the table's far edge.", guess=True)
     fence_front: Size = dim(
-        "450 mm", "17 3/4 in", "From the blade's axis forward to the fence's front end.", guess=True
+        "450 mm", "17 3/4 in", "From the blade's centre to the near end of the fence, on your side.", guess=True
     )
     fence_height: Size = dim("65 mm", "2 1/2 in", "Height of the fence.", guess=True)
     teeth: int | None = Field(default=None, strict=True, ge=2, le=200, description="Teeth of the blade.")
     rpm: float | None = Field(default=None, strict=True, ge=100, le=30000, description="Speed of the blade [1/min].")
+    max_rpm: float | None = Field(
+        default=None,
+        strict=True,
+        ge=100,
+        le=30000,
+        description="Speed marked on the blade, the most it may turn [1/min].",
+    )
     feed_time: float | None = Field(
         default=None,
         strict=True,
@@ -221,26 +94,16 @@ class Saw(Table):
         le=600,
         description="Time from first touch to taper complete [s].",
     )
-    tooth_feed: Annotated[tuple[Size, Size], AfterValidator(_span)] = Field(
+    tooth_feed: Annotated[tuple[Size, Size], AfterValidator(span)] = Field(
         default=(parse_length("0.02 mm"), parse_length("0.1 mm")),
         description="Least and most feed per tooth; the default is common practice, no source.",
-        json_schema_extra={"default": ["0.02 mm", "0.1 mm"]},
-    )
-    cutting_energy: float | None = Field(
-        default=None,
-        strict=True,
-        gt=0,
-        le=1000,
-        description="Energy that cutting your wood takes [J/cm3], if known.",
-    )
-    motor_power: float | None = Field(
-        default=None, strict=True, gt=0, le=50000, description="Power the motor gives at the arbor [W], if known."
+        json_schema_extra={"default": ["0.02 mm", "0.1 mm"], "inch": ["0.001 in", "0.004 in"]},
     )
     guard_height: Size | None = Field(
         default=None, description="Hood guard: how high its lower edge lifts above the table."
     )
     guard_front: Size | None = Field(
-        default=None, description="Hood guard: how far it reaches from the blade's axis towards the operator."
+        default=None, description="Hood guard: how far it reaches from the blade's centre towards you."
     )
     end_of_cut: Literal["hold", "run_on", "draw_back"] = Field(
         default="hold",
@@ -250,12 +113,16 @@ class Saw(Table):
     travel_margin: SizeOrZero = dim("50 mm", "2 in", "Travel left over before anything could meet the blade.")
     side_clearance: SizeOrZero = dim("10 mm", "3/8 in", "A clamp stays this far to the side of the blade.")
     clear_gap: SizeOrZero = dim("5 mm", "3/16 in", "Gap between blade and finished taper when the blade is clear.")
+    hands_clear: Size = dim(
+        "300 mm", "12 in", "Hands stay this far from the blade's front; published figures disagree."
+    )
     base_to_blade: Size = dim(
         "130 mm",
         "5 1/8 in",
         "Hand-held circular saw for the dividing cut: edge of its base to the near side of its blade.",
         guess=True,
     )
+    hand_kerf: Size = dim("2.2 mm", "3/32 in", "Hand-held circular saw: width of its cut.", guess=True)
 
 
 class Clamp(Table):
@@ -266,6 +133,10 @@ class Clamp(Table):
     pad_width: Size = dim("25 mm", "1 in", "Pad, along the board.", guess=True)
     pad_height: Size = dim("20 mm", "3/4 in", "Pad, up and down.", guess=True)
     jaw: Size = dim("12 mm", "1/2 in", "How far a jaw stands off the face it presses.", guess=True)
+    force: Force | None = Field(default=None, description="What one clamp presses with when the joint is glued.")
+    count: int | None = Field(
+        default=None, strict=True, ge=1, le=1000, description="Clamps there are for gluing a joint."
+    )
 
 
 class Sled(Table):
@@ -306,8 +177,17 @@ class Sled(Table):
 
 
 class Adhesive(Table):
-    """The glue."""
+    """The glue. Its maker's instructions come before every figure here."""
 
+    kind: AdhesiveName | None = Field(
+        default=None, description="resorcinol, urea-formaldehyde, PVA, polyurethane or epoxy."
+    )
+    spread: Spread | None = Field(default=None, description="Glue for the joint, both faces together, by its maker.")
+    pressure: Pressure | None = Field(default=None, description="Pressure its maker asks for, at least.")
+    open_time: Time | None = Field(
+        default=None, description="From spreading until the joint must be closed and clamped, by its maker."
+    )
+    clamp_time: Time | None = Field(default=None, description="How long the clamps stay on, by its maker.")
     gap_limit: Size = dim(
         "0.15 mm",
         "0.15 mm",
@@ -319,6 +199,14 @@ class Adhesive(Table):
 class Limits(Table):
     """What the piece may be asked to bear."""
 
+    bend_factor: float = Field(
+        default=2.0,
+        strict=True,
+        ge=1,
+        le=20,
+        description="Held in reserve where wood is bent: a share of strength used of 1/2 counts as all of it. "
+        "2 is common practice, no source.",
+    )
     twist: float | None = Field(
         default=None,
         strict=True,
@@ -330,7 +218,7 @@ class Limits(Table):
 
 
 class Printer(Table):
-    """The printer for gauges and shop aids."""
+    """The printer for gauges and shop aids; asked only where shop_has names it."""
 
     bed: tuple[Size, Size, Size] = Field(
         default=(parse_length("220 mm"), parse_length("220 mm"), parse_length("240 mm")),
@@ -339,22 +227,27 @@ class Printer(Table):
     )
     layer: Size = dim("0.2 mm", "0.2 mm", "Layer height.")
     tolerance: SizeOrZero = dim("0.2 mm", "0.2 mm", "How far printed sizes are out.", guess=True)
+    gauges: Gauges = Field(
+        default="useful",
+        description='"useful": those that read finely enough for the joint; "all"; or a list of names '
+        "(scarfwright parts lists them).",
+    )
 
 
 class Laser(Table):
-    """The laser cutter for templates."""
+    """The laser cutter for templates; asked only where shop_has names it."""
 
     bed: tuple[Size, Size] = Field(
         default=(parse_length("600 mm"), parse_length("400 mm")),
         description="Bed: x, y.",
-        json_schema_extra={"default": ["600 mm", "400 mm"]},
+        json_schema_extra={"default": ["600 mm", "400 mm"], "inch": ["24 in", "16 in"]},
     )
     kerf: SizeOrZero = dim("0.15 mm", "0.15 mm", "Width of the laser's cut.", guess=True)
     thickness: Size = dim("3 mm", "1/8 in", "Thickness of the template sheet.")
 
 
 class Router(Table):
-    """The CNC router for sheets."""
+    """The CNC router for sheets; asked only where shop_has names it."""
 
     cutter: Size = dim("6 mm", "1/4 in", "Cutter diameter.")
     sheet: tuple[Size, Size] = Field(
@@ -385,7 +278,11 @@ class Files(Table):
         default=False,
         description="Router: a second set of sheets, offset by the cutter's radius, for machines without CAM.",
     )
-    paper: Literal["A4", "Letter", "roll"] = Field(default="A4", description="Paper of the full-size templates.")
+    paper: PaperName = Field(
+        default="A4",
+        description="Paper of the drawings and full-size templates: A4, Letter or roll.",
+        json_schema_extra={"default": "A4", "inch": "Letter"},
+    )
     roll_width: Size = dim("610 mm", "24 in", "Width of the roll, where the paper is a roll.")
 
 
@@ -394,6 +291,10 @@ class Job(Table):
 
     title: str = Field(default="", max_length=80, description="Name of the job, for every sheet.")
     units: Unit = Field(default="mm", description="mm or in: reading of bare numbers, and how lengths are shown.")
+    shop_has: ShopHas = Field(
+        default=(),
+        description='Machines there are besides the saw: "printer", "router", "laser". Files are made for these only.',
+    )
     stock: Stock
     joint: JointTable
     saw: Saw = Field(default_factory=Saw.model_construct)
@@ -405,3 +306,7 @@ class Job(Table):
     laser: Laser = Field(default_factory=Laser.model_construct)
     router: Router = Field(default_factory=Router.model_construct)
     files: Files = Field(default_factory=Files.model_construct)
+    plan: PlanTable = Field(default_factory=PlanTable.model_construct)
+    board: list[Board] = Field(default=[], max_length=2000, description="Boards on the rack, for the plan.")
+    blank: list[Blank] = Field(default=[], max_length=200, description="Long pieces to be glued up.")
+    buy: list[Buy] = Field(default=[], max_length=50, description="Boards that could be bought.")

@@ -47,8 +47,10 @@ _UNIT_NAMES = {
     "feet": "ft",
     "'": "ft",
 }
-_NUMBER = r"\d+\s*-\s*\d+\s*/\s*\d+|\d+\s+\d+\s*/\s*\d+|\d+\s*/\s*\d+|\d+\.\d*|\.\d+|\d+"
+_NUMBER = r"\d+\s*-\s*\d+\s*/\s*\d+|\d+\s+\d+\s*/\s*\d+|\d+\s*/\s*\d+|\d+[.,]\d+|\d+\.|\.\d+|\d+"
 _TERM = re.compile(rf"\s*(?P<number>{_NUMBER})\s*(?P<unit>[a-zA-Z]+|'|\")?\.?", re.ASCII)
+_THOUSANDS = re.compile(r"\d+,\d{3}(?!\d)", re.ASCII)  # 1,500: a thousand and a half, or one and a half
+_NOTHING = re.compile(r"0+([.,]0*)?", re.ASCII)
 _VULGAR = {
     "¼": "1/4",
     "½": "1/2",
@@ -119,10 +121,12 @@ def parse_length(value: object, units: Unit = "mm") -> Length:
         return _checked(value * _UNIT_MM[units], units, shown(value))
     if len(value) > LONGEST_TEXT:
         raise LengthError(f"found {shown(value)}, expected {_FORMS}")
-    return _checked(*_parse_text(value), shown(value))
+    return _checked(*_parse_text(value, units), shown(value))
 
 
-def _parse_text(value: str) -> tuple[Fraction, Unit]:
+def _parse_text(value: str, units: Unit) -> tuple[Fraction, Unit]:
+    if _NOTHING.fullmatch(value.strip()):
+        return Fraction(0), units  # nothing is nothing in any unit
     text = value.strip().replace("″", '"').replace("”", '"').replace("′", "'").replace("’", "'")
     text = text.replace("''", '"')
     for sign, plain in _VULGAR.items():
@@ -132,6 +136,7 @@ def _parse_text(value: str) -> tuple[Fraction, Unit]:
         raise LengthError(f"found {shown(value)}, expected {_FORMS}")
     if text.startswith("-"):
         raise LengthError(f"found {shown(value)}, expected a length that is not negative")
+    refuse_thousands(text, value)
     total = Fraction(0)
     seen: list[str] = []
     at = 0
@@ -157,11 +162,21 @@ def _parse_text(value: str) -> tuple[Fraction, Unit]:
     return total, "in" if seen[0] in ("in", "ft") else "mm"
 
 
+def refuse_thousands(text: str, value: str) -> None:
+    """A comma before exactly three digits is read both ways by people. Raises LengthError with both readings."""
+    match = _THOUSANDS.search(text)
+    if match is not None:
+        many, few = match[0].replace(",", ""), match[0].replace(",", ".")
+        raise LengthError(
+            f"found {shown(value)}, which may mean {many} or {few}; expected one of them, written without the comma"
+        )
+
+
 def _number(text: str, whole_text: str) -> Fraction:
     parts = re.split(r"\s*-\s*|\s+(?=\d+\s*/)", text.strip())
     total = Fraction(0)
     for part in parts:
-        piece = part.replace(" ", "")
+        piece = part.replace(" ", "").replace(",", ".")
         if "/" in piece and piece.split("/")[1].strip("0") == "":
             raise LengthError(f"found {shown(whole_text)}, a fraction with a zero under the line; expected {_FORMS}")
         total += Fraction(piece)
@@ -224,6 +239,11 @@ def show(mm: float, units: Unit, *, places: int = 1, sixtyfourths: bool = True) 
 def rule_step(units: Unit) -> float:
     """The finest mark shown in `units` [mm]: 0.1 mm, or 1/64 in."""
     return 0.1 if units == "mm" else 25.4 / 64
+
+
+def shop_step(units: Unit) -> float:
+    """What people set with a rule against a fence or a table [mm]: 1 mm, or 1/16 in; common practice, no source."""
+    return 1.0 if units == "mm" else 25.4 / 16
 
 
 def round_up(value: float, step: float) -> float:

@@ -5,51 +5,58 @@ from __future__ import annotations
 from typing import Any
 
 from scarfwright.models.cut.endings import Ending
-from scarfwright.models.cut.order_of_work import before_the_cut, cautions, order_of_work
 from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.lengths.say import Say, say_in
+from scarfwright.models.words import endings, feed, knife_and_guard, support
+from scarfwright.models.words.procedure import before_the_cut, cautions, order_of_work
 
 
 def cut_numbers(work: Groundwork) -> dict[str, Any]:
     """Further keys of numbers.json's table saw."""
-    checks = before_the_cut(work.way, work.cut)
+    checks = before_the_cut(work)
     return {
+        "fence_to_plate_mm": work.cut.fence.to_plate,
         "advice": _advice(work),
         "riving": _riving(work),
         "feed": _feed(work),
         "support": _support(work),
-        "cautions": list(cautions(work.way, work.cut)),
+        "cautions": list(cautions(work)),
         "before_the_cut": [{"what": c.what, "text": c.text, "value_mm": c.value} for c in checks],
-        "order_of_work": list(order_of_work(work.way, work.cut)),
+        "order_of_work": list(order_of_work(work)),
     }
 
 
 def _advice(work: Groundwork) -> dict[str, Any]:
-    advice = work.cut.advice
+    say, advice = say_in(work.job.units), work.cut.advice
     offcut, stop, start = advice.offcut, advice.stop, advice.start
     return {
-        "endings": [_ending(e) for e in advice.endings],
-        "limit": advice.limit_text,
+        "endings": [_ending(e, say) for e in advice.endings],
+        "limit": endings.limit(advice, say),
         "go_on_mm": advice.go_on,
         "lip_mm": advice.lip,
-        "go_on": advice.go_on_text,
+        "go_on": endings.go_on(advice, say),
         "offcut": {
             "length_mm": offcut.length,
             "thick_mm": offcut.thick,
             "falls_to_the": offcut.side,
-            "text": offcut.text,
+            "text": endings.offcut(offcut, say),
         },
         "stop_block": {
             "from_table_front_mm": stop.from_front,
             "from_axis_mm": stop.from_axis,
             "on_table": stop.on_table,
             "cleat_from_heel_mm": stop.cleat,
-            "text": stop.text,
+            "text": endings.stop_block(stop, work.way.sled.heel, say),
         },
-        "start": {"heel_from_table_front_mm": start.from_front, "text": start.text},
+        "start": {
+            "heel_from_table_front_mm": start.from_front,
+            "heel_from_axis_mm": start.from_axis,
+            "text": endings.start(start, say),
+        },
     }
 
 
-def _ending(ending: Ending) -> dict[str, Any]:
+def _ending(ending: Ending, say: Say) -> dict[str, Any]:
     return {
         "name": ending.name,
         "asked": ending.asked,
@@ -59,46 +66,45 @@ def _ending(ending: Ending) -> dict[str, Any]:
         "spare_mm": ending.spare,
         "least_station_mm": ending.least_station,
         "least_length_mm": ending.least_length,
-        "how": ending.how,
-        "why": ending.why,
-        "risk": ending.risk,
+        "how": endings.HOW[ending.name],
+        "why": endings.why(ending, say),
+        "risk": endings.RISKS[ending.name],
     }
 
 
 def _riving(work: Groundwork) -> dict[str, Any]:
-    knife, hood = work.cut.knife, work.cut.guard
+    say, knife, hood = say_in(work.job.units), work.cut.knife, work.cut.guard
     return {
         "knife_mm": knife.thickness,
         "least_mm": knife.least,
         "under_mm": knife.most,
         "top_at_most_mm": knife.top,
         "fits": knife.fitted and knife.thinner_than_kerf and knife.thick_enough,
-        "text": knife.text,
+        "text": knife_and_guard.knife(knife, say),
         "guard_over_mm": hood.over,
         "guard_over_clamps_mm": hood.over_clamps,
         "guard_reach_mm": hood.free_ahead,
         "guard_passes": hood.passes,
-        "guard_text": hood.text,
+        "guard_text": knife_and_guard.guard(hood, say),
     }
 
 
 def _feed(work: Groundwork) -> dict[str, Any]:
-    feed = work.cut.feed
+    say, one = say_in(work.job.units), work.cut.feed
     return {
-        "path_mm": feed.path,
-        "rim_speed_m_s": feed.rim_speed,
-        "feed_mm_s": feed.feed,
-        "tooth_feed_mm": feed.tooth_feed,
-        "tooth_feed_range_mm": list(feed.tooth_range),
-        "time_range_s": None if feed.time_range is None else list(feed.time_range),
-        "power_w": feed.power,
-        "text": feed.text,
-        "advice": list(feed.advice),
+        "path_mm": one.path,
+        "rim_speed_m_s": one.rim_speed,
+        "feed_mm_s": one.feed,
+        "tooth_feed_mm": one.tooth_feed,
+        "tooth_feed_range_mm": list(one.tooth_range),
+        "time_range_s": None if one.time_range is None else list(one.time_range),
+        "text": feed.feed(one, say),
+        "advice": list(feed.advice(one, say)),
     }
 
 
 def _support(work: Groundwork) -> dict[str, Any]:
-    need = work.cut.support
+    say, need = say_in(work.job.units), work.cut.support
     stand = need.stand
     return {
         "board_length_mm": need.board_length,
@@ -110,6 +116,7 @@ def _support(work: Groundwork) -> dict[str, Any]:
                 "centre_from_heel_mm": b.centre,
                 "over_front_mm": b.over_front,
                 "over_back_mm": b.over_back,
+                "hand_over_front_mm": b.hand_over,
                 "carried": b.carried,
             }
             for b in need.balances
@@ -123,8 +130,10 @@ def _support(work: Groundwork) -> dict[str, Any]:
             "fits": stand.fits,
             "across_mm": list(stand.across),
         },
-        "infeed_text": need.infeed_text,
+        "infeed_text": support.infeed(need, say),
+        "handle_from_heel_mm": need.handle,
+        "reckoned": support.RECKONED,
         "past_back_mm": need.past_back,
         "outfeed_needed": need.outfeed,
-        "outfeed_text": need.outfeed_text,
+        "outfeed_text": support.outfeed(need, say),
     }

@@ -4,20 +4,24 @@ from __future__ import annotations
 
 from typing import Any
 
-from scarfwright.models.findings import faults
+from scarfwright.models.craft import Craft
 from scarfwright.models.lengths.slopes import degrees
 from scarfwright.models.numbers.accuracy import accuracy_numbers, pair_numbers
+from scarfwright.models.numbers.craft import craft_numbers, glue_numbers
 from scarfwright.models.numbers.cut import cut_numbers
+from scarfwright.models.numbers.dividing import dividing_numbers
 from scarfwright.models.parts.kind import PartKind
-from scarfwright.models.sled.dividing import Dividing
 from scarfwright.models.sled.sled import longest_from_plank
 from scarfwright.models.workup import Workup
 
 FORMAT = 1
 
 
-def numbers(work: Workup) -> dict[str, Any]:
-    """All numbers of a job as plain data, in the order of the file contract; null where one does not apply."""
+def numbers(work: Workup, plan: dict[str, Any] | None = None) -> dict[str, Any]:
+    """All numbers of a job as plain data, in the order of the file contract; null where one does not apply.
+
+    plan: which board goes where, where that was worked out.
+    """
     data = {
         "format": FORMAT,
         "title": work.job.title,
@@ -25,8 +29,9 @@ def numbers(work: Workup) -> dict[str, Any]:
         "joint": _joint(work),
         "sled": _sled(work),
         "saw": _saw(work),
-        "dividing": None if work.way.dividing is None else _dividing(work.way.dividing),
+        "dividing": None if work.way.dividing is None else dividing_numbers(work.way.dividing),
         **_made(work),
+        "plan": plan,
         "findings": [f.as_json() for f in work.findings],
     }
     return {key: rounded(value) for key, value in data.items()}
@@ -121,32 +126,16 @@ def _saw(work: Workup) -> dict[str, Any]:
     }
 
 
-def _dividing(cut: Dividing) -> dict[str, Any]:
-    return {
-        "carrier_length_mm": cut.carrier_length,
-        "carrier_width_mm": cut.carrier_width,
-        "carrier_thickness_mm": cut.carrier_thickness,
-        "fence_mm": cut.fence,
-        "blade_height_mm": cut.blade_height,
-        "screws_mm": [list(p) for p in cut.screws],
-        "screws_on_plank_mm": [list(p) for p in cut.screws_on_plank],
-        "screw_to_kerf_mm": cut.screw_to_kerf,
-        "rail_offset_mm": cut.rail_offset,
-        "line_beyond_mm": cut.line_beyond,
-        "support_strip_mm": cut.support_strip,
-    }
-
-
 def _made(work: Workup) -> dict[str, Any]:
-    """Glue-up, parts, accuracy and pair; null for a job with faults, of which nothing is made."""
-    if faults(list(work.findings)):
-        return {"gluing": None, "parts": None, "accuracy": None, "pair": None}
-    assert work.outlook is not None  # worked out for every job without a fault
+    """Glue-up, parts, accuracy and the rest of the craft; null for a job with faults, of which nothing is made."""
+    if work.craft is None or work.outlook is None:
+        return dict.fromkeys(("gluing", "parts", "accuracy", "pair", "strength", "planing", "boards", "bending"))
     return {
-        "gluing": _gluing(work),
+        "gluing": _gluing(work, work.craft),
         "parts": _parts(work),
         "accuracy": accuracy_numbers(work.outlook, work.joint, halves=work.job.sled.made_from == "plank"),
         "pair": pair_numbers(work.joint, _planed(work), work.job.saw.fence_side),
+        **craft_numbers(work.craft),
     }
 
 
@@ -157,7 +146,7 @@ def _planed(work: Workup) -> float:
     return most if finished is None else min(float(finished), most)
 
 
-def _gluing(work: Workup) -> dict[str, Any]:
+def _gluing(work: Workup, craft: Craft) -> dict[str, Any]:
     glue = work.glue
     return {
         "clamps": glue.clamp_count,
@@ -166,6 +155,7 @@ def _gluing(work: Workup) -> dict[str, Any]:
         "span_mm": glue.span,
         "riser_height_mm": glue.riser_height,
         "risers": [{"place_mm": s.place, "width_mm": s.width, "lip": s.lip} for s in glue.supports],
+        **glue_numbers(craft.gluing),
     }
 
 

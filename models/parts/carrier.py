@@ -15,9 +15,9 @@ from scarfwright.models.flat.loop import Point, circle, polygon, rectangle
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.part.part import Feature, Mark, Operation, Part, Raised
 from scarfwright.models.parts.kind import PartKind
+from scarfwright.models.sled.dividing import BATTEN_HEIGHT
 
 SCREW_HOLE = 5.0  # clearance for a 4.5 mm wood screw; common practice, no source
-BATTEN_HEIGHT = 18.0
 
 
 def carrier(
@@ -55,7 +55,7 @@ def carrier(
             Mark(((length * 0.3, width - 14.0),), "BLADE PASSES BEYOND THIS EDGE", 6.0, 0.0, "blade edge"),
         ),
         colour="#9fb3a5",
-        use="Plank against the batten, screwed from below, the mark line over the carrier's blade edge.",
+        use="Plank against the batten, screwed from below with heads let in; a strip as thick under the free half.",
     )
 
 
@@ -68,6 +68,7 @@ def _from_job(work: Groundwork) -> dict[str, Any] | None:
         "width": cut.carrier_width,
         "thickness": cut.carrier_thickness,
         "batten": tuple(v.point for v in cut.batten.vertices),
+        "batten_height": cut.batten_height,
         "screws": cut.screws,
         "batten_screws": cut.batten_screws,
     }

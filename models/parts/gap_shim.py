@@ -4,8 +4,10 @@
   |      |__________________   grip, and a tongue layers x layer thick
   |______|__________________|
 
-A tongue of whole layers is out by the first layer's squeeze, at most half a layer (common practice, no source) and not
-more than `tolerance`: ± 2 min(tolerance, layer / 2) / sqrt(3).
+A tooth that touches the tongue x from the heel's corner puts the fence x / N too near, at 5 mm and 1 in 12 by the whole
+usual gap: so it is held to the corner within TOUCH. A tongue of whole layers is out by the first layer's squeeze, at
+most half a layer (common practice, no source) and not more than `tolerance`:
+± 2 sqrt((min(tolerance, layer / 2)^2 + (TOUCH / N)^2) / 3).
 """
 
 from __future__ import annotations
@@ -25,6 +27,7 @@ from scarfwright.models.part.reading import FEELER, expanded, instead
 from scarfwright.models.parts.kind import Parameters, PartKind
 
 GRIP, GRIP_THICK = 40.0, 4.0
+TOUCH = 1.0  # how near the heel's corner the tooth touches, by eye [mm]; common practice, no source
 
 
 def gap_shim(gap: float = 0.4, layer: float = 0.2, length: float = 60.0, width: float = 20.0, label: str = "") -> Part:
@@ -44,8 +47,9 @@ def gap_shim(gap: float = 0.4, layer: float = 0.2, length: float = 60.0, width: 
         thickness=thick + GRIP_THICK,
         raised=(Raised(rectangle(GRIP, 0.0, length, width), 0.0, thick, "tongue"),),
         colour="#c77f6b",
-        use="Saw unplugged: tongue on the sled's work edge at the heel, fence moved until a tooth just touches the "
-        "tongue; the fence then stands at the heel as measured plus the shim.",
+        use="Saw unplugged: hold the tongue on the sled's work edge exactly at the heel's corner. Move the fence until "
+        "a tooth set towards it just touches the tongue at that corner: the fence then stands at the heel plus the "
+        "shim. Check by callipers on the heel.",
     )
     return labels.engraved(part, label, _place(width))
 
@@ -75,6 +79,7 @@ def _from_job(work: Groundwork) -> Parameters | None:
 def _resolution(work: Groundwork, p: Parameters) -> dict[str, Any]:
     thick = shim_thickness(p["gap"], p["layer"])
     squeeze = min(float(work.job.printer.tolerance), p["layer"] / 2)
+    place = (1 / work.joint.ratio, TOUCH)
     joint = replace(work.joint, tip=thick / math.cos(work.joint.angle))
     return {
         "layers": shim_layers(p["gap"], p["layer"]),
@@ -82,9 +87,9 @@ def _resolution(work: Groundwork, p: Parameters) -> dict[str, Any]:
         "fence_mm": work.way.sled.heel + thick,
         "tip_mm": joint.tip,
         "overlap_mm": joint.overlap,
-        "resolution_mm": expanded((1.0, squeeze)),
+        "resolution_mm": expanded((1.0, squeeze), place),
         "needed_mm": thick / 2,
-        "by_feeler_mm": expanded((1.0, FEELER)),
+        "by_feeler_mm": expanded((1.0, FEELER), place),
     }
 
 

@@ -39,6 +39,7 @@ class PartKind:
     check: Callable[[Groundwork | None, Parameters], list[Finding]] | None = None
     count: Callable[[Groundwork], int] = lambda _work: 1
     handed: bool = False  # mirrored for a fence on the left
+    any_shop: bool = False  # made of whatever there is: drawn and written as a solid where no machine is at hand too
     way: str = ""  # the way of cutting it belongs to; empty: serves any
     ranges: Mapping[str, tuple[float, float]] = field(default_factory=dict)
     units: Mapping[str, str] = field(default_factory=dict)

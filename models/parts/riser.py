@@ -17,6 +17,7 @@ from scarfwright.models.findings import Finding, finding
 from scarfwright.models.flat.loop import Loop, Point, rounded_each
 from scarfwright.models.gluing.places import CLEAR, LONGEST_SPAN, GlueUp
 from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.job.shop import prints_gauges
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.part import label as labels
 from scarfwright.models.part.part import Part, Place
@@ -145,7 +146,7 @@ def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
     found = top_findings(p)
     if work is None or found:
         return found
-    return [*_uneven(work), *_span(work)]
+    return [*(_uneven(work) if prints_gauges(work.job) else []), *_span(work)]
 
 
 def _uneven(work: Groundwork) -> list[Finding]:
@@ -197,6 +198,7 @@ KIND = PartKind(
     build=riser,
     from_job=_from_job,
     goes_to=frozenset({"cad", "print"}),
+    any_shop=True,
     check=_check,
     count=_count,
     ranges=RANGES,

@@ -99,6 +99,7 @@ KIND = PartKind(
     build=riser_lip,
     from_job=_from_job,
     goes_to=frozenset({"cad", "print"}),
+    any_shop=True,
     check=lambda _work, p: top_findings(p),
     count=_count,
     ranges={**RANGES, "lip": (2, 40), "lip_thickness": (2, 20)},

@@ -32,6 +32,7 @@ def sled_way(job: Job, length: float) -> tuple[SledWay, bool]:
     height = float(job.stock.height) + job.saw.blade_above_work
     blade = Blade(float(job.saw.blade_diameter), kerf, height, float(job.saw.fence_gap))
     travel = travels(joint, blade, float(job.saw.clear_gap))
+    layout = lay_out(job, joint, blade, travel, sled)
     way = SledWay(
         job=job,
         joint=joint,
@@ -39,8 +40,8 @@ def sled_way(job: Job, length: float) -> tuple[SledWay, bool]:
         nominal=nominal,
         blade=blade,
         travel=travel,
-        layout=lay_out(job, joint, blade, travel, sled),
-        dividing=dividing(job, nominal) if job.sled.made_from == "plank" else None,
+        layout=layout,
+        dividing=dividing(job, nominal, layout) if job.sled.made_from == "plank" else None,
     )
     return way, unmeasurable
 

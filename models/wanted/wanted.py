@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from functools import cached_property
 
-from scarfwright.models.findings import Finding, faults
+from scarfwright.models.findings import Finding, faults, finding
 from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.job.shop import cutter, prints_gauges
+from scarfwright.models.job.tables import Job
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.part.part import Part
 from scarfwright.models.parts import registry
@@ -15,12 +17,16 @@ from scarfwright.models.parts.check import check_part
 from scarfwright.models.parts.kind import Parameters, PartKind
 from scarfwright.models.printing.plates import Laid, laid_flat
 
+# how every finding ends that says a gauge reads less finely than the joint needs, or can't tell good from bad at all
+COARSE = (".coarse", ".slots_alike")
+
 
 @dataclass(frozen=True)
 class Wanted:
     """A kind of part the job asks for, what was found about it, whether that leaves it out, and how many there are.
 
-    What is made of it is drawn only when asked for: its letters take longer than all its checks.
+    `coarse`: left out because it would not read finely enough for the joint. What is made of it is drawn only when
+    asked for: its letters take longer than all its checks.
     """
 
     kind: PartKind
@@ -29,6 +35,8 @@ class Wanted:
     left_out: bool
     count: int
     findings: tuple[Finding, ...]
+    printed: bool = False
+    coarse: bool = False
 
     @cached_property
     def part(self) -> Part | None:
@@ -38,7 +46,7 @@ class Wanted:
     @cached_property
     def laid(self) -> tuple[Laid, ...]:
         """The part as it is printed, in sections where it has to be; empty where it is not printed."""
-        if self.part is None or "print" not in self.kind.goes_to:
+        if self.part is None or not self.printed:
             return ()
         return laid_flat(self.part, self.work.job.printer, say_in(self.work.job.units))[0]
 
@@ -50,18 +58,41 @@ def wanted(work: Groundwork) -> tuple[Wanted, ...]:
 
 def _wanted(work: Groundwork) -> Iterator[Wanted]:
     for kind in registry().values():
-        parameters = kind.from_job(work)
-        if parameters is not None:
-            yield _worked_out(kind, parameters, work)
+        if is_printed(kind, work.job) or _is_made_otherwise(kind, work.job):
+            parameters = kind.from_job(work)
+            if parameters is not None:
+                yield _worked_out(kind, parameters, work)
+
+
+def is_printed(kind: PartKind, job: Job) -> bool:
+    """Whether the shop prints it: there is a printer, and [printer] gauges does not choose others."""
+    chosen = isinstance(job.printer.gauges, str) or kind.name in job.printer.gauges
+    return "print" in kind.goes_to and prints_gauges(job) and chosen
+
+
+def _is_made_otherwise(kind: PartKind, job: Job) -> bool:
+    """The sled and what belongs to it in any shop; gauges that are cut flat where something cuts flat."""
+    return "print" not in kind.goes_to or kind.any_shop or ("flat" in kind.goes_to and cutter(job) is not None)
 
 
 def _worked_out(kind: PartKind, parameters: Parameters, work: Groundwork) -> Wanted:
     found = check_part(kind, work, parameters)
-    left_out = bool(faults(found))
-    if not left_out and "print" in kind.goes_to:
+    printed = is_printed(kind, work.job)
+    coarse = work.job.printer.gauges == "useful" and any(f.code.endswith(COARSE) for f in found)
+    left_out = coarse or bool(faults(found))
+    if coarse:
+        found = []  # one note names all that are left out for this
+    if not left_out and printed:
         plain = {**parameters, "label": ""} if "label" in parameters else parameters
         found = [*found, *laid_flat(sided(kind, plain, work), work.job.printer, say_in(work.job.units))[1]]
-    return Wanted(kind, parameters, work, left_out, kind.count(work), tuple(replace(f, part=kind.name) for f in found))
+    told = tuple(replace(f, part=kind.name) for f in found)
+    return Wanted(kind, parameters, work, left_out, kind.count(work), told, printed, coarse)
+
+
+def left_out_as_coarse(parts: Iterable[Wanted]) -> list[Finding]:
+    """One note for all gauges that would not read finely enough for this joint."""
+    names = [one.kind.name.replace("_", " ") for one in parts if one.coarse]
+    return [finding("gauges.left_out", names=", ".join(names), count=float(len(names)))] if names else []
 
 
 def sided(kind: PartKind, parameters: Parameters, work: Groundwork) -> Part:

@@ -11,10 +11,25 @@ from dataclasses import replace
 from scarfwright.models.findings import Finding, Level
 from scarfwright.models.lengths.length import Unit
 from scarfwright.models.lengths.say import Say, say_in
-from scarfwright.models.words import accuracy, joint
+from scarfwright.models.words import (
+    accuracy,
+    bending,
+    dividing,
+    feed,
+    gluing,
+    joint,
+    knife_and_guard,
+    plan,
+    saw,
+    shop,
+    strength,
+    support,
+    travel,
+)
 from scarfwright.models.words.sentence import Sentence
 
-SENTENCES: Mapping[str, Sentence] = {**joint.SENTENCES, **accuracy.SENTENCES}
+_ROOMS = (accuracy, bending, dividing, feed, gluing, joint, knife_and_guard, plan, saw, shop, strength, support, travel)
+SENTENCES: Mapping[str, Sentence] = {code: said for room in _ROOMS for code, said in room.SENTENCES.items()}
 
 
 def worded(found: Iterable[Finding], units: Unit) -> tuple[Finding, ...]:

@@ -8,10 +8,11 @@ from collections.abc import Sequence
 from typing import Literal
 
 from scarfwright.models.flat.loop import Point, Vertex
-from scarfwright.models.lengths.length import Unit, show
+from scarfwright.models.lengths.drawn import drawn_in
+from scarfwright.models.lengths.length import Unit
 from scarfwright.outputs.drawing.display import THIN, Anchor, Item, Path, Text, View, box, line, readable
 
-SIZE = 2.9  # of the figures
+SIZE = 3.0  # of the figures
 ARROW = 2.4
 GAP = 0.8  # between the thing and its extension line, and between a line and its text
 BEYOND = 1.2  # extension line past the dimension line
@@ -175,7 +176,7 @@ def pointed(tips: Sequence[Point], text: str, *, size: float = SIZE, bold: bool 
     ]
 
 
-def scale_bar(at: Point, view: View, units: Unit, most: float = 60.0, size: float = 2.4) -> list[Item]:
+def scale_bar(at: Point, view: View, units: Unit, most: float = 60.0, size: float = SIZE) -> list[Item]:
     """A bar of round lengths at the view's scale, at most `most` page mm long, from its lower left corner."""
     steps = (
         (10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0)
@@ -189,7 +190,7 @@ def scale_bar(at: Point, view: View, units: Unit, most: float = 60.0, size: floa
     for i in range(4):
         items.append(box(at[0] + i * unit, at[1], unit, 1.2, THIN, "#000000" if i % 2 == 0 else FREE))
     for i in (0, 2, 4):
-        figure = show(i * step, units) if i else "0"
+        figure = drawn_in(units)(i * step) if i else "0"
         items.append(Text(at[0] + i * unit, at[1] + 2.2, figure, size, "middle"))
     return items
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from scarfwright.models.job.paper import LETTER, drawing_size
-from scarfwright.models.lengths.say import say_in
+from scarfwright.models.lengths.drawn import drawn_in
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.panels import Cell
 
@@ -15,21 +15,21 @@ def job_cells(work: Workup, what: str, scale: str, number: int, count: int) -> l
     paper = "Letter" if drawing_size(work.job.files) == LETTER else "A4"
     units = "Millimetres, to the nearest 0.1" if work.job.units == "mm" else "Inches, to the nearest 1/64"
     return [
-        Cell("Job", (work.job.title or "(no title)", what), 86, bold=True),
-        Cell("Wood", (_stock(work), _sled_wood(work)), 76),
-        Cell("Units and scale", (units, scale), 51),
-        Cell("On paper", ("Measure, do not scale", f"Print at full size (100 %), {paper}"), 45, bold=True),
-        Cell("Sheet", (f"{number} of {count}", "scarfwright"), 19),
+        Cell("Job", (work.job.title or "(no title)", what), 80, bold=True),
+        Cell("Wood", (_stock(work), _sled_wood(work)), 75),
+        Cell("Units and scale", (units, scale), 53),
+        Cell("On paper", ("DO NOT SCALE", f"{paper}. Print at 100 %:", "then the scale is true"), 45, bold=True),
+        Cell("Sheet", (f"{number} of {count}", "scarfwright"), 24),
     ]
 
 
 def _stock(work: Workup) -> str:
-    say, stock = say_in(work.job.units), work.job.stock
-    return f"Stock {stock.species} {say(stock.thickness)} thick, {say(stock.height)} high".replace("  ", " ")
+    say, stock = drawn_in(work.job.units), work.job.stock
+    return f"Board {stock.species} {say(stock.thickness)} thick, {say(stock.height)} high".replace("  ", " ")
 
 
 def _sled_wood(work: Workup) -> str:
-    say, sled = say_in(work.job.units), work.job.sled
+    say, sled = drawn_in(work.job.units), work.job.sled
     if sled.made_from == "sheet":
         layers = "1 layer" if sled.layers == 1 else f"{sled.layers} layers"
         return f"Sled {layers} of sheet {say(sled.sheet_thickness)}"

@@ -31,8 +31,8 @@ def inner(sheet: Sheet) -> tuple[float, float, float, float]:
     return (left, bottom, sheet.width - 2 * left, sheet.height - left - bottom)
 
 
-def title_block(sheet: Sheet, cells: Sequence[Cell]) -> list[Item]:
-    """The frame and, along its foot, the title block."""
+def title_block(sheet: Sheet, cells: Sequence[Cell], caption: float = 2.1) -> list[Item]:
+    """The frame and, along its foot, the title block; `caption` is the size of its captions [page mm]."""
     left = sheet.margin + FRAME
     width, height = sheet.width - 2 * left, sheet.height - 2 * left
     items: list[Item] = [
@@ -45,23 +45,23 @@ def title_block(sheet: Sheet, cells: Sequence[Cell]) -> list[Item]:
         span = width * cell.share / total
         if number:
             items.append(line([(x, left), (x, left + TITLE_HEIGHT)]))
-        items += _cell(cell, x + 1.5, left, span - 3.0)
+        items += _cell(cell, x + 1.5, left, span - 3.0, caption)
         x += span
     return items
 
 
-def _cell(cell: Cell, x: float, bottom: float, room: float) -> list[Item]:
+def _cell(cell: Cell, x: float, bottom: float, room: float, caption: float) -> list[Item]:
     top = bottom + TITLE_HEIGHT
-    items: list[Item] = [Text(x, top - 3.2, cell.caption, 2.1, colour="#555555")]
-    height = (TITLE_HEIGHT - 4.6) / max(len(cell.lines), 1)
-    y = top - 4.4
+    items: list[Item] = [Text(x, top - 1.1 - caption, cell.caption, caption, colour="#555555")]
+    height = (TITLE_HEIGHT - 2.5 - caption) / max(len(cell.lines), 1)
+    y = top - 2.3 - caption
     for number, text in enumerate(cell.lines):
         strong = cell.bold and number == 0
         size, lines = _fit_height(text, min(3.6, height / LEADING), room, height, strong)
         for row in lines:
             y -= size * LEADING
             items.append(Text(x, y + 0.3 * size, row, size, bold=strong))
-        y = top - 4.4 - (number + 1) * height
+        y = top - 2.3 - caption - (number + 1) * height
     return items
 
 

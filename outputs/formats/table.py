@@ -16,6 +16,7 @@ WRITERS = {
     ".pdf": "scarfwright.outputs.formats.pdf:save_pdf",
     ".json": "scarfwright.outputs.formats.text:write_json",
     ".txt": "scarfwright.outputs.formats.text:write_text",
+    ".csv": "scarfwright.outputs.formats.text:write_text",
     ".toml": "scarfwright.outputs.formats.text:write_text",
 }
 

@@ -21,7 +21,7 @@ HEADING, BODY = 3.4, 2.6
 
 def gauge_sheets(work: Workup) -> list[Sheet]:
     """Four printed parts a sheet; no sheet where nothing is printed."""
-    shown = [one for one in work.wanted if not one.left_out and "print" in one.kind.goes_to]
+    shown = [one for one in work.wanted if not one.left_out and (one.printed or one.kind.goes_to >= {"print", "flat"})]
     pages = [shown[i : i + COLUMNS * ROWS] for i in range(0, len(shown), COLUMNS * ROWS)]
     return [_sheet(work, page, number, len(pages)) for number, page in enumerate(pages, 1)]
 

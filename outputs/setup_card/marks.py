@@ -6,15 +6,15 @@ import math
 
 from scarfwright.models.cut.scene import FENCE_THICKNESS, TABLE_THICKNESS
 from scarfwright.models.flat.loop import Point
-from scarfwright.models.lengths.say import say_in
+from scarfwright.models.lengths.drawn import drawn_in
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.dimension import arrow, linear, pointed, running
 from scarfwright.outputs.drawing.display import CENTRE, OUTLINE, Item, Text, line
 from scarfwright.outputs.drawing.placing import along
 from scarfwright.outputs.setup_card.frame import Frame
 
-LABEL = 2.5
-STEP = 4.6  # from one dimension line to the next
+LABEL = 3.0
+STEP = 5.0  # from one dimension line to the next
 LIMIT = "LIMIT"
 STRONG = (LIMIT, "stop block")
 
@@ -43,11 +43,11 @@ def stops(work: Workup) -> list[tuple[float, str]]:
 
 def from_front_edge(work: Workup) -> list[tuple[float, str]]:
     """What is measured from the table's front edge, nearest first."""
-    say, advice = say_in(work.job.units), work.cut.advice
+    say, advice = drawn_in(work.job.units), work.cut.advice
     front = float(work.job.saw.table_front)
     return [
-        (advice.start.from_front, f"heel at the start {say.down(advice.start.from_front)}"),
-        (front, f"blade's axis {say(front)}"),
+        (advice.start.from_front, f"heel at the start {say(advice.start.from_front)}"),
+        (front, f"blade's centre {say(front)}"),
         (advice.stop.from_front, f"stop block {say(advice.stop.from_front)}"),
     ]
 
@@ -78,7 +78,7 @@ def _ladder(zero: Point, up: float, lengths: list[tuple[float, str]]) -> list[It
 
 def _fence_setting(work: Workup, frame: Frame) -> list[Item]:
     """Fence to the blade's near face, beside the plan."""
-    say, view = say_in(work.job.units), frame.plan
+    say, view = drawn_in(work.job.units), frame.plan
     x = view.point((frame.high, 0.0))[0]
     low, high = sorted(view.point((0.0, frame.out * y))[1] for y in (0.0, work.way.fence))
     *items, _ = linear((x, low), (x, high), (x + 3.5, low), "", "vertical", beside="right")
@@ -88,7 +88,7 @@ def _fence_setting(work: Workup, frame: Frame) -> list[Item]:
 
 def _stations(work: Workup, frame: Frame) -> list[Item]:
     """Clamps from the heel along the work edge, on the free side; those out of the picture are left to the list."""
-    say, view, sled = say_in(work.job.units), frame.plan, work.way.sled
+    say, view, sled = drawn_in(work.job.units), frame.plan, work.way.sled
     travel = frame.state.travel
 
     def on_page(station: float, beyond: float) -> Point:
@@ -110,7 +110,7 @@ def _stations(work: Workup, frame: Frame) -> list[Item]:
 
 def _blade_height(work: Workup, frame: Frame) -> list[Item]:
     """Beside the side view."""
-    say, view = say_in(work.job.units), frame.side
+    say, view = drawn_in(work.job.units), frame.side
     x, base = view.point((frame.high, 0.0))
     top = view.point((0.0, work.way.blade.height))
     *items, _ = linear((x, base), (x, top[1]), (x + 3.5, base), "", "vertical", beside="right")
@@ -122,7 +122,7 @@ def _blade_height(work: Workup, frame: Frame) -> list[Item]:
 
 def _travels(work: Workup, frame: Frame) -> list[Item]:
     """Under the side view: the heel's travel past the blade's axis at each station."""
-    say, view = say_in(work.job.units), frame.side
+    say, view = drawn_in(work.job.units), frame.side
     axis, base = view.point((0.0, -TABLE_THICKNESS))
     lengths = [
         (view.length(at), f"{name} {say.down(at) if name == LIMIT else say(at)}")
@@ -133,7 +133,7 @@ def _travels(work: Workup, frame: Frame) -> list[Item]:
     return [
         line([view.point((0.0, work.way.blade.height)), (axis, base)], CENTRE),
         *_ladder((axis, base), -1.0, lengths),
-        Text(*foot, "travel of the heel past the blade's axis", LABEL),
+        Text(*foot, "travel of the heel past the blade's centre", LABEL),
     ]
 
 
@@ -160,7 +160,7 @@ def labels(work: Workup, frame: Frame) -> list[list[list[Item]]]:
     ys = [*(outer + 45.0 - step * view.scale for step in (2.2, 3.6, 5.0)), outer + 12.0, 0.5 * work.way.sled.nose]
     hand = travel - work.way.layout.hand_line
     wide = max(work.way.sled.width_at(work.way.sled.length - work.way.layout.hand_line), 0.0)
-    hands = pointed([at(hand, wide), at(hand, 0.5 * wide)], "hands behind this line", size=LABEL)
+    hands = pointed([at(hand, wide), at(hand, 0.5 * wide)], "HANDS on your side of this line", size=LABEL)
     blade = [
         at(share * work.way.blade.reach(0.0), work.way.fence + work.way.blade.kerf) for share in (-0.6, -0.3, -0.9)
     ]

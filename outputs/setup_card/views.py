@@ -13,6 +13,7 @@ from scarfwright.outputs.drawing.display import (
     THIN,
     Clip,
     Item,
+    Pen,
     Text,
     View,
     fitting_scale,
@@ -21,6 +22,7 @@ from scarfwright.outputs.drawing.display import (
     scale_text,
     shape,
 )
+from scarfwright.outputs.drawing.hatch import hatch
 from scarfwright.outputs.drawing.placing import Room
 from scarfwright.outputs.setup_card.frame import Area, Frame
 from scarfwright.outputs.setup_card.marks import LABEL, STEP, from_front_edge, labels, marks, stops
@@ -43,6 +45,8 @@ FILLS = {
     "clamp": ("#bfe0c8", EDGE),
     "sled": (WOOD, EDGE),
 }
+HATCHED = "no hands"
+NO_HANDS = Pen(0.12, "#d98880")
 BLOCK_FILL, BLADE_BEHIND = "#f2b8a0", "#d9dde0"
 
 
@@ -93,10 +97,10 @@ def views(work: Workup, frame: Frame) -> list[Item]:
     how = {"hold": "held against the stop block", "run_on": "blade clear", "draw_back": "before drawing back"}
     heading = f"At the end of the cut, {how[work.job.saw.end_of_cut]}: plan and side view, scale "
     items.append(Text(x + 2, y + height - 5.0, heading + scale_text(frame.plan.scale), 3.2, bold=True))
-    items += scale_bar((x + 6.0, y + 2.5), frame.plan, work.job.units, 50.0)
+    items += scale_bar((x + 6.0, y + 2.5), frame.plan, work.job.units, 50.0, LABEL)
     items += marks(work, frame)
     room = Room(frame.area)
-    room.take(flat(items))
+    room.take(item for item in flat(items) if item.name != HATCHED)  # names may stand on hatching
     for choices in labels(work, frame):
         items += room.put(choices)
     return items
@@ -114,12 +118,21 @@ def _plan(work: Workup, frame: Frame) -> list[Item]:
     items += [_above(p, view) for p in frame.state.pieces if p.name in over or _kind(p) == "clamp"]
     x = frame.state.travel - work.way.layout.hand_line
     wide = max(work.way.sled.width_at(work.way.sled.length - work.way.layout.hand_line), 0.0)
+    items.append(_no_hands(sled.shape, sled.along, x, view))
     items.append(line([view.point((x, 0.0)), view.point((x, frame.out * wide))], HAND_PEN, "hand line"))
     heel = from_above(_piece(frame.start, "sled")).bounds
     items.append(line([view.point((heel[2], y)) for y in (heel[1], heel[3])], PHANTOM, "heel at the start"))
     low, high = sorted((-frame.out * FENCE_THICKNESS, frame.out * free_edge(work)))
     window = rectangle(frame.low, low, frame.high - frame.low, high - low)
     return [Clip(view.loop(window), tuple(items))]
+
+
+def _no_hands(sled: Part, along: float, line_at: float, view: View) -> Item:
+    """Hatching over what of the sled lies on the blade's side of the hand line."""
+    outline = sled.outline.moved(along, 0.0)
+    _, low, high, top = outline.bounds
+    beyond = rectangle(line_at, low, max(high - line_at, 1e-3), top - low)
+    return Clip(view.loop(outline), (hatch(view.loop(beyond), NO_HANDS, 2.5, HATCHED),))
 
 
 def _side(work: Workup, frame: Frame) -> list[Item]:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from scarfwright.models.flat.loop import rectangle
 from scarfwright.models.flat.overlap import inside
-from scarfwright.models.lengths.say import say_in
+from scarfwright.models.lengths.drawn import drawn_in
 from scarfwright.models.part.part import Part
 from scarfwright.models.sheets.layout import SheetPlan
 from scarfwright.models.sheets.operator_note import kind_of
@@ -33,11 +33,11 @@ from scarfwright.outputs.drawing.job_cells import DEFER, job_cells
 from scarfwright.outputs.drawing.lettering import fit
 from scarfwright.outputs.drawing.panels import Row, inner, panel, table, title_block
 from scarfwright.outputs.drawing.placing import Room
-from scarfwright.outputs.shop_drawings.sled_details import part_items
+from scarfwright.outputs.shop_drawings.sled_details import PANEL_SIZE, WARN, part_items
 
-LOWER = 46.0  # height of the panels below the drawing [page mm]
+LOWER = 52.0  # height of the panels below the drawing [page mm]
 SIDE_ROOM = 12.0  # for the dimensions round it
-NAME = 2.8
+NAME = 3.0
 
 
 def cut_sheets(work: Workup, plans: Sequence[SheetPlan]) -> list[Sheet]:
@@ -46,7 +46,7 @@ def cut_sheets(work: Workup, plans: Sequence[SheetPlan]) -> list[Sheet]:
 
 
 def _page(work: Workup, plan: SheetPlan, number: int, count: int) -> Sheet:
-    job, say = work.job, say_in(work.job.units)
+    job, say = work.job, drawn_in(work.job.units)
     sheet = Sheet(f"{job.title or 'Sled'}: {plan.name}")
     x, y, width, height = inner(sheet)
     area = (x, y + LOWER, width, height - LOWER)
@@ -107,26 +107,26 @@ def _names(part: Part, view: View) -> list[list[Item]]:
 
 def _lower(sheet: Sheet, work: Workup, plan: SheetPlan, area: tuple[float, float, float, float]) -> None:
     x, y, width, height = area
-    say, job = say_in(work.job.units), work.job
+    say, job = drawn_in(work.job.units), work.job
     rows = [
         Row(f"{say(plan.length)} x {say(plan.width)}, {say(plan.thickness)} thick", "Sheet", True),
         Row(f"{len(plan.placed)}, {plan.filled:.1%} of the sheet", "Pieces"),
         Row(f"{say.up(plan.used[0])} x {say.up(plan.used[1])} would do", "Offcut"),
         Row(say(job.router.cutter), "Cutter", True),
         Row(f"{say(spacing_of(job))} between pieces and to the edges", "Spacing"),
-        Row(f"{job.router.tabs} an outline" if job.router.tabs else "none", "Tabs"),
+        Row(f"{job.router.tabs} per outline" if job.router.tabs else "none", "Tabs"),
         Row("Score, drill, open the insides, outlines last."),
     ]
-    sheet.add(panel((x, y, 88.0, height), "Cutting", rows))
+    sheet.add(panel((x, y, 88.0, height), "Cutting", rows, PANEL_SIZE))
     sheet.add(box(x + 88, y, 108, height, EDGE))
     pieces = {p.part.name: p for p in work.flat_pieces}
     here = Counter(kind_of(part.name, {n: p.count for n, p in pieces.items()}) for part in plan.placed)
-    titles = {name: fit(pieces[name].part.title, 2.6, 50, 1)[1][0] for name in here}
+    titles = {name: fit(pieces[name].part.title, NAME, 50, 1)[1][0] for name in here}
     cells = [(name, titles[name], f"{n} of {pieces[name].count}") for name, n in here.items()]
-    sheet.add(table((x + 90, y + height - 1.0), 104, "Pieces", ("Name", "What it is", "Here"), cells, height - 3))
+    sheet.add(table((x + 90, y + height - 1.0), 104, "Pieces", ("Name", "What it is", "Here"), cells, height - 3, NAME))
     cautions = (
-        "Eyes, ears and lungs protected; work held down before the cutter turns; hands off until it stands.",
+        "Eyes, ears and lungs protected; work held down before the cutter turns; hands off until it has STOPPED.",
         "No screw or clamp where the cutter passes. Run it once in the air. Unplug to change the cutter.",
         DEFER.replace("saw maker's", "machine maker's"),
     )
-    sheet.add(panel((x + 196, y, width - 196, height), "Cautions", [Row(t) for t in cautions], fill="#fdf1ee"))
+    sheet.add(panel((x + 196, y, width - 196, height), "CAUTIONS", [Row(t) for t in cautions], PANEL_SIZE, fill=WARN))

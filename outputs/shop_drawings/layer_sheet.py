@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from scarfwright.models.job.paper import drawing_size
-from scarfwright.models.lengths.say import say_in, slope
+from scarfwright.models.lengths.drawn import drawn_in, slope_mark
 from scarfwright.models.parts.sheet_layer import sheet_layer
 from scarfwright.models.sled.shape import shape_of
 from scarfwright.models.workup import Workup
@@ -12,7 +12,7 @@ from scarfwright.outputs.drawing.display import EDGE, Item, Sheet, Text, View, b
 from scarfwright.outputs.drawing.job_cells import DEFER, job_cells
 from scarfwright.outputs.drawing.panels import Row, inner, panel, table, title_block
 from scarfwright.outputs.drawing.placing import Room, along
-from scarfwright.outputs.shop_drawings.sled_details import part_items
+from scarfwright.outputs.shop_drawings.sled_details import LABEL, PANEL_SIZE, WARN, part_items
 
 LOWER = 66.0
 SIDE_ROOM = 36.0
@@ -47,7 +47,7 @@ def layer_sheet(work: Workup, number: int, count: int) -> Sheet:
 
 
 def _dimensions(work: Workup, view: View) -> list[Item]:
-    say, real, layout = say_in(work.job.units), work.way.sled, work.way.layout
+    say, real, layout = drawn_in(work.job.units), work.way.sled, work.way.layout
     out = -1.0 if view.mirrored else 1.0
     low, high = view.point((real.length, 0)), view.point((real.length, real.heel))
     items = linear(low, high, (low[0] + 6.5, low[1]), f"heel {say(real.heel)}", "vertical", beside="right")
@@ -68,28 +68,28 @@ def _labels(work: Workup, view: View) -> list[list[list[Item]]]:
     out = -1.0 if view.mirrored else 1.0
     heel, nose = view.point((real.length, real.heel)), view.point((0.0, real.nose))
     start, end = view.point((0.0, 0.0)), view.point((real.length, 0.0))
-    words = f"WORK EDGE, slope {slope(real.ratio)}"
+    words = f"WORK EDGE, slope {slope_mark(real.ratio)}"
     return [
-        along(start, end, "FENCE EDGE", -out * 3.0, bold=True),
-        along(nose, heel, words, out * 3.0, bold=True),
+        along(start, end, "FENCE EDGE", -out * 3.0, size=LABEL, bold=True),
+        along(nose, heel, words, out * 3.0, size=LABEL, bold=True),
     ]
 
 
 def _lower(sheet: Sheet, work: Workup, area: tuple[float, float, float, float]) -> None:
     x, y, width, height = area
-    say, job, real, layout = say_in(work.job.units), work.job, work.way.sled, work.way.layout
+    say, job, real, layout = drawn_in(work.job.units), work.job, work.way.sled, work.way.layout
     layers = "1 layer" if job.sled.layers == 1 else f"{job.sled.layers} layers, all alike"
     rows = [
         Row(f"{layers}, {say(job.sled.sheet_thickness)} thick each", "Cut", True),
         Row(say(real.thickness), "Glued up", True),
-        Row(slope(real.ratio), "Slope", True),
+        Row(slope_mark(real.ratio), "Slope", True),
         Row(say(2 * layout.dowel_radius) if layout.dowels else "none", "Dowels"),
         Row(""),
         Row("Cut every layer from the same file, outline last, held down by tabs or screws in the waste."),
         Row("Try the layers dry on their dowels, then glue face to face on something flat, and wipe the edges clean."),
         Row("Check the work edge with a straightedge: a hollow or hump comes out double in the joint."),
     ]
-    sheet.add(panel((x, y, 100.0, height), "Layers", rows))
+    sheet.add(panel((x, y, 100.0, height), "Layers", rows, PANEL_SIZE))
     places = [
         (str(i), say(2 * layout.dowel_radius), say(real.from_heel(px)), say(py))
         for i, (px, py) in enumerate(sorted(layout.dowels, reverse=True), 1)
@@ -105,14 +105,15 @@ def _lower(sheet: Sheet, work: Workup, area: tuple[float, float, float, float]) 
                 ("Hole", "Bore", "From heel", "From fence edge"),
                 places,
                 height - 3,
+                LABEL,
             )
         )
     else:
-        sheet.add(Text(x + 102, y + height - 5.5, "No dowel holes: register the layers by their edges.", 2.7))
+        sheet.add(Text(x + 102, y + height - 5.5, "No dowel holes: the edges register the layers.", LABEL))
     cautions = (
-        "Eyes, ears and lungs protected; work held down before the cutter turns; hands off until it stands.",
+        "Eyes, ears and lungs protected; work held down before the cutter turns; hands off until it has STOPPED.",
         "No screw or clamp where the cutter passes. Unplug to change the cutter.",
         DEFER,
     )
     rows = [Row(text, bold=i == len(cautions) - 1) for i, text in enumerate(cautions)]
-    sheet.add(panel((x + 182, y, width - 182, height), "Cautions", rows, fill="#fdf1ee"))
+    sheet.add(panel((x + 182, y, width - 182, height), "CAUTIONS", rows, PANEL_SIZE, fill=WARN))

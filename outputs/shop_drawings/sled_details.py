@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from scarfwright.models.flat.loop import Point, polygon, rectangle
-from scarfwright.models.lengths.say import say_in
+from scarfwright.models.lengths.drawn import drawn_in
 from scarfwright.models.part.part import Operation, Part
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.dimension import SIZE, leader, linear
@@ -17,7 +17,6 @@ from scarfwright.outputs.drawing.display import (
     Pen,
     Text,
     View,
-    box,
     fitting_scale,
     line,
     scale_text,
@@ -26,16 +25,24 @@ from scarfwright.outputs.drawing.display import (
 from scarfwright.outputs.drawing.lettering import width as width_of
 from scarfwright.outputs.drawing.lettering import wrap
 
+WARN = "#fdf1ee"
+PANEL_SIZE = 3.1
 WOOD = "#f7f0e3"
 HAND_PEN = Pen(0.35, "#b00000", (2.5, 1.2))
-HEADING = 3.1
-NOTE = 2.5
+HEADING = 3.2
+LABEL = 3.0
+NOTE = 3.0
 Area = tuple[float, float, float, float]
 
 
 def part_items(part: Part, view: View, name: str, pen: Pen = OUTLINE, fill: str | None = WOOD) -> list[Item]:
     """A part's outline and openings."""
-    items: list[Item] = [shape(view.loop(part.outline), pen, fill, name)]
+    return [shape(view.loop(part.outline), pen, fill, name), *openings(part, view, fill)]
+
+
+def openings(part: Part, view: View, fill: str | None = None) -> list[Item]:
+    """Notches and holes; white inside where the part itself is filled."""
+    items: list[Item] = []
     for feature in part.features:
         inside = EDGE if feature.operation is not Operation.ENGRAVE else PHANTOM
         items.append(shape(view.loop(feature.loop), inside, "#ffffff" if fill else None, feature.name))
@@ -51,7 +58,7 @@ def window_of(view: View, low: Point, high: Point) -> Area:
 
 def nose_detail(work: Workup, part: Part, area: Area) -> list[Item]:
     """The nose end: width, flat and step."""
-    say, sled = say_in(work.job.units), work.way.sled
+    say, sled = drawn_in(work.job.units), work.way.sled
     mirrored = work.job.saw.fence_side == "left"
     flat, step = sled.nose_flat, sled.flat_step
     reach = min(max(1.6 * flat, 0.6 * sled.nose, 20.0), sled.length)
@@ -86,18 +93,15 @@ def nose_detail(work: Workup, part: Part, area: Area) -> list[Item]:
 
 
 def _nose_notes(work: Workup) -> list[str]:
-    say, sled = say_in(work.job.units), work.way.sled
+    say, sled = drawn_in(work.job.units), work.way.sled
     if sled.nose_flat <= 0:
         return ["No nose flat: the fence edge runs straight to the nose."]
-    return [
-        f"Nose flat: parallel to the work edge, {say(sled.across_nose)} from it, from the fence corner of the nose. "
-        "Saw it by hand, or as a stopped cut with the piece held in a jig."
-    ]
+    return [f"Nose flat: parallel to the work edge, {say(sled.across_nose)} from it. Saw it by hand."]
 
 
 def notch_detail(work: Workup, part: Part, area: Area) -> list[Item]:
     """The heel notch, the work edge level."""
-    say, sled = say_in(work.job.units), work.way.sled
+    say, sled = drawn_in(work.job.units), work.way.sled
     notch = next(n for n in work.way.layout.notches if n.where == "heel")
     mirrored = work.job.saw.fence_side == "left"
     x, y, width, height = area
@@ -108,7 +112,7 @@ def notch_detail(work: Workup, part: Part, area: Area) -> list[Item]:
     )
     rows = list(wrap(text, NOTE, width - 4))
     foot = len(rows) * NOTE * 1.34 + 2.0
-    left, right, below, head = 24.0, 20.0, 9.0, 11.0
+    left, right, below, head = 24.0, 20.0, 9.0, 14.0
     half = notch.length / 2 * 1.25
     deep = notch.web + notch.width * 1.5
     scale = fitting_scale(2 * half, deep, width - left - right, height - foot - head - below)
@@ -131,12 +135,12 @@ def notch_detail(work: Workup, part: Part, area: Area) -> list[Item]:
         items += _break(bx, min(by, ty), abs(ty - by))
     out = -1.0 if mirrored else 1.0
     near = on(0, 0)
-    items.append(line([(near[0], near[1] + 3.0 * out), on(0, deep)], CENTRE))
-    above = near[1] + (3.8 if not mirrored else -3.8 - 0.76 * NOTE)
+    items.append(line([(near[0], near[1] + 5.4 * out), on(0, deep)], CENTRE))
+    above = near[1] + (6.3 if not mirrored else -6.3 - 0.76 * NOTE)
     items.append(Text(near[0], above, f"{say(notch.station)} from the heel", NOTE, "middle"))
     size = 0.5 * notch.length
     a, b = on(size, notch.web + notch.width / 2), on(-size, notch.web + notch.width / 2)
-    items += linear(a, b, (a[0], on(0, deep)[1] - 5.0 * out), say(notch.length), "horizontal")
+    items += _under(a, b, on(0, deep)[1] - 5.0 * out, say(notch.length))
     a, b = on(size * 0.6, 0), on(size * 0.6, notch.web)
     items += linear(a, b, (on(half, 0)[0] - 3.0, a[1]), f"web {say(notch.web)}", "vertical", beside="left")
     straight = notch.bearing() / 2
@@ -144,6 +148,14 @@ def notch_detail(work: Workup, part: Part, area: Area) -> list[Item]:
     items += linear(a, b, (on(-half, 0)[0] + 3.0, a[1]), say(notch.width), "vertical", beside="right")
     items.append(_heading(area, f"Notch, scale {scale_text(scale)}"))
     return items + _rows(rows, x + 2, y + foot)
+
+
+def _under(p: Point, q: Point, level: float, text: str) -> list[Item]:
+    """A level dimension whose figure stands under its line where it does not fit between its ends."""
+    if width_of(text, SIZE) + 1.0 <= abs(q[0] - p[0]):
+        return linear(p, q, (p[0], level), text, "horizontal")
+    bare = [item for item in linear(p, q, (p[0], level), "", "horizontal") if not isinstance(item, Text)]
+    return [*bare, Text((p[0] + q[0]) / 2, level - 0.76 * SIZE - 1.0, text, SIZE, "middle")]
 
 
 def _heading(area: Area, text: str) -> Text:
@@ -160,8 +172,3 @@ def _break(x: float, y: float, height: float) -> list[Item]:
     jog = min(1.2, height / 6)
     points = [(x, y - 1), (x, middle - jog), (x + jog, middle - jog / 3), (x - jog, middle + jog / 3)]
     return [line([*points, (x, middle + jog), (x, y + height + 1)])]
-
-
-def cell_frame(area: Area) -> Item:
-    """A frame round a detail."""
-    return box(*area, EDGE)

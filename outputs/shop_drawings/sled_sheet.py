@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from collections.abc import Callable
+from dataclasses import dataclass, replace
 
-from scarfwright.models.flat.loop import Point, rectangle
+from scarfwright.models.flat.loop import Point, polygon, rectangle
 from scarfwright.models.job.paper import drawing_size
-from scarfwright.models.lengths.say import say_in, slope
+from scarfwright.models.lengths.drawn import drawn_in, slope_mark
 from scarfwright.models.part.part import Part
 from scarfwright.models.sled.shape import shape_of, sled
 from scarfwright.models.workup import Workup
@@ -18,6 +19,8 @@ from scarfwright.outputs.drawing.display import (
     PHANTOM,
     THIN,
     Item,
+    Path,
+    Pen,
     Sheet,
     Text,
     View,
@@ -27,30 +30,35 @@ from scarfwright.outputs.drawing.display import (
     scale_text,
     shape,
 )
-from scarfwright.outputs.drawing.job_cells import DEFER, job_cells
-from scarfwright.outputs.drawing.panels import Row, inner, panel, table, title_block
+from scarfwright.outputs.drawing.hatch import hatch
+from scarfwright.outputs.drawing.job_cells import job_cells
+from scarfwright.outputs.drawing.panels import inner, title_block
 from scarfwright.outputs.drawing.placing import Room, along
+from scarfwright.outputs.shop_drawings.dividing_sheet import dividing_sheet
 from scarfwright.outputs.shop_drawings.layer_sheet import layer_sheet
 from scarfwright.outputs.shop_drawings.plank_sheet import plank_sheet
-from scarfwright.outputs.shop_drawings.sled_details import (
-    HAND_PEN,
-    WOOD,
-    cell_frame,
-    nose_detail,
-    notch_detail,
-    part_items,
-)
+from scarfwright.outputs.shop_drawings.sled_details import HAND_PEN, LABEL, WOOD, openings
+from scarfwright.outputs.shop_drawings.sled_panels import sled_panels
 
-LOWER = 62.0  # height of the row of details and panels
-LABEL = 2.7
+LOWER = 80.0  # height of the row of details and panels
+HATCH_PEN = Pen(0.15, "#d08a8a")
 SIDE_ROOM = 30.0  # left and right of the plan, for the nose and heel dimensions
 LEVEL = 6.0  # from one dimension line to the next
 
 
+def sled_drawings(work: Workup) -> dict[str, Sheet]:
+    """All sheets of the sled drawing by the name of their file, in order. For a job without faults."""
+    makers: dict[str, Callable[[Workup, int, int], Sheet]] = {"sled": _as_it_runs}
+    if work.job.sled.made_from == "sheet":
+        makers |= {"layer": layer_sheet}
+    else:
+        makers |= {"plank": plank_sheet, "dividing": dividing_sheet}
+    return {name: make(work, number, len(makers)) for number, (name, make) in enumerate(makers.items(), 1)}
+
+
 def sled_sheets(work: Workup) -> list[Sheet]:
-    """All sheets of the sled drawing, in order. For a job without faults."""
-    second = layer_sheet if work.job.sled.made_from == "sheet" else plank_sheet
-    return [_as_it_runs(work, 1, 2), second(work, 2, 2)]
+    """The same as a list, for one document."""
+    return list(sled_drawings(work).values())
 
 
 def _as_it_runs(work: Workup, number: int, count: int) -> Sheet:
@@ -59,15 +67,7 @@ def _as_it_runs(work: Workup, number: int, count: int) -> Sheet:
     part = sled(**shape_of(work.way))
     plan = _plan_frame(work, (x, y + LOWER, width, height - LOWER))
     sheet.add(_plan(work, part, plan))
-    widths = (64.0, 72.0, 71.0)
-    left = x
-    for wide, draw in zip(widths, (nose_detail, notch_detail), strict=False):
-        area = (left, y, wide, LOWER)
-        sheet.add([cell_frame(area)], draw(work, part, area))
-        left += wide
-    sheet.add(panel((left, y, widths[2], LOWER), "Write on the sled", _to_write(work)))
-    left += widths[2]
-    sheet.add([cell_frame((left, y, x + width - left, LOWER))], _tables(work, (left, y, x + width - left, LOWER)))
+    sheet.add(sled_panels(work, part, (x, y, width, LOWER)))
     scale = f"{scale_text(plan.view.scale)}, details as marked"
     sheet.add(title_block(sheet, job_cells(work, "Sled, as it runs", scale, number, count)))
     return sheet
@@ -110,9 +110,10 @@ def _plan_frame(work: Workup, area: tuple[float, float, float, float]) -> _Frame
 def _plan(work: Workup, part: Part, frame: _Frame) -> list[Item]:
     """Plan and side view with every dimension and label."""
     x, y, width, height = frame.area
-    items = part_items(part, frame.view, "sled outline")
-    items += _board(work, frame)
+    items: list[Item] = [shape(frame.view.loop(part.outline), OUTLINE, WOOD, "sled outline")]
     items += _hand_line(work, frame)
+    items += openings(part, frame.view, WOOD)
+    items += _board(work, frame)
     items += _ends(work, frame)
     items += _stations(work, frame)
     items += _side_view(work, frame)
@@ -143,18 +144,21 @@ def _board(work: Workup, frame: _Frame) -> list[Item]:
 
 
 def _hand_line(work: Workup, frame: _Frame) -> list[Item]:
+    """The line, and hatching over the side of it that no hand may be on: from the heel up to it."""
     real, station = work.way.sled, work.way.layout.hand_line
     if not 0 < station < real.length:
         return []
     x = real.length - station
+    corners = [(x, 0.0), (real.length, 0.0), (real.length, real.heel), (x, real.width_at(x))]
+    window = polygon([frame.view.point(p) for p in corners])
     ends = [frame.view.point((x, 0.0)), frame.view.point((x, real.width_at(x)))]
-    return [line(ends, HAND_PEN, "hand line")]
+    return [hatch(window, HATCH_PEN, 2.2, "no hands"), line(ends, HAND_PEN, "hand line")]
 
 
 def _ends(work: Workup, frame: _Frame) -> list[Item]:
     """Heel and nose: their widths, their names, and the feed."""
     real, view = work.way.sled, frame.view
-    say = say_in(work.job.units)
+    say = drawn_in(work.job.units)
     low, high = view.point((real.length, 0)), view.point((real.length, real.heel))
     items = linear(low, high, (low[0] + 6.5, low[1]), say(real.heel), "vertical", beside="right")
     middle = (low[1] + high[1]) / 2
@@ -164,7 +168,7 @@ def _ends(work: Workup, frame: _Frame) -> list[Item]:
         line([(edge, middle - 6.0), (edge + 15.0, middle - 6.0)], OUTLINE),
         arrow((edge + 17.5, middle - 6.0), (1, 0), 4),
     ]
-    items.append(Text(edge, middle - 10.5, "FEED, heel first", 2.4))
+    items.append(Text(edge, middle - 10.9, "FEED, heel first", LABEL))
     low, high = view.point((0, 0)), view.point((0, real.nose))
     items += linear(low, high, (low[0] - 6.5, low[1]), say(real.nose), "vertical", beside="left")
     items.append(Text(low[0] - 8.5, (low[1] + high[1]) / 2 + 4.5, "NOSE", 3.2, "end", bold=True))
@@ -173,7 +177,7 @@ def _ends(work: Workup, frame: _Frame) -> list[Item]:
 
 def _stations(work: Workup, frame: _Frame) -> list[Item]:
     """Notches from the heel along the work edge, all from one zero."""
-    real, view, say = work.way.sled, frame.view, say_in(work.job.units)
+    real, view, say = work.way.sled, frame.view, drawn_in(work.job.units)
     u = view.direction(-math.cos(real.angle), -math.sin(real.angle))
     n = view.direction(-math.sin(real.angle), math.cos(real.angle))
     corner = view.point(real.at_work_edge(0, 0))
@@ -189,7 +193,7 @@ def _stations(work: Workup, frame: _Frame) -> list[Item]:
 
 def _along_fence(work: Workup, frame: _Frame) -> list[list[list[Item]]]:
     """Length, handle holes and hand line, from the heel along the fence edge; the figures past either end."""
-    real, view, say, layout = work.way.sled, frame.view, say_in(work.job.units), work.way.layout
+    real, view, say, layout = work.way.sled, frame.view, drawn_in(work.job.units), work.way.layout
     heel, nose = view.point((real.length, 0.0)), view.point((0.0, 0.0))
     first_level = 7.0 + LEVEL
 
@@ -215,7 +219,7 @@ def _along_fence(work: Workup, frame: _Frame) -> list[list[list[Item]]]:
 
 def _side_view(work: Workup, frame: _Frame) -> list[Item]:
     """The sled from the side, for its thickness; sheet layers shown."""
-    real, view, say, job = work.way.sled, frame.view, say_in(work.job.units), work.job
+    real, view, say, job = work.way.sled, frame.view, drawn_in(work.job.units), work.job
     x, y = view.at[0], frame.area[1] + 6.5
     long, tall = view.length(real.length), view.length(real.thickness)
     items: list[Item] = [shape(rectangle(x, y, long, tall), OUTLINE, WOOD, "side view")]
@@ -237,14 +241,14 @@ def _labels(work: Workup, frame: _Frame) -> list[list[list[Item]]]:
     start, end = view.point((0.0, 0.0)), view.point((real.length, 0.0))
     outward = frame.out * (work.joint.thickness / view.scale + 2.6)
     inward = -frame.out * 2.4
-    text = f"slope {slope(real.ratio)}"
+    text = f"slope {slope_mark(real.ratio)}"
     work_edge: list[list[Item]] = []
     for away, words in ((outward, "WORK EDGE, the board lies here"), (outward, "WORK EDGE"), (inward, "WORK EDGE")):
-        work_edge += along(nose, heel, words, away, bold=True)
+        work_edge += along(nose, heel, words, away, size=LABEL, bold=True)
     fence_edge: list[list[Item]] = []
     for words in ("FENCE EDGE, runs along the fence", "FENCE EDGE"):
-        fence_edge += along(start, end, words, -frame.out * 3.2, bold=True)
-    inclined = along(nose, heel, text, inward) + along(nose, heel, text, outward)
+        fence_edge += along(start, end, words, -frame.out * 3.2, size=LABEL, bold=True)
+    inclined = along(nose, heel, text, inward, size=LABEL) + along(nose, heel, text, outward, size=LABEL)
     tips = [view.point(real.at_work_edge(share * real.work_edge, 0.0)) for share in (0.5, 0.7, 0.3, 0.85)]
     inclined += pointed(tips, text)
     work_edge += pointed(tips, "WORK EDGE", bold=True)
@@ -256,71 +260,40 @@ def _labels(work: Workup, frame: _Frame) -> list[list[list[Item]]]:
 
 
 def _hand_label(work: Workup, frame: _Frame, tilt: float) -> list[list[Item]]:
-    """Behind the hand line on the sled, parallel to the work edge; where that is too narrow, on a leader."""
-    real, view, station = work.way.sled, frame.view, work.way.layout.hand_line
-    if not 0 < station < real.length:
+    """On the side of the line where hands may be, with an arrow away from the line; where that is too narrow, on a
+    leader to the middle of the handle."""
+    real, view, layout = work.way.sled, frame.view, work.way.layout
+    if not 0 < layout.hand_line < real.length:
         return []
-    size, x = 2.4, real.length - station
+    x, colour = real.length - layout.hand_line, HAND_PEN.colour
     found: list[list[Item]] = []
-    for text in ("hands behind this line", "hands behind"):
+    for text in ("HANDS THIS SIDE", "HANDS"):
         for share in (0.74, 0.7, 0.78, 0.62, 0.5, 0.35, 0.25):
             for angle in (tilt, 0.0):
                 px, py = view.point((x, share * real.width_at(x)))
-                at = (px - 1.2, py - 0.4 * size)
-                found.append([Text(*at, text, size, "end", angle, colour=HAND_PEN.colour)])
-    tips = [view.point((x, share * real.width_at(x))) for share in (0.0, 0.3, 1.0)]
-    return found + pointed(tips, "hands behind this line", size=size)
+                words = Text(px - 1.5, py - 0.27 * LABEL, text, LABEL, "end", angle, True, colour)
+                found.append([words, *_arrow_past(words, colour)])
+    hold = [view.point(p) for p in layout.handle_holes]
+    tips = [((hold[0][0] + hold[1][0]) / 2, (hold[0][1] + hold[1][1]) / 2)] if hold else []
+    tips += [view.point((x * share, 0.5 * real.width_at(x * share))) for share in (0.97, 0.9)]
+    led = pointed(tips, "HANDS on this side of the line", size=LABEL, bold=True)
+    return found + [[_coloured(item, colour) for item in items] for items in led]
 
 
-def _to_write(work: Workup) -> list[Row]:
-    say, real = say_in(work.job.units), work.way.sled
-    heel = next(c for c in work.way.layout.clamps if c.where == "heel")
-    measured = work.job.sled.heel_as_made is not None
-    nominal = f"{say(work.way.fence)} by the {'measured' if measured else 'nominal'} heel"
-    return [
-        Row(slope(real.ratio), "Slope", True),
-        Row(f"heel as measured + {say(work.way.blade.gap)}", "Fence", True),
-        Row(f"({nominal})", " "),
-        Row(f"{say(work.way.blade.height)} above the table", "Blade height", True),
-        Row(f"{say(work.joint.overlap)} a joint", "Overlap", True),
-        Row(f"{say(heel.station)} along the work edge", "Heel station", True),
-        Row(""),
-        Row(
-            "Cautions: eyes and ears protected; no hand beyond the hand line; never reach over a turning blade; wait "
-            "until it stands before anything is taken off; unplug the saw to change the blade. " + DEFER
-        ),
-    ]
+def _arrow_past(words: Text, colour: str) -> list[Item]:
+    """An arrow from the end of the words away from the hand line."""
+    reach = words.width + 1.2
+    c, s = math.cos(words.angle), math.sin(words.angle)
+    up = 0.27 * words.size
+    start = (words.x - reach * c - up * s, words.y - reach * s + up * c)
+    tip = (start[0] - 6.0 * c, start[1] - 6.0 * s)
+    shaft = line([start, (start[0] - 4.5 * c, start[1] - 4.5 * s)], Pen(0.4, colour), "hands go here")
+    return [shaft, _coloured(arrow(tip, (-c, -s), 3.0), colour)]
 
 
-WHERE = {"heel": "Heel notch", "extra": "Notch", "nose": "Nose notch", "nose_flat": "Nose flat"}
-
-
-def _tables(work: Workup, area: tuple[float, float, float, float]) -> list[Item]:
-    """Clamp places and holes, every number of the plan once more in words."""
-    say, real, layout = say_in(work.job.units), work.way.sled, work.way.layout
-    x, y, width, height = area
-    clamps = [(WHERE[c.where], say(c.station), say(c.opening)) for c in layout.clamps]
-    holes = [("Handle", say(2 * layout.handle_radius), p) for p in sorted(layout.handle_holes, reverse=True)]
-    holes += [("Dowel", say(2 * layout.dowel_radius), p) for p in sorted(layout.dowels, reverse=True)]
-    half = -(-len(clamps) // 2) if len(clamps) > 9 else len(clamps)  # a long table stands in two columns
-    share = (half + 3) / (half + 3 + (len(holes) + 3 if holes else 0))
-    room = height - 3.0
-    heading = "Clamps, along the work edge"
-    names = ("Clamp", "From heel", "Closes on")
-    items: list[Item] = [Text(x + 2, y + height - 4.2, heading, 2.8, bold=True)]
-    columns = [clamps[:half], clamps[half:]] if clamps[half:] else [clamps]
-    wide = (width - 3.0) / len(columns) - 1.0
-    for number, rows in enumerate(columns):
-        at = (x + 2 + number * (wide + 1.0), y + height - 5.0)
-        items += table(at, wide, "", names, rows, room * share - 4.0)
-    if holes:
-        bores = [(name, d, say(real.from_heel(px)), say(py)) for name, d, (px, py) in holes]
-        items += table(
-            (x + 2, y + height - 1.0 - room * share),
-            width - 4,
-            "Holes, from heel and fence edge",
-            ("Hole", "Bore", "From heel", "Fence edge"),
-            bores,
-            room * (1 - share),
-        )
-    return items
+def _coloured(item: Item, colour: str) -> Item:
+    if isinstance(item, Text):
+        return replace(item, colour=colour)
+    if isinstance(item, Path):
+        return replace(item, pen=item.pen and replace(item.pen, colour=colour), fill=item.fill and colour)
+    return item

@@ -5,10 +5,13 @@ To renew them after looking at the change: python tests/snapshots/test_pictures.
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
-from scarfwright.models.job.file import read_job
+from scarfwright.models.job.file import job_from_text, read_job
 from scarfwright.models.solve import work_up
+from scarfwright.outputs.craft_papers import bend_papers, glue_paper
+from scarfwright.outputs.drawing.display import Sheet
 from scarfwright.outputs.formats.svg import write_svg
 from scarfwright.outputs.setup_card.card import setup_card
 from scarfwright.outputs.shop_drawings.sled_sheet import sled_sheets
@@ -17,12 +20,23 @@ ROOT = Path(__file__).resolve().parents[2]
 PICTURES = ROOT / "examples" / "pictures"
 
 
+EXAMPLE = ROOT / "examples" / "plank-metric.toml"
+
+
 def drawn() -> dict[str, str]:
-    work = work_up(read_job(ROOT / "examples" / "plank-metric.toml"))
-    sheets = [*sled_sheets(work), setup_card(work)]
-    return {
-        f"{name}.svg": write_svg(sheet) for name, sheet in zip(("sled", "plank", "setup-card"), sheets, strict=True)
-    }
+    work = work_up(read_job(EXAMPLE))
+    sheets = [*sled_sheets(work), setup_card(work)[0], *_bent()]
+    names = ("sled", "plank", "setup-card", "glue-up", "bent")
+    return {f"{name}.svg": write_svg(sheet) for name, sheet in zip(names, sheets, strict=True)}
+
+
+def _bent() -> list[Sheet]:
+    """Glue-up and bent member of the example with what the README adds to it."""
+    block = re.search(r"<!-- bent-member -->\n```toml\n(.*?)```", (ROOT / "README.md").read_text("utf-8"), re.S)
+    assert block is not None
+    work = work_up(job_from_text(f"{EXAMPLE.read_text('utf-8')}\n{block[1]}"))
+    assert work.craft is not None
+    return [glue_paper(work, work.craft), *bend_papers(work, work.craft)]
 
 
 def test_pictures_are_what_the_tool_draws() -> None:

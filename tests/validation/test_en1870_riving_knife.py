@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import pytest
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.words import knife_and_guard
 
 from tests.cut_jobs import of_code, worked
 
@@ -35,5 +37,5 @@ def test_top_at_least_2_mm_below_the_blades() -> None:
 
 
 def test_gap_of_3_to_8_mm_is_told() -> None:
-    assert "3 mm to 8 mm behind the teeth" in worked().cut.knife.text
+    assert "3 mm to 8 mm behind the teeth" in knife_and_guard.knife(worked().cut.knife, say_in("mm"))
     assert of_code(worked(), "knife.none") == []

@@ -4,7 +4,7 @@
 from __future__ import annotations
 
 import pytest
-from scarfwright.models.cut.feed import cutting_power, rim_speed, tooth_feed
+from scarfwright.models.cut.feed import rim_speed, tooth_feed
 
 from tests.cut_jobs import worked
 
@@ -23,8 +23,3 @@ def test_a_job_that_feeds_5_m_a_minute_takes_the_same_per_tooth() -> None:
     found = worked(saw={**saw, "feed_time": path / (5000 / 60)}).cut.feed
     assert found.tooth_feed == pytest.approx(0.052083, abs=5e-7)
     assert found.rim_speed == pytest.approx(53.198, abs=5e-4)
-
-
-def test_power_by_hand() -> None:
-    """1 J/cm3 is 0.001 J/mm3: 2.5 x 60 mm2 at 50 mm/s are 7500 mm3/s; at 60 J/cm3 450 W."""
-    assert cutting_power(60, 2.5, 60, 50) == pytest.approx(450)

@@ -1,0 +1,1 @@
+"""Kinds of adhesive in numbers, with their sources. Uses quantities."""

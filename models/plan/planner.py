@@ -1,0 +1,220 @@
+"""The plan: bound by count, ruin and recreate, closing. One verdict, never mixed: made, impossible, not found."""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from scarfwright.models.plan.closing.model import size_of
+from scarfwright.models.plan.closing.solver import any_plan, fewer_joints, later_goals, single_lengths
+from scarfwright.models.plan.counting.least import least_consumed, least_price
+from scarfwright.models.plan.counting.rows import Bound, bound_by_count
+from scarfwright.models.plan.data import Missing, Plan, Progress, Proof, Request, Verdict
+from scarfwright.models.plan.goals import Rows, Score, score
+from scarfwright.models.plan.hunting.search import Budget, Search, joints_round, wood_round
+from scarfwright.models.plan.layout import lay_out, spare_from
+from scarfwright.models.plan.problem import Problem, build
+from scarfwright.models.plan.troubles import troubles
+
+# Shares of the effort: search for joints, closing them, search for wood, closing that.
+SHARES = (0.45, 0.2, 0.2, 0.15)
+CLOCKED = 1e5  # effort where the clock rules
+SMALL = 400  # variables of the solver's model
+ROUNDS = 3  # fresh starts of the search for joints
+
+
+@dataclass
+class Work:
+    """A plan under way."""
+
+    problem: Problem
+    bound: Bound
+    budget: Budget
+    rows: Rows
+    best: Score
+    effort: float = 0.0
+    joints_proved: Proof = None
+    wood_proved: Proof = None
+    impossible: Proof = None
+
+
+def plan(
+    request: Request,
+    *,
+    seconds: float | None = None,
+    stop: Callable[[], bool] = lambda: False,
+    tell: Callable[[Progress], None] = lambda _: None,
+) -> Plan:
+    """The best plan there is, or the best found within the rules' effort.
+
+    Parameters: seconds, ends the search by the clock instead (the effort then bounds nothing); stop, asked now and
+    then, True ends the search; tell, told how far it is. Raises ValueError where troubles.py finds what stops it.
+    The plan holds what is proved, and for a shortage the blanks that are not made; what would mend it is worked out
+    by remedies.py.
+    """
+    bad = [t for t in troubles(request) if t.stops and t.code != "plan.no_board"]
+    if bad:
+        raise ValueError(f"the request can't be planned: {bad[0].code}")
+    until = None if seconds is None else time.monotonic() + seconds
+    work = search(build(request), Budget(request.rules.effort, until, stop, tell))
+    return finish(work)
+
+
+def search(problem: Problem, budget: Budget) -> Work:
+    """All stages in turn; each may be cut short, and the best so far is kept."""
+    bound = bound_by_count(problem)
+    budget.bound = bound.joints
+    nothing: Rows = [None] * len(problem.items)
+    work = Work(problem, bound, budget, nothing, score(problem, nothing))
+    if bound.pieces is None:
+        work.impossible = "count"
+        budget.stage(0.3)
+        _take(work, Search(problem, budget, problem.request.rules.seed).best_rows)
+        return work
+    effort = budget.effort if budget.until is None else CLOCKED
+    if _by_patterns(work):
+        return work
+    work.effort = effort
+    _joints(work, effort)
+    if work.best[0] == 0 and not budget.ended():
+        _wood(work)
+    budget.show(problem, work.best, "done", always=True)
+    return work
+
+
+def _take(work: Work, rows: Rows) -> None:
+    fresh = score(work.problem, rows)
+    if fresh < work.best:
+        work.rows, work.best = rows, fresh
+
+
+def _by_patterns(work: Work) -> bool:
+    """Whether blanks without joints were settled by their patterns."""
+    work.budget.stage(0.5)
+    effort = work.budget.effort if work.budget.until is None else CLOCKED
+    closed = single_lengths(work.problem, work.budget, effort)
+    if closed is None:
+        return False
+    _take(work, closed.rows)
+    work.joints_proved = "count"
+    work.wood_proved = "search" if closed.settled else None
+    return closed.settled == 3
+
+
+def _joints(work: Work, effort: float) -> None:
+    """All blanks and fewest joints."""
+    problem, bound, budget = work.problem, work.bound, work.budget
+    goal = (0, bound.pieces - len(problem.items) if bound.pieces is not None else 0)
+    if _small(problem):
+        effort = effort / 10
+    for again in range(1 if _small(problem) else ROUNDS):
+        budget.stage(SHARES[0] / (ROUNDS - again))
+        hunt = Search(problem, budget, problem.request.rules.seed + again)
+        if hunt.best[:2] > goal:
+            hunt.run(joints_round(problem, goal[1], effort * SHARES[0] / ROUNDS, bound.row))
+        _take(work, hunt.best_rows)
+        if work.best[:2] <= goal or budget.ended():
+            break
+    if work.best[:2] <= goal:
+        work.joints_proved = "count"
+    elif not budget.ended():
+        _close_joints(work, goal[1], work.effort)
+
+
+def _close_joints(work: Work, goal: int, effort: float) -> None:
+    """Ask for fewer joints, or for any plan, until there is a proof that there is none."""
+    work.budget.stage(0.4)
+    if work.best[0] == 0:
+        answer = fewer_joints(work.problem, work.rows, work.best[1], goal, work.budget, effort * SHARES[1])
+    else:
+        answer = any_plan(work.problem, work.budget, effort * SHARES[1])
+    if answer.rows is not None:
+        _take(work, answer.rows)
+    if answer.impossible and work.best[0]:
+        work.impossible = "search"
+    elif work.best[0] == 0 and work.best[1] == goal:
+        work.joints_proved = "count"
+    elif work.best[0] == 0 and (answer.impossible or answer.settled):
+        work.joints_proved = "search"
+    if work.best[0] == 0 and work.joints_proved is None and answer.rows is not None:
+        _close_joints_again(work, goal, effort)
+
+
+def _close_joints_again(work: Work, goal: int, effort: float) -> None:
+    """Any plan was found late: now fewer joints."""
+    answer = fewer_joints(work.problem, work.rows, work.best[1], goal, work.budget, effort * SHARES[1])
+    if answer.rows is not None:
+        _take(work, answer.rows)
+    if work.best[1] == goal:
+        work.joints_proved = "count"
+    elif answer.settled:
+        work.joints_proved = "search"
+
+
+def _small(problem: Problem) -> bool:
+    """Whether the solver alone is likely to settle all."""
+    return size_of(problem, list(range(len(problem.room)))) <= SMALL
+
+
+def _wood(work: Work) -> None:
+    """Least wood or price at that number of joints, then boards and leftovers."""
+    problem, budget = work.problem, work.budget
+    effort = work.effort
+    budget.stage(0.6)
+    hunt = Search(problem, budget, problem.request.rules.seed, work.rows)
+    hunt.run(wood_round(problem, work.best[1], effort * SHARES[2] * (0.05 if _small(problem) else 1)))
+    _take(work, hunt.best_rows)
+    if budget.ended():
+        return
+    budget.stage(1.0)
+    closed = later_goals(problem, work.rows, work.best[1], budget, effort * SHARES[3 if not _small(problem) else 0])
+    _take(work, closed.rows)
+    if closed.settled:
+        work.wood_proved = "search"
+
+
+def finish(work: Work) -> Plan:
+    """The plan as people need it: places on the boards, what is proved, what is missing."""
+    problem = work.problem
+    laid = lay_out(problem, work.rows)
+    made = work.best[0] == 0
+    spare, short = spare_from(problem, laid)
+    verdict: Verdict = "made" if made else "impossible" if work.impossible else "not_found"
+    wood = least_consumed(problem, work.best[1]) if made else None
+    price = problem.coin * least_price(problem, work.best[1]) if made and problem.priced else None
+    proved = work.wood_proved
+    if (made and not problem.priced and laid.consumed == wood) or (price is not None and laid.price == price):
+        proved = "count"
+    if proved and not problem.priced:
+        wood = laid.consumed
+    elif proved:
+        price = laid.price
+    missing = tuple(
+        Missing(item.blank, item.copy, "alone" if not item.counts else "wood")
+        for item, row in zip(problem.items, work.rows, strict=True)
+        if row is None
+    )
+    return Plan(
+        verdict=verdict,
+        blanks=laid.blanks,
+        missing=missing,
+        joints=work.best[1],
+        boards_used=laid.boards_used,
+        consumed=laid.consumed,
+        price=laid.price,
+        joints_proved=work.joints_proved if made else None,
+        wood_proved=proved if made else None,
+        bound_joints=work.bound.joints,
+        bound_row=work.bound.row,
+        bound_consumed=wood,
+        bound_price=price,
+        leftovers=laid.leftovers,
+        spare=spare,
+        spare_short=short,
+        unused=laid.unused,
+        impossible=None if made else work.impossible,
+        work=work.budget.work,
+        repeatable=work.budget.until is None and not work.budget.stopped,
+        stopped=work.budget.stopped,
+    )

@@ -1,0 +1,1 @@
+"""Quantities that are no lengths, and the tables that ship with the package. Uses lengths."""

@@ -1,0 +1,1 @@
+"""The glue-up sheet: where every clamp and riser stands, how much glue, in which order. Uses drawing, gluing, words."""

@@ -1,0 +1,88 @@
+"""The row below the sled's plan: details, what to write on the sled, clamps and holes, and the list of material."""
+
+from __future__ import annotations
+
+from scarfwright.models.lengths.drawn import drawn_in, slope_mark
+from scarfwright.models.part.part import Part
+from scarfwright.models.words.material import sled_list
+from scarfwright.models.workup import Workup
+from scarfwright.outputs.drawing.display import EDGE, Item, box
+from scarfwright.outputs.drawing.job_cells import DEFER
+from scarfwright.outputs.drawing.panels import Row, panel, table
+from scarfwright.outputs.shop_drawings.sled_details import PANEL_SIZE, WARN, nose_detail, notch_detail
+from scarfwright.outputs.shop_drawings.stand import Area, rows
+
+TABLE_SIZE = 3.0
+
+
+def sled_panels(work: Workup, part: Part, area: Area) -> list[Item]:
+    """Five columns: nose over notch; what to write on the sled over clamps; holes; material over cautions."""
+    x, y, width, height = area
+    shares = (50.0, 57.0, 80.0, 90.0)
+    wides = [share * width / sum(shares) for share in shares]
+    items: list[Item] = []
+    for wide, draw in zip(wides, (nose_detail, notch_detail), strict=False):
+        cell = (x, y, wide, height)
+        items += [box(*cell, EDGE), *draw(work, part, cell)]
+        x += wide
+    high = 40.0
+    items += panel((x, y + height - high, wides[2], high), "Write on the sled", _to_write(work), PANEL_SIZE)
+    items += [box(x, y, wides[2], height - high, EDGE), *_tables(work, (x, y, wides[2], height - high))]
+    x += wides[2]
+    low = 38.0
+    items += panel((x, y + low, wides[3], height - low), "Material", rows(sled_list(work)), PANEL_SIZE)
+    return items + panel((x, y, wides[3], low), "CAUTIONS", _cautions(work), PANEL_SIZE, fill=WARN)
+
+
+def _to_write(work: Workup) -> list[Row]:
+    say, real = drawn_in(work.job.units), work.way.sled
+    heel = next(c for c in work.way.layout.clamps if c.where == "heel")
+    return [
+        Row(slope_mark(real.ratio), "Slope", True),
+        Row(f"heel as measured + {say(work.way.blade.gap)}", "Fence", True),
+        Row(f"to a tooth set towards it ({say(work.way.fence)})", " "),
+        Row(f"{say(work.way.blade.height)} above the table", "Blade", True),
+        Row(f"{say(work.joint.overlap)} per joint", "Overlap", True),
+        Row(f"{say(heel.station)} along the work edge", "Heel notch", True),
+    ]
+
+
+def _cautions(work: Workup) -> list[Row]:
+    layout, real = work.way.layout, work.way.sled
+    hands = "Hands only on the nose side of the hand line. " if 0 < layout.hand_line < real.length else ""
+    return [
+        Row(
+            f"{hands}Eyes, ears and lungs protected. Riving knife fitted; guard as the card says. Never reach over or "
+            "beyond a turning blade: wait until it has STOPPED. Unplug the saw for every change."
+        ),
+        Row(DEFER, bold=True),
+    ]
+
+
+WHERE = {"heel": "Heel notch", "extra": "Notch", "nose": "Nose notch", "nose_flat": "Nose flat"}
+
+
+def _tables(work: Workup, area: Area) -> list[Item]:
+    """Clamp places and holes, every number of the plan once more in words."""
+    say, real, layout = drawn_in(work.job.units), work.way.sled, work.way.layout
+    x, y, width, height = area
+    clamps = [(WHERE[c.where], say(c.station), say(c.opening)) for c in layout.clamps]
+    holes = [("Handle", say(2 * layout.handle_radius), p) for p in sorted(layout.handle_holes, reverse=True)]
+    holes += [("Dowel", say(2 * layout.dowel_radius), p) for p in sorted(layout.dowels, reverse=True)]
+    half = -(-len(clamps) // 2) if len(clamps) > 5 else len(clamps)  # a long table stands in two columns
+    share = (half + 3) / (half + 3 + (len(holes) + 2 if holes else 0))
+    room = height - 1.5
+    names = ("Clamp", "From heel", "Closes on")
+    title = "Clamps, along the work edge"
+    items: list[Item] = []
+    columns = [clamps[:half], clamps[half:]] if clamps[half:] else [clamps]
+    wide = (width - 3.0) / len(columns) - 1.0
+    for number, lines in enumerate(columns):
+        at = (x + 2 + number * (wide + 1.0), y + height - 0.5)
+        items += table(at, wide, title if number == 0 else " ", names, lines, room * share, TABLE_SIZE)
+    if holes:
+        bores = [(name, d, say(real.from_heel(px)), say(py)) for name, d, (px, py) in holes]
+        top = (x + 2, y + height - 0.5 - room * share)
+        names4 = ("Hole", "Bore", "From heel", "From fence edge")
+        items += table(top, width - 4, "", names4, bores, room * (1 - share), TABLE_SIZE)
+    return items

@@ -1,0 +1,1 @@
+"""Short pages: choosing boards, planing the glued stick, proving a sample. Uses drawing, planing, strength, words."""

@@ -1,0 +1,93 @@
+"""What is wrong with a sheet's lettering, read from its display list with shapely and none of the drawing's own code
+for finding room: texts that run into one another, into a line that shows, or out of the frame."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Any
+
+from scarfwright.outputs.drawing.display import Clip, Item, Path, Sheet, Text
+from shapely.geometry import LineString, Polygon, box
+from shapely.strtree import STRtree
+
+TOUCH = 0.05  # letters fill their boxes less than this much short of the edge [page mm]
+
+
+@dataclass(frozen=True)
+class Shown:
+    """An item with its place in the order of painting and the shape of what shows of it [page mm]."""
+
+    order: int
+    item: Path | Text
+    area: Any
+
+    @property
+    def what(self) -> str:
+        return self.item.text if isinstance(self.item, Text) else self.item.name or f"line at {self.item.vertices[0]}"
+
+
+def shown(items: Iterable[Item], window: Any = None) -> list[Shown]:
+    """Every text and path in the order of painting, cut off at the windows it lies in."""
+    found: list[Shown] = []
+    for item in items:
+        if isinstance(item, Clip):
+            inside = Polygon(item.window.points(0.02)).buffer(0)
+            inside = inside if window is None else inside.intersection(window)
+            found += [Shown(0, one.item, one.area) for one in shown(item.items, inside)]
+            continue
+        area = _area(item)
+        area = area if window is None else area.intersection(window)
+        if not area.is_empty:
+            found.append(Shown(0, item, area))
+    return [Shown(number, one.item, one.area) for number, one in enumerate(found)]
+
+
+def _area(item: Path | Text) -> Any:
+    if isinstance(item, Text):
+        return Polygon(item.box()).buffer(-TOUCH) if item.text.strip() else Polygon()
+    stroke: Any = Polygon()
+    if item.pen is not None:
+        stroke = LineString(item.points()).buffer(item.pen.width / 2)
+    elif item.fill is not None:
+        stroke = LineString([*item.points()]).buffer(0.01)  # a filled shape shows by its edge
+    return stroke
+
+
+def unclear(sheet: Sheet) -> list[str]:
+    """One line for every text that can't be read well; empty for a clear sheet."""
+    every = shown(sheet.items)
+    texts = [one for one in every if isinstance(one.item, Text)]
+    strokes = [one for one in every if isinstance(one.item, Path)]
+    found = [
+        f"{sheet.title}: {one.what!r} over {other.what!r}"
+        for one, other in itertools.combinations(texts, 2)
+        if one.area.intersects(other.area)
+    ]
+    frame = _frame(sheet)
+    found += [f"{sheet.title}: {t.what!r} outside its frame" for t in texts if not frame.covers(t.area)]
+    tree = STRtree([s.area for s in strokes])
+    for text in texts:
+        for index in tree.query(text.area, predicate="intersects"):
+            stroke = strokes[int(index)]
+            if not _hidden(text, stroke, strokes):
+                found.append(f"{sheet.title}: {text.what!r} over the line {stroke.what!r}")
+    return found
+
+
+def _frame(sheet: Sheet) -> Any:
+    """The largest upright box drawn, or the paper within its margin."""
+    paper = box(sheet.margin, sheet.margin, sheet.width - sheet.margin, sheet.height - sheet.margin)
+    boxes = [Polygon(p.points()[:-1]) for p in sheet.paths() if p.closed and len(p.vertices) == 4]
+    largest = max(boxes, key=lambda b: float(b.area), default=paper)
+    return largest if largest.area > 0.6 * paper.area and paper.covers(largest) else paper
+
+
+def _hidden(text: Shown, stroke: Shown, strokes: list[Shown]) -> bool:
+    """Whether something painted later, but before the text, covers the stroke where they meet."""
+    where = stroke.area.intersection(text.area)
+    for later in strokes:
+        if stroke.order < later.order < text.order and isinstance(later.item, Path) and later.item.fill is not None:
+            where = where.difference(Polygon(later.item.points()[:-1]).buffer(0))
+    return bool(where.is_empty)

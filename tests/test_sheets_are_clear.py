@@ -1,0 +1,129 @@
+"""Every sheet of random jobs can be read: no text over a text, none over a line, none outside its frame."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+import pytest
+from hypothesis import HealthCheck, Phase, assume, given, settings
+from scarfwright.models.findings import faults
+from scarfwright.models.flat.loop import rectangle
+from scarfwright.models.job.file import job_from_text
+from scarfwright.models.job.tables import Job
+from scarfwright.models.solve import work_up
+from scarfwright.models.workup import Workup
+from scarfwright.outputs.drawing.display import Clip, Sheet, Text, box, line
+from scarfwright.outputs.gauges.sheet import gauge_sheets
+from scarfwright.outputs.setup_card.card import setup_card
+from scarfwright.outputs.shop_drawings.cut_sheet import cut_sheets
+from scarfwright.outputs.shop_drawings.measure_me import measure_me
+from scarfwright.outputs.shop_drawings.sled_sheet import sled_sheets
+
+from tests.clear_sheets import unclear
+from tests.strategies import likely_jobs
+
+Maker = Callable[[Workup], Iterator[Sheet]]
+
+
+def _drawings(work: Workup) -> Iterator[Sheet]:
+    yield from sled_sheets(work)
+    yield measure_me(work.job)
+
+
+def _sheets(work: Workup) -> Iterator[Sheet]:
+    yield from cut_sheets(work, work.sheets)
+
+
+def _card(work: Workup) -> Iterator[Sheet]:
+    yield from setup_card(work)
+
+
+def _gauges(work: Workup) -> Iterator[Sheet]:
+    yield from gauge_sheets(work)
+
+
+MAKERS: dict[str, Maker] = {"drawings": _drawings, "sheets": _sheets, "card": _card, "gauges": _gauges}
+every_maker = pytest.mark.parametrize("name", MAKERS)
+AS_THEY_COME = [Phase.explicit, Phase.reuse, Phase.generate]  # a smaller job is no easier to look at, and takes long
+
+
+def _check(name: str, job: Job) -> None:
+    work = work_up(job)
+    assume(not faults(list(work.findings)))
+    found = [fault for sheet in MAKERS[name](work) for fault in unclear(sheet)]
+    assert not found, "\n".join(found)
+
+
+@every_maker
+@settings(max_examples=12, phases=AS_THEY_COME, suppress_health_check=list(HealthCheck))
+@given(job=likely_jobs())
+def test_a_dozen_random_jobs(name: str, job: Job) -> None:
+    _check(name, job)
+
+
+@pytest.mark.slow
+@every_maker
+@settings(max_examples=300, phases=AS_THEY_COME, suppress_health_check=list(HealthCheck))
+@given(job=likely_jobs())
+def test_many_random_jobs(name: str, job: Job) -> None:
+    _check(name, job)
+
+
+# -- the reader itself: it must see what it is for ------------------------------------------------------------
+
+
+def page(*items: object) -> Sheet:
+    sheet = Sheet("page", 100, 100, 5)
+    for item in items:
+        sheet.add(item)  # type: ignore[arg-type]
+    return sheet
+
+
+def test_a_clear_page_is_clear() -> None:
+    assert not unclear(page(Text(20, 20, "one"), Text(20, 30, "two"), line([(10, 26), (60, 26)])))
+
+
+def test_text_over_text_is_seen() -> None:
+    assert any("'one' over 'two'" in f for f in unclear(page(Text(20, 20, "one"), Text(22, 20, "two"))))
+
+
+def test_text_over_a_line_is_seen_unless_something_is_painted_between() -> None:
+    stroke, patch = line([(10, 21), (60, 21)], name="stroke"), box(15, 15, 40, 10, None, "#ffffff")
+    assert any("over the line 'stroke'" in f for f in unclear(page(stroke, Text(20, 20, "one"))))
+    assert not unclear(page(stroke, patch, Text(20, 20, "one")))
+    assert unclear(page(stroke, Text(20, 20, "one"), patch))
+
+
+def test_text_outside_the_frame_is_seen() -> None:
+    frame = box(7, 7, 86, 86)
+    assert any("outside" in f for f in unclear(page(frame, Text(85, 50, "far too long"))))
+    assert any("outside" in f for f in unclear(page(Text(1, 50, "off the paper's margin"))))
+
+
+def test_only_what_shows_of_a_clipped_group_counts() -> None:
+    hidden = Clip(rectangle(60, 60, 10, 10), (line([(10, 21), (60, 21)]),))
+    assert not unclear(page(hidden, Text(20, 20, "one")))
+
+
+@pytest.mark.parametrize("units", ["mm", "in"])
+@pytest.mark.parametrize("side", ["left", "right"])
+@pytest.mark.parametrize("paper", ["A4", "Letter"])
+def test_what_to_measure_is_shown_for_every_job(units: str, side: str, paper: str) -> None:
+    """Even a job that has faults, with every size a long fraction."""
+    odd = "23 63/64 in"
+    text = (
+        f"units = '{units}'\n[stock]\nthickness = '3/4 in'\nheight = '2 1/2 in'\n[joint]\nratio = 12\n"
+        f"[saw]\nfence_side = '{side}'\ntable_front = '{odd}'\ntable_back = '{odd}'\nfence_front = '{odd}'\n"
+        f"[clamp]\nopening = '{odd}'\nthroat = '{odd}'\n[files]\npaper = '{paper}'\n"
+    )
+    sheet = measure_me(job_from_text(text))
+    assert not unclear(sheet)
+    words = [t.text for t in sheet.texts()]
+    shown = '23 63/64"' if units == "in" else "609.2 mm"
+    for key in ("table_front", "table_back", "fence_front", "opening", "throat"):
+        assert f"{key} {shown}" in words
+    saw = ("blade_diameter", "kerf", "plate", "riving_knife", "max_depth", "fence_height", "base_to_blade", "hand_kerf")
+    keys = (*saw, "pad_width", "pad_height")
+    for key in keys:
+        assert any(w.startswith(f"{key} ") for w in words), key
+    assert words.count("measure yours") == len(keys) + 2  # and either jaw; what was measured is not asked for again
