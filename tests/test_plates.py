@@ -16,11 +16,10 @@ from scarfwright.models.flat.loop import circle, polygon, rectangle
 from scarfwright.models.job.tables import Printer
 from scarfwright.models.lengths.length import parse_length
 from scarfwright.models.lengths.say import say_in
-from scarfwright.models.part.lettering import lettered, raised_letters
+from scarfwright.models.part.lettering import lettered
 from scarfwright.models.part.part import Feature, Operation, Part, Raised
 from scarfwright.models.printing.overhang import best_face, ceilings
-from scarfwright.models.printing.packing import pack
-from scarfwright.models.printing.plates import SPACING, Laid, laid_flat, plates
+from scarfwright.models.printing.plates import SPACING, Laid, laid_flat, pack, plates
 from scarfwright.models.solids.solids import bodies
 from scarfwright.outputs.formats.mesh import mesh_of
 from scarfwright.outputs.formats.table import write
@@ -94,7 +93,7 @@ SHELF = strip(blank(), rectangle(10, -6, 30, 20), 3.0, 8.0)
 PARTS = {
     "plain": blank(),
     "label": lettered(blank(), "8 B", 5.0, 6.0, 6.0),
-    "raised label": raised_letters(blank(), "8 B", 5.0, 6.0, 6.0),
+    "raised bar": strip(blank(), rectangle(5, 6, 20, 3), 3.0, 3.6),
     "hook": strip(blank(), rectangle(0, 0, 60, 4), 3.0, 12.0),
     "shelf": SHELF,
     "table": strip(strip(blank(20, 20), rectangle(0, 0, 20, 20), 3, 9), rectangle(-8, -8, 36, 36), 9.0, 12.0),
@@ -129,7 +128,7 @@ def test_overhang_against_the_mesh(name: str, over: bool) -> None:
 
 def test_best_face_is_the_one_with_less_hanging_over() -> None:
     assert best_face(PARTS["table"])
-    assert not any(best_face(PARTS[name]) for name in ("plain", "label", "hook", "raised label"))
+    assert not any(best_face(PARTS[name]) for name in ("plain", "label", "hook", "raised bar"))
     (laid,), found = laid_flat(PARTS["table"], printer(), SAY)
     assert laid.turned_over
     assert not found

@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 
 from scarfwright.models.findings import Finding, finding
-from scarfwright.models.flat.loop import between, inside_by
+from scarfwright.models.flat.room import between, inside_by
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.length import round_up
 from scarfwright.models.lengths.say import Say

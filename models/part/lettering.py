@@ -1,4 +1,4 @@
-"""Lettering on parts: engraved or raised, from our own letter set, so that no font of the machine shows.
+"""Lettering on parts: engraved, from our own letter set, so that no font of the machine shows.
 
 Strokes are round and of one width, never less than two passes of a common nozzle, so that every letter prints.
 """
@@ -15,7 +15,7 @@ from scarfwright.models.flat.loop import Edge, Loop, Point
 from scarfwright.models.flat.pen import pen_outline
 from scarfwright.models.lengths.say import Say
 from scarfwright.models.part.letter_set import CAPITAL, GLYPHS, SPACE, TAIL, skeleton
-from scarfwright.models.part.part import Feature, Operation, Part, Raised, Writing
+from scarfwright.models.part.part import Feature, Operation, Part, Writing
 
 LEAST_STROKE = 0.8  # two passes of a 0.4 mm nozzle [mm]; common practice, no source
 STROKE_SHARE = 0.16  # of the height: the least stroke at the least height; wider ones fill the small letters
@@ -93,18 +93,6 @@ def lettered(
         for letter, (loop, islands) in _set(text, x, y, height, angle)
     )
     return replace(part, features=(*part.features, *letters))
-
-
-def raised_letters(
-    part: Part, text: str, x: float, y: float, height: float, rise: float = 0.6, *, angle: float = 0.0
-) -> Part:
-    """The part with text standing `rise` [mm] above its top; the other parameters as for `lettered`."""
-    writing = _writing(text, x, y, height, angle)
-    letters = tuple(
-        Raised(loop, part.thickness, part.thickness + rise, f"letter {letter}", islands, writing)
-        for letter, (loop, islands) in _set(text, x, y, height, angle)
-    )
-    return replace(part, raised=(*part.raised, *letters))
 
 
 def scored_letters(part: Part) -> Part:

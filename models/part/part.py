@@ -10,7 +10,7 @@ import math
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from enum import StrEnum
-from typing import NamedTuple, TypeVar
+from typing import NamedTuple
 
 from scarfwright.models.flat.loop import Loop, Point
 
@@ -69,20 +69,18 @@ class Feature:
 class Raised:
     """Material standing on the part, or beside it and joined at an edge: a loop from `bottom` to `top` [mm].
 
-    What does not reach over the plate's thickness stands beside it. `islands` are left out of it.
+    What does not reach over the plate's thickness stands beside it.
     """
 
     loop: Loop
     bottom: float
     top: float
     name: str = ""
-    islands: tuple[Loop, ...] = ()
-    writing: Writing | None = None
 
     @property
     def area(self) -> float:
-        """Inside the loop, less the islands [mm2]."""
-        return abs(self.loop.area) - sum(abs(island.area) for island in self.islands)
+        """Inside the loop [mm2]."""
+        return abs(self.loop.area)
 
 
 @dataclass(frozen=True)
@@ -95,9 +93,6 @@ class Mark:
     angle: float = 0.0
     name: str = ""
     scored: bool = False  # a line worth scoring into the wood (ENGRAVE); else only a note for people
-
-
-_Shape = TypeVar("_Shape", Feature, Raised)
 
 
 @dataclass(frozen=True)
@@ -182,7 +177,7 @@ class Part:
     ) -> Part:
         """Every loop and point put through a function; `letters` for the loops of writing, else as other loops."""
 
-        def shape(thing: _Shape) -> _Shape:
+        def feature(thing: Feature) -> Feature:
             writing = thing.writing
 
             def loop(old: Loop) -> Loop:
@@ -198,8 +193,8 @@ class Part:
         return replace(
             self,
             outline=loops(self.outline),
-            features=tuple(shape(f) for f in self.features),
-            raised=tuple(shape(r) for r in self.raised),
+            features=tuple(feature(f) for f in self.features),
+            raised=tuple(replace(r, loop=loops(r.loop)) for r in self.raised),
             marks=tuple(replace(m, points=tuple(points(p) for p in m.points)) for m in self.marks),
             sharp=tuple(points(p) for p in self.sharp),
         )

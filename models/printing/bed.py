@@ -14,7 +14,7 @@ STEP = math.radians(1)  # how finely slanting positions are tried
 
 def bounds(part: Part, angle: float = 0.0) -> Bounds:
     """Box of a part turned by `angle` [rad] about the origin, what stands out over the plate included [mm]."""
-    boxes = [_turned(loop, angle).bounds for loop in (part.outline, *(r.loop for r in part.raised if not r.writing))]
+    boxes = [_turned(loop, angle).bounds for loop in (part.outline, *(r.loop for r in part.raised))]
     return (
         min(b[0] for b in boxes),
         min(b[1] for b in boxes),

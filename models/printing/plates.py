@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from scarfwright.models.findings import Finding, finding
+from scarfwright.models.flat.loop import Point
+from scarfwright.models.flat.packing import fit
 from scarfwright.models.job.tables import Printer
 from scarfwright.models.lengths.say import Say
 from scarfwright.models.part.part import Part
 from scarfwright.models.printing.bed import angle_to_fit, bounds, height
 from scarfwright.models.printing.overhang import best_face, ceilings
-from scarfwright.models.printing.packing import pack
 from scarfwright.models.printing.sections import sections
 
 SPACING = 5.0  # between parts on the bed [mm]; common practice, no source
@@ -116,3 +118,52 @@ def _copy(laid: Laid, number: int) -> Laid:
     if number == 1:
         return laid
     return replace(laid, part=replace(laid.part, name=f"{laid.part.name}_{number}"))
+
+
+class Spot(NamedTuple):
+    """Where rectangle `item` goes: bed number, its lower left corner [mm], and whether it is turned a quarter."""
+
+    item: int
+    bed: int
+    x: float
+    y: float
+    turned: bool
+
+
+@dataclass
+class _Bed:
+    """A bed being filled: numbers and sizes of its rectangles, whether each is turned, and their corners."""
+
+    held: list[tuple[int, tuple[float, float], bool]]
+    corners: list[Point]
+
+
+def pack(sizes: Sequence[tuple[float, float]], bed_x: float, bed_y: float, spacing: float) -> list[Spot]:
+    """Places for all rectangles, `spacing` [mm] apart, in the order given.
+
+    Parameters: sizes, length and width of each [mm]; bed_x, bed_y [mm].
+    Large ones are placed first, each on the first bed that takes it, turned a quarter where only that goes.
+    Raises ValueError if one does not go on an empty bed.
+    """
+
+    def taken(bed: _Bed, index: int, turned: bool) -> bool:
+        size = sizes[index][::-1] if turned else sizes[index]
+        trial = [*bed.held, (index, size, turned)]
+        corners = fit([side for _, side, _ in trial], bed_x, bed_y, spacing)
+        if corners is not None:
+            bed.held, bed.corners = trial, corners
+        return corners is not None
+
+    beds: list[_Bed] = []
+    for index in sorted(range(len(sizes)), key=lambda i: (-max(sizes[i]), -min(sizes[i]), i)):
+        if not any(taken(bed, index, turned) for turned in (False, True) for bed in beds):
+            beds.append(_Bed([], []))
+            if not any(taken(beds[-1], index, turned) for turned in (False, True)):
+                long, wide = sizes[index]
+                raise ValueError(f"{long:g} by {wide:g} does not go on a bed of {bed_x:g} by {bed_y:g}")
+    spots = [
+        Spot(index, number, x, y, turned)
+        for number, bed in enumerate(beds)
+        for (index, _, turned), (x, y) in zip(bed.held, bed.corners, strict=True)
+    ]
+    return sorted(spots, key=lambda spot: spot.item)

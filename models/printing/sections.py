@@ -16,7 +16,7 @@ from itertools import pairwise
 from typing import TypeVar
 
 from scarfwright.models.findings import Finding, finding
-from scarfwright.models.flat.arcs import box, crossings, split_at
+from scarfwright.models.flat.crossings import crossings, edge_box, split_at
 from scarfwright.models.flat.loop import Edge, Loop, Point, rounded_each
 from scarfwright.models.flat.overlap import inside, meet
 from scarfwright.models.lengths.say import Say
@@ -148,14 +148,8 @@ def _place(part: Part, wish: float, reach: float, clearance: float) -> list[Key]
 
 def _barred(part: Part) -> list[tuple[float, float]]:
     """Stretches of x that must not be cut through: holes, letters, and what has islands."""
-    things: list[Feature | Raised] = [*part.features, *part.raised]
-    found = []
-    for thing in things:
-        through = isinstance(thing, Feature) and thing.depth is None
-        if through or thing.writing or thing.islands:
-            x0, _, x1, _ = thing.loop.bounds
-            found.append((x0, x1))
-    return found
+    cuts = [f.loop.bounds for f in part.features if f.depth is None or f.writing or f.islands]
+    return [(x0, x1) for x0, _, x1, _ in cuts]
 
 
 def _keys_at(part: Part, x: float) -> list[Key]:
@@ -185,7 +179,7 @@ def _plain(outline: Loop, left: float, right: float) -> bool:
     through = 0
     for edge in outline.edges():
         (ax, ay), (bx, by) = edge.start, edge.end
-        x0, _, x1, _ = box(edge)
+        x0, _, x1, _ = edge_box(edge)
         if x1 <= left or x0 >= right:
             continue
         if edge.bulge or x0 > left or x1 < right or abs(by - ay) > abs(bx - ax) / 2:
@@ -233,7 +227,7 @@ def _shared(thing: Shape, region: Loop) -> list[Shape]:
     """A feature whole if it lies in the region, else the pieces of it that do."""
     points = [v.point for v in thing.loop.vertices]
     x0, y0, x1, y1 = thing.loop.bounds
-    near = [e for e in region.edges() if (b := box(e))[0] <= x1 and b[2] >= x0 and b[1] <= y1 and b[3] >= y0]
+    near = [e for e in region.edges() if (b := edge_box(e))[0] <= x1 and b[2] >= x0 and b[1] <= y1 and b[3] >= y0]
     crossed = any(crossings(a, b, 1e-6) for a in thing.loop.edges() for b in near)
     if not crossed:
         return [thing] if inside(region, points[0]) else []

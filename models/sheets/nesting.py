@@ -1,7 +1,7 @@
 """Pieces laid on as few sheets as possible: two of a kind half turned into one another, then rectangles packed.
 
-The packing of one sheet is a library's (rpack); which piece goes on which sheet is first fit, largest first, tried in
-several orders. Nothing is random: the same pieces give the same sheets. All lengths mm.
+Which piece goes on which sheet is first fit, largest first, tried in several orders. Nothing is random: the same
+pieces give the same sheets. All lengths mm.
 """
 
 from __future__ import annotations
@@ -12,10 +12,10 @@ from dataclasses import dataclass, replace
 
 from scarfwright.models.flat.loop import Point
 from scarfwright.models.flat.offset import offset
+from scarfwright.models.flat.packing import fit
 from scarfwright.models.part.part import Part
 from scarfwright.models.sheets.pieces import Piece
 
-UNIT = 0.01  # the packing library wants whole numbers; sizes are rounded up to this [mm]
 SAGITTA = 0.01  # of the chords that stand for arcs where two pieces are fitted together [mm]
 
 
@@ -135,16 +135,19 @@ def nest(blocks: list[Block], length: float, width: float, spacing: float) -> li
         lambda b: (-b.height, -b.width),
         lambda b: (-min(b.width, b.height), -b.area),
     ]
-    packer = _Packer(length - spacing, width - spacing, spacing)
     best: list[_Sheet] | None = None
     for order in orders:
-        found = packer.first_fit(sorted(blocks, key=order))
+        found = _first_fit(sorted(blocks, key=order), (length - 2 * spacing, width - 2 * spacing), spacing)
         if best is None or _rank(found) < _rank(best):
             best = found
         if len(best) == 1:
             break
     return [
-        tuple(part for block, (x, y) in zip(s.blocks, s.places, strict=True) for part in block.at(x, y))
+        tuple(
+            part
+            for block, (x, y) in zip(s.blocks, s.places, strict=True)
+            for part in block.at(x + spacing, y + spacing)
+        )
         for s in best or []
     ]
 
@@ -163,40 +166,21 @@ def _rank(sheets: list[_Sheet]) -> tuple[int, float]:
     return (len(sheets), -sum(round(s.area) ** 2 for s in sheets))
 
 
-class _Packer:
-    """Packs rectangles that carry half the spacing on every side into the sheet's inner rectangle."""
+def _first_fit(blocks: list[Block], room: Point, spacing: float) -> list[_Sheet]:
+    """Each block on the first sheet that takes it; `room` is what a spacing at the sheet's edges leaves."""
+    sheets: list[_Sheet] = []
+    for block in blocks:
+        shapes = [block, block.turned()] if block.may_turn else [block]
+        if not any(_added(sheet, shape, room, spacing) for sheet in sheets for shape in shapes):
+            sheets.append(_Sheet([], []))
+            if not any(_added(sheets[-1], shape, room, spacing) for shape in shapes):
+                raise ValueError(f"{block.parts[0].name} does not fit a sheet")
+    return sheets
 
-    def __init__(self, length: float, width: float, spacing: float) -> None:
-        self.room = (math.floor(length / UNIT + 1e-6), math.floor(width / UNIT + 1e-6))
-        self.spacing = spacing
 
-    def first_fit(self, blocks: list[Block]) -> list[_Sheet]:
-        sheets: list[_Sheet] = []
-        for block in blocks:
-            shapes = [block, block.turned()] if block.may_turn else [block]
-            if not any(self._add(sheet, shape) for sheet in sheets for shape in shapes):
-                empty = _Sheet([], [])
-                if not any(self._add(empty, shape) for shape in shapes):
-                    raise ValueError(f"{block.parts[0].name} does not fit a sheet")
-                sheets.append(empty)
-        return sheets
-
-    def _add(self, sheet: _Sheet, block: Block) -> bool:
-        import rpack
-
-        blocks = [*sheet.blocks, block]
-        sizes = [(self._whole(b.width), self._whole(b.height)) for b in blocks]
-        if sum(w * h for w, h in sizes) > self.room[0] * self.room[1]:
-            return False
-        if any(w > self.room[0] or h > self.room[1] for w, h in sizes):
-            return False
-        try:
-            places = rpack.pack(sizes, max_width=self.room[0], max_height=self.room[1])
-        except rpack.PackingImpossibleError:
-            return False
-        sheet.blocks = blocks
-        sheet.places = [(self.spacing + x * UNIT, self.spacing + y * UNIT) for x, y in places]
-        return True
-
-    def _whole(self, size: float) -> int:
-        return math.ceil((size + self.spacing) / UNIT - 1e-6)
+def _added(sheet: _Sheet, block: Block, room: Point, spacing: float) -> bool:
+    blocks = [*sheet.blocks, block]
+    places = fit([(b.width, b.height) for b in blocks], *room, spacing)
+    if places is not None:
+        sheet.blocks, sheet.places = blocks, places
+    return places is not None

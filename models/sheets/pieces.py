@@ -9,7 +9,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from scarfwright.models.flat.crossings import tangents, turn
+from scarfwright.models.flat.chains import tangents, turn
 from scarfwright.models.flat.loop import Loop, Point
 from scarfwright.models.flat.round_cutter import reached, relieved, unreached
 from scarfwright.models.job.tables import Job

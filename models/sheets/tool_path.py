@@ -9,7 +9,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from scarfwright.models.flat.crossings import cut_at
+from scarfwright.models.flat.chains import cut_at
 from scarfwright.models.flat.loop import Edge, Loop, Vertex, rectangle
 from scarfwright.models.flat.offset import offset
 from scarfwright.models.part.part import Feature, Mark, Operation

@@ -8,7 +8,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from scarfwright.models.flat.loop import Capsule, Point, between, inside_by
+from scarfwright.models.flat.loop import Point
+from scarfwright.models.flat.room import Capsule, between, inside_by
 from scarfwright.models.job.tables import Job
 from scarfwright.models.joint.joint import Joint
 from scarfwright.models.lengths.length import round_up

@@ -78,7 +78,7 @@ def _shape(part: Part) -> tuple[int, Any]:
         body = body.cut(*pockets)
     if part.raised:
         # parts that meet over a whole face fuse into one; cleaned so that no seam is left on the sides
-        body = body.fuse(*[prism(r.loop, r.bottom, r.top, list(r.islands)) for r in part.raised]).clean()
+        body = body.fuse(*[prism(r.loop, r.bottom, r.top) for r in part.raised]).clean()
     solids = body.Solids()
     if len(solids) != 1 or not solids[0].isValid():
         return len(solids), None

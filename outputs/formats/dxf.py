@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import Any, Literal
 
-from scarfwright.models.flat.crossings import tidied
+from scarfwright.models.flat.chains import tidied
 from scarfwright.models.flat.loop import Loop, Vertex
 from scarfwright.models.lengths.length import Unit
 from scarfwright.models.part.part import Mark, Operation, Part

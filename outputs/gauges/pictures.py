@@ -48,8 +48,7 @@ def _put(scene: Scene, part: Part, where: Callable[[Point], Point], mirrored: bo
 
     scene.loop(moved(part.outline), part.colour, OUTLINE)
     for raised in part.raised:
-        if raised.writing is None:
-            scene.loop(moved(raised.loop), None if mirrored else part.colour, PHANTOM if mirrored else EDGE)
+        scene.loop(moved(raised.loop), None if mirrored else part.colour, PHANTOM if mirrored else EDGE)
     for feature in part.features:
         if feature.writing is None:
             scene.loop(moved(feature.loop), OPEN, EDGE)

@@ -92,7 +92,7 @@ def shape_of(part: Part) -> dict[str, Any]:
         "thickness": part.thickness,
         "plate": [loop_of(loop) for loop in (part.outline, *through)],
         "pockets": [([loop_of(loop) for loop in (f.loop, *f.islands)], f.depth) for f in pockets],
-        "raised": [([loop_of(loop) for loop in (r.loop, *r.islands)], r.bottom, r.top) for r in part.raised],
+        "raised": [([loop_of(r.loop)], r.bottom, r.top) for r in part.raised],
     }
 
 
