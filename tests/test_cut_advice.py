@@ -8,9 +8,9 @@ import math
 import pytest
 from hypothesis import HealthCheck, given, seed, settings
 from hypothesis import strategies as st
-from scarfwright.models.cut.balance import ASSUMED_LENGTH
 from scarfwright.models.cut.order_of_work import Check, before_the_cut, cautions, order_of_work
 from scarfwright.models.cut.sides import sides
+from scarfwright.models.job.board import ASSUMED_LENGTH
 from scarfwright.models.job.file import job_from_dict
 from scarfwright.models.job.tables import Job
 from scarfwright.models.joint.joint import Joint

@@ -10,7 +10,8 @@ from scarfwright.models.flat.room import between, inside_by
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.length import round_up
 from scarfwright.models.lengths.say import Say
-from scarfwright.models.sled.layout import HAND_ROOM, WOOD_AROUND, hand_step
+from scarfwright.models.lengths.steps import fine_step
+from scarfwright.models.sled.layout import HAND_ROOM, WOOD_AROUND
 from scarfwright.models.sled.sled import (
     LEAST_LEFT,
     longest_from_plank,
@@ -117,7 +118,7 @@ def _length(work: Groundwork, say: Say) -> Iterator[Finding]:
                 needed_length_mm=needed,
             )
     if layout.hand_line > sled.length - HAND_ROOM:
-        stretched = round_up(layout.hand_line * work.way.stretch, hand_step(work.job))
+        stretched = round_up(layout.hand_line * work.way.stretch, fine_step(work.job.units))
         room_for = (stretched if work.job.sled.hand_line == "auto" else layout.hand_line) + HAND_ROOM
         yield finding(
             "sled.hands_have_no_room",

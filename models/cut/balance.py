@@ -10,17 +10,13 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from scarfwright.models.job.board import board_length
 from scarfwright.models.lengths.length import Unit, round_to, round_up
 from scarfwright.models.lengths.say import Say, say_in
+from scarfwright.models.lengths.steps import fine_step
 from scarfwright.models.sled.way import SledWay
 
-ASSUMED_LENGTH = {"mm": 2400.0, "in": 8 * 12 * 25.4}  # common lengths of boards; common practice, no source
 STEADY = 50.0  # nearer to an edge than this the centre of mass counts as not carried; common practice, no source
-
-
-def coarse(units: Unit) -> float:
-    """A stand is set to this [mm]: finer says more than a roller keeps."""
-    return 10.0 if units == "mm" else 12.7
 
 
 @dataclass(frozen=True)
@@ -72,7 +68,7 @@ def support(way: SledWay) -> Support:
     """Balance at start, done and clear, and the support that follows."""
     say = say_in(way.job.units)
     given = way.job.stock.length
-    length = ASSUMED_LENGTH[way.job.units] if given is None else float(given)
+    length = board_length(way.job)
     travel = way.travel
     balances = tuple(
         _balance(way, length, name, at)
@@ -138,7 +134,7 @@ def _stand(way: SledWay, length: float) -> Stand | None:
     carried_at = centre + STEADY - saw.table_front  # the travel from which on the table alone carries
     last = min(carried_at, way.travel_end)
     tail = max(length * math.cos(angle), sled.length)
-    step = coarse(way.job.units)
+    step = fine_step(way.job.units)
     nearest = round_up(max(start.over_front, 0.0) + STEADY, step)
     furthest = -round_up(last + saw.table_front - tail, step)
     best = round_to((nearest + furthest) / 2, step)
@@ -148,7 +144,7 @@ def _stand(way: SledWay, length: float) -> Stand | None:
 
 
 def _infeed(units: Unit, length: float, assumed: bool, start: Balance, stand: Stand | None) -> str:
-    say, step = say_in(units), coarse(units)
+    say, step = say_in(units), fine_step(units)
     board = f"a board {say(length)} long" + (" (assumed: the job gives no length)" if assumed else "")
     if stand is None:
         return (
@@ -176,7 +172,7 @@ def _infeed(units: Unit, length: float, assumed: bool, start: Balance, stand: St
 
 
 def _across(stand: Stand, units: Unit) -> str:
-    say, step = say_in(units), coarse(units)
+    say, step = say_in(units), fine_step(units)
     low, high = (round_to(across, step) for across in stand.across)
     if low >= 0:
         return f"{say(low)} to {say(high)} from the fence's line, on the blade's side"

@@ -20,7 +20,6 @@ CLEAR = 5.0  # between a clamp's pad and a riser; common practice, no source
 RISER_WIDTH = 40.0  # along the board
 LEAST_WIDTH = 20.0  # narrower ones topple; common practice, no source
 APART = 800.0  # between risers under a board; common practice, no source
-ASSUMED_LENGTH = 2400.0  # of boards whose length the job does not give
 LONGEST_SPAN = 14.0  # of the joint between two risers, in thicknesses; common practice, no source
 
 
@@ -55,14 +54,13 @@ class GlueUp:
         return 2 * len(self.clamps)
 
 
-def glue_up(joint: Joint, clamp: Clamp, board_length: float | None) -> GlueUp:
-    """Place clamps and risers for one joint of two boards, each `board_length` long [mm] (None: not known)."""
+def glue_up(joint: Joint, clamp: Clamp, length: float) -> GlueUp:
+    """Place clamps and risers for one joint of two boards, each `length` long [mm]."""
     overlap = max(joint.overlap, 1.0)
     pad = float(clamp.pad_width)
     count = math.ceil(overlap / (pad + joint.thickness) - 1e-9)
     pitch = overlap / count
     clamps = tuple((i + 0.5) * pitch for i in range(count))
-    length = ASSUMED_LENGTH if board_length is None else float(board_length)
     outer = _outer(max(length - overlap, 0.0), max(pad - pitch, 0.0) / 2)
     between = pitch - pad - 2 * CLEAR
     middle = count > 1 and between >= LEAST_WIDTH

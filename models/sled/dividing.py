@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from scarfwright.models.flat.loop import Loop, Point, polygon
 from scarfwright.models.job.tables import Job
 from scarfwright.models.lengths.length import round_up
+from scarfwright.models.lengths.steps import fine_step
 from scarfwright.models.sled.sled import Sled
 
 BATTEN_WIDTH = 40.0  # the strip the plank's edge bears against; common practice, no source
@@ -48,7 +49,7 @@ class Dividing:
 
 def dividing(job: Job, sled: Sled) -> Dividing:
     """Lay the nominal half of the plank on its carrier, the heel leading."""
-    step = 10.0 if job.units == "mm" else 25.4 / 2
+    step = fine_step(job.units)
     sin, cos = math.sin(sled.angle), math.cos(sled.angle)
     across = sled.heel * cos + BATTEN_WIDTH + EDGE_ROOM
     width = round_up(across, step)

@@ -13,6 +13,7 @@ from scarfwright.models.flat.room import Capsule, between, inside_by
 from scarfwright.models.job.tables import Job
 from scarfwright.models.joint.joint import Joint
 from scarfwright.models.lengths.length import round_up
+from scarfwright.models.lengths.steps import fine_step
 from scarfwright.models.sled.blade import Blade, Jaw, Travels
 from scarfwright.models.sled.sled import Notch, Sled, station_with_left
 
@@ -225,12 +226,7 @@ def _hand_line(job: Job, blade: Blade, travel: Travels) -> float:
     if asked != "auto":
         return float(asked)
     end = max(travel.end(job.saw.end_of_cut), 0.0) + job.saw.travel_margin
-    return round_up(end + blade.reach(0.0) + HANDS_CLEAR, hand_step(job))
-
-
-def hand_step(job: Job) -> float:
-    """The hand line is drawn on multiples of this [mm]: 10 mm, or 1/2 in."""
-    return 10.0 if job.units == "mm" else 25.4 / 2
+    return round_up(end + blade.reach(0.0) + HANDS_CLEAR, fine_step(job.units))
 
 
 def _handle_holes(job: Job, sled: Sled, hand_line: float, taken: list[Capsule]) -> tuple[Point, ...]:
