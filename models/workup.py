@@ -8,7 +8,7 @@ from functools import cached_property
 from scarfwright.models.findings import Finding
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.sheets.layout import SheetPlan, sheet_plans
-from scarfwright.models.sheets.pieces import Piece
+from scarfwright.models.sheets.pieces import FlatPart
 from scarfwright.models.wanted.flat import flat_pieces
 from scarfwright.models.wanted.wanted import Wanted
 
@@ -26,6 +26,6 @@ class Workup(Groundwork):
         return tuple(sheet_plans(self.flat_pieces, self.job))
 
     @cached_property
-    def flat_pieces(self) -> tuple[Piece, ...]:
+    def flat_pieces(self) -> tuple[FlatPart, ...]:
         """The flat parts in nominal size, drawn once."""
         return tuple(flat_pieces(self.wanted))

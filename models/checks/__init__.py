@@ -42,6 +42,6 @@ def check_all(work: Groundwork, *, unmeasurable: bool = False) -> list[Finding]:
 
 def check_machine(work: Groundwork, parts: Sequence[Wanted]) -> list[Finding]:
     """Findings about the machine and the paper the files are for; asked of a sled that can be built."""
-    say, pieces = say_in(work.job.units), plain_pieces(parts)
+    pieces = plain_pieces(parts)
     checks = {"router": check_router, "laser": check_laser}
-    return [*checks[work.job.files.machine](work, pieces, say), *check_paper(work, say)]
+    return [*checks[work.job.files.machine](work, pieces), *check_paper(work)]

@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from functools import cached_property
 from typing import NamedTuple
 
 Point = tuple[float, float]
@@ -92,10 +93,15 @@ class Loop:
             raise ValueError("a loop needs at least two vertices")
 
     def edges(self) -> Iterator[Edge]:
-        for here, there in zip(self.vertices, (*self.vertices[1:], self.vertices[0]), strict=True):
-            yield Edge(here.point, there.point, here.bulge)
+        return iter(self._edges)
 
-    @property
+    @cached_property
+    def _edges(self) -> tuple[Edge, ...]:
+        points = [(x, y) for x, y, _ in self.vertices]
+        bulges = [bulge for _, _, bulge in self.vertices]
+        return tuple(map(Edge, points, [*points[1:], points[0]], bulges))
+
+    @cached_property
     def area(self) -> float:
         """Signed area [mm2], positive counter-clockwise: shoelace plus the circular segments."""
         total = 0.0
@@ -112,7 +118,7 @@ class Loop:
         """Length once round [mm]."""
         return sum(edge.length for edge in self.edges())
 
-    @property
+    @cached_property
     def bounds(self) -> tuple[float, float, float, float]:
         """Least x, least y, greatest x, greatest y [mm], arcs included."""
         points = [v.point for v in self.vertices]

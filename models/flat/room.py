@@ -22,6 +22,8 @@ class Capsule(NamedTuple):
 
 def segment_distance(a: Point, b: Point, c: Point, d: Point) -> float:
     """Least distance [mm] between segments ab and cd; 0 where they cross."""
+    if a == b:
+        return _to_segment(a, c, d)
     (ax, ay), (bx, by), (cx, cy), (dx, dy) = a, b, c, d
     ux, uy, vx, vy = bx - ax, by - ay, dx - cx, dy - cy
     if (ux * (cy - ay) - uy * (cx - ax)) * (ux * (dy - ay) - uy * (dx - ax)) < 0 and (

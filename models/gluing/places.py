@@ -24,7 +24,7 @@ LONGEST_SPAN = 14.0  # of the joint between two risers, in thicknesses; common p
 
 
 @dataclass(frozen=True)
-class Support:
+class RiserPlace:
     """One riser: where its middle stands, how wide it is along the board, and whether it has a lip [mm]."""
 
     place: float
@@ -42,7 +42,7 @@ class GlueUp:
 
     clamps: tuple[float, ...]
     pad: float
-    supports: tuple[Support, ...]
+    supports: tuple[RiserPlace, ...]
     riser_height: float
     riser_width: float
     board_length: float
@@ -66,10 +66,10 @@ def glue_up(joint: Joint, clamp: Clamp, length: float) -> GlueUp:
     middle = count > 1 and between >= LEAST_WIDTH
     plain = min(between, RISER_WIDTH) if middle else RISER_WIDTH
     width = {True: RISER_WIDTH, False: plain}
-    supports = [Support(-s, width[lip], lip) for s, lip in reversed(outer)]
+    supports = [RiserPlace(-s, width[lip], lip) for s, lip in reversed(outer)]
     if middle:
-        supports.append(Support((count // 2) * pitch, plain, False))
-    supports += [Support(overlap + s, width[lip], lip) for s, lip in outer]
+        supports.append(RiserPlace((count // 2) * pitch, plain, False))
+    supports += [RiserPlace(overlap + s, width[lip], lip) for s, lip in outer]
     return GlueUp(
         clamps=clamps,
         pad=pad,

@@ -13,7 +13,6 @@ from functools import lru_cache
 from scarfwright.models.findings import Finding, finding
 from scarfwright.models.flat.loop import Edge, Loop, Point
 from scarfwright.models.flat.pen import pen_outline
-from scarfwright.models.lengths.say import Say
 from scarfwright.models.part.letter_set import CAPITAL, GLYPHS, SPACE, TAIL, skeleton
 from scarfwright.models.part.part import Feature, Operation, Part, Writing
 
@@ -52,6 +51,7 @@ def stroke(height: float) -> float:
     return max(STROKE_SHARE * height, LEAST_STROKE)
 
 
+@lru_cache(maxsize=1024)
 def replaced(text: str) -> tuple[str, tuple[str, ...]]:
     """The text in letters that there are, and the ones that had to be replaced, each once, as they come.
 
@@ -68,6 +68,7 @@ def replaced(text: str) -> tuple[str, tuple[str, ...]]:
     return "".join(out), tuple(dict.fromkeys(missing))
 
 
+@lru_cache(maxsize=4096)
 def text_width(text: str, height: float) -> float:
     """Room the text takes along its line [mm], strokes included; capitals are `height` [mm] high."""
     places, end = _places(replaced(text)[0], height)
@@ -109,39 +110,17 @@ def scored_letters(part: Part) -> Part:
     return replace(part, features=tuple(features))
 
 
-def label_findings(what: str, text: str, height: float, room: float, say: Say) -> list[Finding]:
+def label_findings(what: str, text: str, height: float, room: float) -> list[Finding]:
     """What is wrong with a label `height` high where there is `room` along its line, both [mm]."""
     found = []
-    missing = replaced(text)[1]
+    reads, missing = replaced(text)
     if missing:
-        found.append(
-            finding(
-                "label.replaced",
-                f"{what}: the letters {' '.join(missing)} are not in the letter set; "
-                f'the label reads "{replaced(text)[0]}".',
-                missing="".join(missing),
-            )
-        )
+        found.append(finding("label.replaced", what=what, missing="".join(missing), reads=reads))
     width = text_width(text, height)
     if width > room:
-        found.append(
-            finding(
-                "label.too_long",
-                f'{what}: the label "{replaced(text)[0]}" is {say(width)} long and there is room for '
-                f"{say(max(room, 0.0))}. Shorten the title, or make the part {say(width - room)} longer.",
-                width_mm=width,
-                room_mm=room,
-            )
-        )
+        found.append(finding("label.too_long", what=what, reads=reads, width_mm=width, room_mm=room))
     if height < LEAST_HEIGHT:
-        found.append(
-            finding(
-                "label.too_small",
-                f"{what}: letters {say(height)} high close up when printed; they need {say(LEAST_HEIGHT)}.",
-                height_mm=height,
-                needed_mm=LEAST_HEIGHT,
-            )
-        )
+        found.append(finding("label.too_small", what=what, height_mm=height, needed_mm=LEAST_HEIGHT))
     return found
 
 

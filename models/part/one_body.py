@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from functools import lru_cache
 from itertools import combinations
 
 from scarfwright.models.flat.loop import Loop, Point
@@ -23,6 +24,11 @@ Box = tuple[float, float, float, float]
 
 def unsound(part: Part) -> list[str]:
     """What is wrong with the part's shapes, each as half a sentence; empty if it makes one body."""
+    return list(_unsound(part))
+
+
+@lru_cache(maxsize=128)
+def _unsound(part: Part) -> list[str]:
     loops = [part.outline, *(f.loop for f in part.features), *(r.loop for r in part.raised)]
     if not all(math.isfinite(v) and abs(v) < LARGEST for loop in loops for vertex in loop.vertices for v in vertex):
         return ["has sizes beyond all measure"]

@@ -13,7 +13,7 @@ from scarfwright.models.lengths.length import Unit
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.part.part import Part
 from scarfwright.models.sheets.layout import SheetPlan
-from scarfwright.models.sheets.pieces import TAB_CUTTERS, Piece, in_order, spacing_of
+from scarfwright.models.sheets.pieces import TAB_CUTTERS, FlatPart, in_order, spacing_of
 
 _UNIT_NAMES = {"mm": ("millimetres", "millimetre"), "in": ("inches", "inch")}
 
@@ -23,7 +23,7 @@ def file_units(job: Job) -> Unit:
     return job.units if job.files.dxf_units == "auto" else job.files.dxf_units
 
 
-def router_lines(job: Job, pieces: Sequence[Piece], plans: Sequence[SheetPlan]) -> list[str]:
+def router_lines(job: Job, pieces: Sequence[FlatPart], plans: Sequence[SheetPlan]) -> list[str]:
     """The operator's summary for a router."""
     sections = [
         [f"CUT FILES FOR A ROUTER: {job.title or 'untitled'}"],
@@ -57,7 +57,7 @@ def _unit(job: Job) -> list[str]:
     return lines
 
 
-def _sheets(job: Job, pieces: Sequence[Piece], plans: Sequence[SheetPlan]) -> Iterator[str]:
+def _sheets(job: Job, pieces: Sequence[FlatPart], plans: Sequence[SheetPlan]) -> Iterator[str]:
     say = say_in(job.units)
     if not plans:
         yield "SHEETS: none, the job has no flat parts that fit this machine."

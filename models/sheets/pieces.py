@@ -19,7 +19,7 @@ CUT_AWAY = (Operation.CUT_INSIDE, Operation.POCKET)  # what the cutter has to ge
 
 
 @dataclass(frozen=True)
-class Piece:
+class FlatPart:
     """A flat part and how many of it; `along_grain` keeps its length along the sheet's face grain.
 
     `needed` is told of the sled's own layers: without them there is no sled.
@@ -42,7 +42,7 @@ def sheet_of(job: Job) -> tuple[float, float]:
     return float(length), float(width)
 
 
-def fits_sheet(piece: Piece, job: Job) -> bool:
+def fits_sheet(piece: FlatPart, job: Job) -> bool:
     """Whether a piece fits a sheet with a spacing all round, lying as its grain allows."""
     across, up = needed_sheet(piece, job)
     length, width = sheet_of(job)
@@ -51,7 +51,7 @@ def fits_sheet(piece: Piece, job: Job) -> bool:
     return fits or (turned and not piece.along_grain)
 
 
-def needed_sheet(piece: Piece, job: Job) -> tuple[float, float]:
+def needed_sheet(piece: FlatPart, job: Job) -> tuple[float, float]:
     """Length and width of the least sheet for one piece [mm], the spacing all round it; grain along x or y as asked."""
     left, low, right, high = piece.part.outline.bounds
     long, short = max(right - left, high - low), min(right - left, high - low)

@@ -8,7 +8,6 @@ from functools import cached_property
 
 from scarfwright.models.findings import Finding, faults
 from scarfwright.models.groundwork import Groundwork
-from scarfwright.models.lengths.say import say_in
 from scarfwright.models.part.part import Part
 from scarfwright.models.parts import registry
 from scarfwright.models.parts.check import check_part
@@ -37,10 +36,14 @@ class Wanted:
 
     @cached_property
     def laid(self) -> tuple[Laid, ...]:
-        """The part as it is printed, in sections where it has to be; empty where it is not printed."""
+        """The part as it is printed, in sections where it has to be; empty where it is not printed.
+
+        No joint between sections runs through letters: where its label leaves no place for one, it goes without.
+        """
         if self.part is None or "print" not in self.kind.goes_to:
             return ()
-        return laid_flat(self.part, self.work.job.printer, say_in(self.work.job.units))[0]
+        printer = self.work.job.printer
+        return laid_flat(self.part, printer)[0] or laid_flat(_plain(self.kind, self.parameters, self.work), printer)[0]
 
 
 def wanted(work: Groundwork) -> tuple[Wanted, ...]:
@@ -59,12 +62,16 @@ def _worked_out(kind: PartKind, parameters: Parameters, work: Groundwork) -> Wan
     found = check_part(kind, work, parameters)
     left_out = bool(faults(found))
     if not left_out and "print" in kind.goes_to:
-        plain = {**parameters, "label": ""} if "label" in parameters else parameters
-        found = [*found, *laid_flat(sided(kind, plain, work), work.job.printer, say_in(work.job.units))[1]]
+        found = [*found, *laid_flat(_plain(kind, parameters, work), work.job.printer)[1]]
     return Wanted(kind, parameters, work, left_out, kind.count(work), tuple(replace(f, part=kind.name) for f in found))
+
+
+def _plain(kind: PartKind, parameters: Parameters, work: Groundwork) -> Part:
+    """The part without its label, which takes longer to draw than all the rest."""
+    return sided(kind, {**parameters, "label": ""} if "label" in parameters else parameters, work)
 
 
 def sided(kind: PartKind, parameters: Parameters, work: Groundwork) -> Part:
     """The part on the user's side of the blade."""
-    part = kind.build(**parameters)
+    part = kind.drawn(parameters)
     return part.mirrored_y() if kind.handed and work.mirrored else part

@@ -11,10 +11,16 @@ from dataclasses import replace
 from scarfwright.models.findings import Finding, Level
 from scarfwright.models.lengths.length import Unit
 from scarfwright.models.lengths.say import Say, say_in
-from scarfwright.models.words import joint
+from scarfwright.models.words import gauges, gluing, joint, machines, printing
 from scarfwright.models.words.sentence import Sentence
 
-SENTENCES: Mapping[str, Sentence] = {**joint.SENTENCES}
+SENTENCES: Mapping[str, Sentence] = {
+    **joint.SENTENCES,
+    **gauges.SENTENCES,
+    **gluing.SENTENCES,
+    **printing.SENTENCES,
+    **machines.SENTENCES,
+}
 
 
 def worded(found: Iterable[Finding], units: Unit) -> tuple[Finding, ...]:
