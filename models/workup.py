@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cached_property
 
-from scarfwright.models.findings import Finding
+from scarfwright.models.findings import Finding, Level
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.sheets.layout import SheetPlan, sheet_plans
 from scarfwright.models.sheets.pieces import FlatPart
@@ -22,7 +22,9 @@ class Workup(Groundwork):
 
     @cached_property
     def sheets(self) -> tuple[SheetPlan, ...]:
-        """What the router cuts, laid out once."""
+        """What the router cuts, laid out once; nothing where the sheets have a fault."""
+        if any(found.part == "sheets" and found.level is Level.FAULT for found in self.findings):
+            return ()
         return tuple(sheet_plans(self.flat_pieces, self.job))
 
     @cached_property

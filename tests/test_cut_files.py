@@ -151,7 +151,7 @@ def test_pockets_are_cleared_without_ridges(monkeypatch: pytest.MonkeyPatch) -> 
     board = Part("board", "Board", rectangle(0, 0, 100, 80), 18.0, (pocket,))
     monkeypatch.setattr("scarfwright.models.workup.flat_pieces", lambda _w: [FlatPart(board, 1, False, False)])
     (plan,) = worked(PLANK_JOB).sheets
-    rings = [t for t in tool_path(plan, 6.0, 0, clockwise=True, notes=()).tracks if t.layer == "POCKET_40"]
+    rings = [t for t in tool_path(plan, 6.0, 0, clockwise=True, notes=()).tracks if t.layer == "POCKET_4_MM"]
     swept = Polygon()
     for ring in rings:
         swept = swept.union(Polygon([v.point for v in ring.vertices]).exterior.buffer(3.0, quad_segs=100))

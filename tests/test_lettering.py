@@ -174,7 +174,7 @@ def test_engraved_letters_are_valid_solids(text: str) -> None:
 def test_letters_in_a_dxf_keep_their_openings(tmp_path: Path) -> None:
     part = lettered(blank(), "B8", 3.0, 6.0, 6.0)
     write_dxf(part, tmp_path / "label.dxf")
-    rings: list[Any] = [e for e in readfile(tmp_path / "label.dxf").modelspace() if e.dxf.layer == "POCKET_4"]
+    rings: list[Any] = [e for e in readfile(tmp_path / "label.dxf").modelspace() if e.dxf.layer == "POCKET_0.4_MM"]
     assert len(rings) == 6  # two letters, two openings each
     assert all(e.is_closed for e in rings)
     flat = [Polygon([(p.x, p.y) for p in make_path(e).flattening(1e-4)]) for e in rings]

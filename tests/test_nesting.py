@@ -202,7 +202,7 @@ def test_filled_share_is_parts_over_sheet() -> None:
 
 def test_tabs_lie_on_the_outline_apart_and_away_from_corners() -> None:
     outline = trapezium(800, 120, 30)
-    tabs = tabs_of(outline, 6, 6.0)
+    tabs = tabs_of(Part("plate", "Plate", outline, 18.0), 6, 6.0)
     assert len(tabs) == 6
     ring = Polygon(outline.points()).exterior
     for tab in tabs:

@@ -25,7 +25,7 @@ def of_code(part: Part, code: str) -> list[Finding]:
 
 def test_too_tall_for_the_printer() -> None:
     (one,) = of_code(block(240.1), "print.too_tall")  # the default printer reaches 240
-    assert one.numbers == {"height_mm": 240.1, "bed_z_mm": 240}
+    assert one.numbers == {"title": "Block", "height_mm": 240.1, "bed_z_mm": 240}
     assert laid_flat(block(240.1), JOB.printer)[0] == ()
     assert of_code(block(240.0), "print.too_tall") == []
 

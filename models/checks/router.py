@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
-from scarfwright.models.findings import Finding, finding
+from scarfwright.models.findings import Finding, Level, finding
 from scarfwright.models.flat.round_cutter import widest_cutter
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.job.tables import Job
@@ -19,11 +20,17 @@ from scarfwright.models.sheets.pieces import (
     too_tight,
 )
 
+SHEETS = "sheets"  # the part of a job that such a fault leaves out
+
 
 def check_router(work: Groundwork, pieces: Sequence[FlatPart]) -> Iterator[Finding]:
-    """Asked only where a router is to cut. A flat part that can't be cut is left off the sheets; without the sled's
-    own layers there is nothing to cut, so those are faults."""
-    job = work.job
+    """Asked only where a router is to cut. A flat part that can't be cut is left off the sheets. Without the sled's own
+    layers there is nothing to cut: those are faults of the sheets, and all else is made."""
+    for found in _of_router(work.job, pieces):
+        yield replace(found, part=SHEETS) if found.level is Level.FAULT else found
+
+
+def _of_router(job: Job, pieces: Sequence[FlatPart]) -> Iterator[Finding]:
     if spacing_of(job) < job.router.cutter:
         yield finding(
             "router.spacing_small",
@@ -72,7 +79,7 @@ def _too_tight(piece: FlatPart, job: Job) -> Iterator[Finding]:
 
 def _tabs(piece: FlatPart, job: Job) -> Iterator[Finding]:
     cutter = float(job.router.cutter)
-    found = len(tabs_of(piece.part.outline, job.router.tabs, cutter))
+    found = len(tabs_of(piece.part, job.router.tabs, cutter))
     if found < job.router.tabs:
         yield finding(
             "router.few_tabs",

@@ -44,7 +44,7 @@ def _unsound(part: Part) -> list[str]:
 
 
 def _features(part: Part) -> Iterator[str]:
-    cut = [f for f in part.features if f.operation is not Operation.ENGRAVE and f.writing is None]
+    cut = [f for f in part.features if f.operation is not Operation.SCORE and f.writing is None]
     border = _segments(part.outline)
     rings = [_segments(f.loop) for f in cut]
     for feature, ring in zip(cut, rings, strict=True):

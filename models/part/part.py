@@ -12,17 +12,18 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 from typing import NamedTuple
 
-from scarfwright.models.flat.loop import Loop, Point
+from scarfwright.models.flat.loop import Loop, Point, polygon
+from scarfwright.models.lengths.length import Unit
 
 
 class Operation(StrEnum):
-    """What a machine does along or inside a loop."""
+    """What a machine does along or inside a loop; SCORE: a line scored lightly, not cut."""
 
     CUT_OUTSIDE = "CUT_OUTSIDE"
     CUT_INSIDE = "CUT_INSIDE"
     DRILL = "DRILL"
     POCKET = "POCKET"
-    ENGRAVE = "ENGRAVE"
+    SCORE = "SCORE"
 
 
 class Writing(NamedTuple):
@@ -46,6 +47,7 @@ class Feature:
     depth: float | None = None
     islands: tuple[Loop, ...] = ()
     writing: Writing | None = None
+    strokes: tuple[tuple[Point, ...], ...] = ()  # the same as single lines to score, for tools that cut no pocket
 
     @property
     def area(self) -> float:
@@ -55,13 +57,13 @@ class Feature:
     @property
     def through(self) -> bool:
         """Cut right through the plate."""
-        return self.depth is None and self.operation is not Operation.ENGRAVE
+        return self.depth is None and self.operation is not Operation.SCORE
 
-    @property
-    def layer(self) -> str:
-        """DXF layer: the operation, for pockets with the depth in 0.1 mm."""
+    def layer(self, units: Unit = "mm") -> str:
+        """DXF layer: the operation; a pocket's with its depth and the unit of that, such as POCKET_0.4_MM."""
         if self.operation is Operation.POCKET and self.depth is not None:
-            return f"POCKET_{round(self.depth * 10)}"
+            depth = f"{self.depth:.3f}" if units == "mm" else f"{self.depth / 25.4:.4f}"
+            return f"POCKET_{depth.rstrip('0').rstrip('.')}_{units.upper()}"
         return self.operation.value
 
 
@@ -92,7 +94,7 @@ class Mark:
     height: float = 5.0
     angle: float = 0.0
     name: str = ""
-    scored: bool = False  # a line worth scoring into the wood (ENGRAVE); else only a note for people
+    scored: bool = False  # a line worth scoring into the wood (SCORE); else only a note for people
 
 
 @dataclass(frozen=True)
@@ -100,6 +102,7 @@ class Part:
     """One thing to make. Loops and marks in mm, outline counter-clockwise.
 
     `sharp` lists the inside corners that a mating part fills: a round cutter is run into them instead of rounding them.
+    `guides` are the stretches of its edge that run along a fence, bear or measure: nothing may be left standing there.
     """
 
     name: str
@@ -112,6 +115,7 @@ class Part:
     colour: str = "#c8a878"
     use: str = ""
     sharp: tuple[Point, ...] = ()
+    guides: tuple[tuple[Point, Point], ...] = ()
 
     @property
     def area(self) -> float:
@@ -122,7 +126,7 @@ class Part:
     def volume(self) -> float:
         """Closed form [mm3], for loops that do not overlap."""
         pockets = sum(
-            f.area * f.depth for f in self.features if f.depth is not None and f.operation is not Operation.ENGRAVE
+            f.area * f.depth for f in self.features if f.depth is not None and f.operation is not Operation.SCORE
         )
         stands = sum(r.area * (r.top - self._foot(r)) for r in self.raised)
         return self.area * self.thickness - pockets + stands
@@ -188,7 +192,13 @@ class Part:
                 loop=loop(thing.loop),
                 islands=tuple(loop(island) for island in thing.islands),
                 writing=None if writing is None else writings(writing),
+                strokes=tuple(stroke(run, writing) for run in thing.strokes),
             )
+
+        def stroke(run: tuple[Point, ...], writing: Writing | None) -> tuple[Point, ...]:
+            if writing is None or letters is None:
+                return tuple(points(p) for p in run)
+            return tuple(v.point for v in letters(polygon(run), writing).vertices)
 
         return replace(
             self,
@@ -197,6 +207,7 @@ class Part:
             raised=tuple(replace(r, loop=loops(r.loop)) for r in self.raised),
             marks=tuple(replace(m, points=tuple(points(p) for p in m.points)) for m in self.marks),
             sharp=tuple(points(p) for p in self.sharp),
+            guides=tuple((points(a), points(b)) for a, b in self.guides),
         )
 
 

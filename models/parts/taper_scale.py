@@ -46,6 +46,7 @@ def taper_scale(
         title="Scale for the taper fork",
         outline=rectangle(0.0, 0.0, length, WIDTH),
         thickness=plate,
+        guides=(((0.0, 0.0), (length, 0.0)),),
         features=(_mark(END, 12.0), *(_mark(END + n * step, high_mark) for n, high_mark in _ticks(low, high, step))),
         colour="#7fa58f",
         use="Zero on the line where the 1/4 slot stopped: read the slope at the line of the 3/4 slot.",
@@ -57,7 +58,8 @@ def taper_scale(
 
 
 def _mark(x: float, height: float) -> Feature:
-    return Feature(Operation.POCKET, rectangle(x - LINE / 2, 1.0, LINE, height - 1.0), "scale mark", LINE_DEPTH)
+    line = rectangle(x - LINE / 2, 1.0, LINE, height - 1.0)
+    return Feature(Operation.POCKET, line, "scale mark", LINE_DEPTH, strokes=(((x, 1.0), (x, height)),))
 
 
 def _ticks(low: float, high: float, step: float) -> list[tuple[float, float]]:

@@ -115,8 +115,8 @@ def plates(things: Iterable[tuple[Laid, int]], printer: Printer) -> tuple[Plate,
         turned = replace(laid, angle=laid.angle + math.pi / 2) if spot.turned else laid
         beds.setdefault(spot.bed, []).append(replace(turned, x=margin + spot.x, y=margin + spot.y))
     if len(beds) == 1:
-        return (Plate("plate", tuple(beds[0])),)
-    return tuple(Plate(f"plate-{number + 1}", tuple(beds[number])) for number in sorted(beds))
+        return (Plate("bed", tuple(beds[0])),)
+    return tuple(Plate(f"bed-{number + 1}", tuple(beds[number])) for number in sorted(beds))
 
 
 def _copy(laid: Laid, number: int) -> Laid:

@@ -79,7 +79,7 @@ def sheet_plans(pieces: Sequence[FlatPart], job: Job) -> list[SheetPlan]:
         for parts in nest(by_thickness[thickness], length, width, spacing):
             name = f"sheet-{len(plans) + 1}"
             marks = tuple(_name_mark(part) for part in parts)
-            marks += tuple(tab_mark(tab) for part in parts for tab in tabs_of(part.outline, job.router.tabs, cutter))
+            marks += tuple(tab_mark(tab) for part in parts for tab in tabs_of(part, job.router.tabs, cutter))
             plans.append(SheetPlan(name, "Sheet for the router", length, width, thickness, parts, marks))
     return plans
 

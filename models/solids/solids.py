@@ -71,7 +71,7 @@ def _shape(part: Part) -> tuple[int, Any]:
     pockets = [
         prism(f.loop, top - f.depth, top + 1.0, list(f.islands))
         for f in part.features
-        if f.depth is not None and f.operation is not Operation.ENGRAVE
+        if f.depth is not None and f.operation is not Operation.SCORE
     ]
     if pockets:
         # all at once: one after the other each letter of a label would have the kernel look at the whole body again

@@ -46,7 +46,7 @@ def _paths(feature: Feature, kerf: float) -> list[Feature]:
     if feature.through:
         return [replace(feature, operation=Operation.CUT_INSIDE, loop=_single(feature.loop, -kerf / 2))]
     loops = (feature.loop, *feature.islands)
-    return [replace(feature, operation=Operation.ENGRAVE, loop=loop, depth=None, islands=()) for loop in loops]
+    return [replace(feature, operation=Operation.SCORE, loop=loop, depth=None, islands=()) for loop in loops]
 
 
 def _single(loop: Loop, by: float) -> Loop:

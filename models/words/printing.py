@@ -51,8 +51,8 @@ def _no_place(
 
 def _too_loose(say: Say, *, title: str, clearance_mm: float, most_mm: float) -> str:
     return (
-        f"{title}: too long for the bed, and sections can't be joined by keys {say(clearance_mm)} loose. It is left out "
-        f"of the prints; measure what the printer holds and set [printer] tolerance to that: {say.down(most_mm)} or less."
+        f"{title}: too long for the bed, and keys {say(clearance_mm)} loose join no sections. It is left out of the "
+        f"prints; measure what the printer holds and set [printer] tolerance to that: {say.down(most_mm)} or less."
     )
 
 

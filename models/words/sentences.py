@@ -32,5 +32,6 @@ def worded(found: Iterable[Finding], units: Unit) -> tuple[Finding, ...]:
 def _worded(found: Finding, say: Say) -> Finding:
     text = found.text or SENTENCES[found.code](say, **found.numbers)
     if found.part and found.level is Level.FAULT and "left out" not in text:
-        text = f"{text} The {found.part.replace('_', ' ')} is left out."
+        are = "are" if found.part == "sheets" else "is"
+        text = f"{text} The {found.part.replace('_', ' ')} {are} left out."
     return replace(found, text=text)

@@ -37,7 +37,7 @@ def part_items(part: Part, view: View, name: str, pen: Pen = OUTLINE, fill: str 
     """A part's outline and openings."""
     items: list[Item] = [shape(view.loop(part.outline), pen, fill, name)]
     for feature in part.features:
-        inside = EDGE if feature.operation is not Operation.ENGRAVE else PHANTOM
+        inside = EDGE if feature.operation is not Operation.SCORE else PHANTOM
         items.append(shape(view.loop(feature.loop), inside, "#ffffff" if fill else None, feature.name))
     return items
 

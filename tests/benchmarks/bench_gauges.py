@@ -86,7 +86,7 @@ def loop_of(loop: Loop) -> list[Any]:
 def shape_of(part: Part) -> dict[str, Any]:
     """The part as plain numbers."""
     through = [f.loop for f in part.features if f.through]
-    pockets = [f for f in part.features if f.depth is not None and f.operation is not Operation.ENGRAVE]
+    pockets = [f for f in part.features if f.depth is not None and f.operation is not Operation.SCORE]
     return {
         "name": part.name,
         "thickness": part.thickness,
