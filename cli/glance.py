@@ -10,7 +10,8 @@ from scarfwright.models.findings import faults
 from scarfwright.models.job.tables import Clamp, Job, Saw
 from scarfwright.models.lengths.length import Length, parse_length
 from scarfwright.models.lengths.say import say_in
-from scarfwright.models.solve import length_step, work_out
+from scarfwright.models.lengths.steps import coarse_step
+from scarfwright.models.solve import work_out
 from scarfwright.models.words.endings import NAMES
 from scarfwright.models.workup import Workup
 
@@ -36,7 +37,7 @@ def the_cut(work: Workup) -> list[tuple[str, str]]:
 def why_so_long(work: Workup) -> str:
     """Why "auto" chose this length: what stops the next shorter sled; empty where the job gives the length."""
     job, sled = work.job, work.way.sled
-    shorter = sled.length - length_step(job)
+    shorter = sled.length - coarse_step(job.units)
     if job.sled.length != "auto" or shorter <= 0 or faults(list(work.findings)):
         return ""
     found = faults(list(_with_length(job, shorter).findings))

@@ -147,6 +147,7 @@ CODES: dict[str, Level] = {
     "slope_gauge.no_room": Level.FAULT,
     "slope_gauge.rule_better": Level.NOTE,
     "split.no_place": Level.FAULT,
+    "split.too_loose": Level.FAULT,
     "square_block.angle_lost": Level.FAULT,
     "square_block.coarse": Level.CAUTION,
     "square_block.leans_too_far": Level.FAULT,

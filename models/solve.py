@@ -14,7 +14,9 @@ from scarfwright.models.cut.cut import the_cut
 from scarfwright.models.findings import faults, worst_first
 from scarfwright.models.gluing.places import glue_up
 from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.job.board import board_length
 from scarfwright.models.job.tables import Job
+from scarfwright.models.lengths.steps import coarse_step
 from scarfwright.models.remedies.proving import with_remedies
 from scarfwright.models.sled.making import joint_of, sled_way
 from scarfwright.models.sled.sled import longest_from_plank
@@ -70,15 +72,10 @@ def nominal_length(job: Job) -> float:
     return _shortest_that_serves(job.model_copy(update={"sled": job.sled.model_copy(update=unmeasured)}))
 
 
-def length_step(job: Job) -> float:
-    """Sled lengths are multiples of this [mm]: 50 mm, or 2 in."""
-    return 50.0 if job.units == "mm" else 50.8
-
-
 def _shortest_that_serves(job: Job) -> float:
     """The first length, going up, without a fault, or one a little longer that has a place for the handle too; else the
     one with the fewest faults, shortest first."""
-    step = length_step(job)
+    step = coarse_step(job.units)
     longest = LONGEST_SLED
     if job.sled.made_from == "plank":
         longest = min(
@@ -105,7 +102,7 @@ def _at_length(job: Job, length: float) -> Workup:
         joint=way.joint,
         planned=joint_of(job, way.nominal),
         least_board=way.least_board,
-        glue=glue_up(way.joint, job.clamp, job.stock.length),
+        glue=glue_up(way.joint, job.clamp, board_length(job)),
         way=way,
         cut=the_cut(way),
     )

@@ -9,9 +9,9 @@ from collections.abc import Sequence
 import pytest
 from hypothesis import HealthCheck, given, seed, settings
 from hypothesis import strategies as st
-from scarfwright.models.cut.balance import ASSUMED_LENGTH
 from scarfwright.models.cut.sides import sides
-from scarfwright.models.flat.loop import Capsule
+from scarfwright.models.flat.room import Capsule
+from scarfwright.models.job.board import ASSUMED_LENGTH
 from scarfwright.models.job.file import job_from_dict
 from scarfwright.models.job.tables import Job
 from scarfwright.models.joint.joint import Joint

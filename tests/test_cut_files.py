@@ -17,7 +17,7 @@ from scarfwright.models.findings import faults
 from scarfwright.models.flat.loop import Loop, polygon, rectangle
 from scarfwright.models.job.file import job_from_dict, job_from_text, job_to_toml, read_job
 from scarfwright.models.part.part import Part
-from scarfwright.models.sheets.pieces import Piece, spacing_of
+from scarfwright.models.sheets.pieces import FlatPart, spacing_of
 from scarfwright.models.sheets.tool_path import tool_path
 from scarfwright.models.solve import work_up
 from scarfwright.models.workup import Workup
@@ -150,9 +150,9 @@ def test_pockets_are_cleared_without_ridges(monkeypatch: pytest.MonkeyPatch) -> 
 
     pocket = Feature(Operation.POCKET, rectangle(20, 20, 60, 25), "pocket", 4.0)
     board = Part("board", "Board", rectangle(0, 0, 100, 80), 18.0, (pocket,))
-    monkeypatch.setattr("scarfwright.models.workup.flat_pieces", lambda _w: [Piece(board, 1, False, False)])
+    monkeypatch.setattr("scarfwright.models.workup.flat_pieces", lambda _w: [FlatPart(board, 1, False, False)])
     (plan,) = worked(PLANK_JOB).sheets
-    rings = [t for t in tool_path(plan, 6.0, 0, clockwise=True, notes=()).tracks if t.layer == "POCKET_40"]
+    rings = [t for t in tool_path(plan, 6.0, 0, clockwise=True, notes=()).tracks if t.layer == "POCKET_4_MM"]
     swept = Polygon()
     for ring in rings:
         swept = swept.union(Polygon([v.point for v in ring.vertices]).exterior.buffer(3.0, quad_segs=100))
@@ -209,7 +209,7 @@ def test_a_cutter_wider_than_the_notch_is_a_fault_with_the_width_that_would_do()
 
 def test_a_part_with_a_slot_too_narrow_is_left_off_and_said(monkeypatch: pytest.MonkeyPatch) -> None:
     fork = polygon([(0, 0), (80, 0), (80, 30), (45, 30), (45, 8), (40, 8), (40, 30), (0, 30)])
-    found = [Piece(Part("fork", "Fork", fork, 4.0), 1, False, False)]
+    found = [FlatPart(Part("fork", "Fork", fork, 4.0), 1, False, False)]
     monkeypatch.setattr("scarfwright.models.checks.plain_pieces", lambda _w: found)
     monkeypatch.setattr("scarfwright.models.workup.flat_pieces", lambda _w: found)
     work = worked(PLANK_JOB)
@@ -221,7 +221,7 @@ def test_a_part_with_a_slot_too_narrow_is_left_off_and_said(monkeypatch: pytest.
 
 
 def test_more_tabs_than_there_is_room_for_is_noted(monkeypatch: pytest.MonkeyPatch) -> None:
-    small = [Piece(Part("chip", "Chip", rectangle(0, 0, 30, 30), 4.0), 1, False, False)]
+    small = [FlatPart(Part("chip", "Chip", rectangle(0, 0, 30, 30), 4.0), 1, False, False)]
     monkeypatch.setattr("scarfwright.models.checks.plain_pieces", lambda _w: small)
     (found,) = [f for f in worked(PLANK_JOB, "tabs = 8").findings if f.code == "router.few_tabs"]
     assert found.level == "note"

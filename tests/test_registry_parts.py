@@ -15,7 +15,7 @@ from scarfwright.models.findings import Level
 from scarfwright.models.parts import registry
 from scarfwright.models.parts.check import check_part
 from scarfwright.models.parts.kind import Parameters
-from scarfwright.models.printing.bed import bounds, height
+from scarfwright.models.printing.bed import height, part_bounds
 from scarfwright.models.solids.solids import bodies, solid
 from scarfwright.outputs.formats.table import write
 
@@ -64,7 +64,7 @@ def test_files_read_back(part: Any, tmp_path: Path) -> None:
         assert mesh.body_count == 1
         assert mesh.volume == pytest.approx(body.Volume(), rel=1e-3)
         assert mesh.area_faces.min() > 0
-        low_x, low_y, high_x, high_y = bounds(part)
+        low_x, low_y, high_x, high_y = part_bounds(part)
         assert mesh.bounds[0] == pytest.approx((low_x, low_y, 0.0), abs=0.02)
         assert mesh.bounds[1] == pytest.approx((high_x, high_y, height(part)), abs=0.02)
     step_read_back(tmp_path / "part.step", body.Volume())

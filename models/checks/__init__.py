@@ -50,9 +50,8 @@ def check_all(work: Groundwork, *, unmeasurable: bool = False) -> list[Finding]:
 
 def check_machine(work: Groundwork, parts: Sequence[Wanted]) -> list[Finding]:
     """Findings about the paper, and about the machine that cuts if there is one; asked of a sled that can be built."""
-    say, machine = say_in(work.job.units), cutter(work.job)
-    found = list(check_paper(work, say))
+    machine, found = cutter(work.job), list(check_paper(work))
     if machine is not None:
         checks = {"router": check_router, "laser": check_laser}
-        found = [*checks[machine](work, plain_pieces(parts), say), *found]
+        found = [*checks[machine](work, plain_pieces(parts)), *found]
     return found

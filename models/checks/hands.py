@@ -10,10 +10,11 @@ import math
 from collections.abc import Iterator
 
 from scarfwright.models.findings import Finding, finding
-from scarfwright.models.flat.loop import between, inside_by
+from scarfwright.models.flat.room import between, inside_by
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.length import common, round_up
-from scarfwright.models.sled.layout import WOOD_AROUND, hand_room, hand_step, hands_at
+from scarfwright.models.lengths.steps import fine_step
+from scarfwright.models.sled.layout import WOOD_AROUND, hand_room, hands_at
 
 
 def check_hands(work: Groundwork) -> Iterator[Finding]:
@@ -46,14 +47,14 @@ def _line(work: Groundwork) -> Iterator[Finding]:
     clear = line - least + least_clear(work)
     if line < least - 1e-6:
         yield finding("hands.line_too_near", "", **numbers, needed_mm=least, clear_mm=clear)
-    elif line < wanted - hand_step(work.job):
+    elif line < wanted - fine_step(work.job.units):
         yield finding("hands.line_near", "", **numbers, needed_mm=wanted, clear_mm=clear)
 
 
 def _room(work: Groundwork) -> Iterator[Finding]:
     sled, line, room = work.way.sled, work.way.layout.hand_line, hand_room(work.job)
-    if line > sled.length - room + hand_step(work.job) / 2:
-        stretched = round_up(line * work.way.stretch, hand_step(work.job))
+    if line > sled.length - room + fine_step(work.job.units) / 2:
+        stretched = round_up(line * work.way.stretch, fine_step(work.job.units))
         room_for = (stretched if work.job.sled.hand_line == "auto" else line) + room
         yield finding(
             "sled.hands_have_no_room",

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from itertools import combinations
 
 from scarfwright.models.findings import Finding, finding
-from scarfwright.models.flat.loop import between, inside_by
+from scarfwright.models.flat.room import between, inside_by
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.sled.sled import LEAST_LEFT, Notch, station_off_flat, station_with_left
 

@@ -244,6 +244,9 @@ class Printer(Table):
         description="Bed and height: x, y, z.",
         json_schema_extra={"default": ["220 mm", "220 mm", "240 mm"]},
     )
+    margin: SizeOrZero = dim(
+        "5 mm", "3/16 in", "Kept free on each side of the bed, for skirt and brim (common practice, no source)."
+    )
     layer: Size = dim("0.2 mm", "0.2 mm", "Layer height.")
     tolerance: SizeOrZero = dim("0.2 mm", "0.2 mm", "How far printed sizes are out.", guess=True)
     gauges: Gauges = Field(

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator
 
 from scarfwright.models.findings import Finding
 from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.lengths.steps import fine_step
 from scarfwright.models.remedies import clamps, cut, notches
 from scarfwright.models.remedies.offers import (
     Family,
@@ -19,7 +20,6 @@ from scarfwright.models.remedies.offers import (
     together,
     wider,
 )
-from scarfwright.models.sled.layout import hand_step
 
 LENGTH = ("sled.length", "auto")
 Ways = Callable[[Groundwork, Finding], Iterator[Family]]
@@ -98,7 +98,7 @@ def _clear(work: Groundwork, _one: Finding) -> Iterator[Family]:
 
 
 def _line(work: Groundwork, one: Finding) -> Iterator[Family]:
-    stride = hand_step(work.job)
+    stride = fine_step(work.job.units)
     marked = -(-number(one, "needed_mm") // stride) * stride
     yield setting("sled.hand_line", said(work)(marked))
     yield automatic(work, "sled.hand_line")

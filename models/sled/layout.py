@@ -8,10 +8,12 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-from scarfwright.models.flat.loop import Capsule, Point, between, inside_by
+from scarfwright.models.flat.loop import Point
+from scarfwright.models.flat.room import Capsule, between, inside_by
 from scarfwright.models.job.tables import Job
 from scarfwright.models.joint.joint import Joint
 from scarfwright.models.lengths.length import common, round_up
+from scarfwright.models.lengths.steps import fine_step
 from scarfwright.models.sled.blade import Blade, Jaw, Travels
 from scarfwright.models.sled.sled import Notch, Sled, station_with_left
 
@@ -277,18 +279,13 @@ def _hand_line(job: Job, blade: Blade, travel: Travels) -> float:
     asked = job.sled.hand_line
     if asked != "auto":
         return float(asked)
-    return round_up(hands_at(job, blade, travel, float(job.saw.hands_clear)), hand_step(job))
+    return round_up(hands_at(job, blade, travel, float(job.saw.hands_clear)), fine_step(job.units))
 
 
 def hands_at(job: Job, blade: Blade, travel: Travels, clear: float) -> float:
     """From the heel along the fence edge [mm]: at the end of the cut and its margin still `clear` of the blade."""
     end = max(travel.end(job.saw.end_of_cut), 0.0) + job.saw.travel_margin
     return end + blade.reach(0.0) + clear
-
-
-def hand_step(job: Job) -> float:
-    """The hand line is drawn on multiples of this [mm]: 10 mm, or 1/2 in."""
-    return 10.0 if job.units == "mm" else 25.4 / 2
 
 
 def _handle_holes(job: Job, sled: Sled, hand_line: float, taken: list[Capsule]) -> tuple[Point, ...]:

@@ -12,7 +12,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-from scarfwright.models.flat.loop import Capsule, Point
+from scarfwright.models.flat.loop import Point
+from scarfwright.models.flat.room import Capsule
 from scarfwright.models.lengths.length import round_to
 
 LEAST_LEFT = 10.0  # wood round a notch below which it is likely to break; common practice, no source

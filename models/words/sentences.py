@@ -18,13 +18,17 @@ from scarfwright.models.words import (
     clamps,
     dividing,
     feed,
+    gauges,
     gluing,
     hands,
     joint,
     knife_and_guard,
+    machines,
     margins,
     notches,
     plan,
+    printing,
+    risers,
     saw,
     shop,
     sled,
@@ -42,13 +46,17 @@ _ROOMS = (
     clamps,
     dividing,
     feed,
+    gauges,
     gluing,
     hands,
     joint,
     knife_and_guard,
+    machines,
     margins,
     notches,
     plan,
+    printing,
+    risers,
     saw,
     shop,
     sled,
@@ -68,5 +76,6 @@ def worded(found: Iterable[Finding], units: Unit) -> tuple[Finding, ...]:
 def _worded(found: Finding, say: Say) -> Finding:
     text = found.text or SENTENCES[found.code](say, **found.numbers) + ways_out(found)
     if found.part and found.level is Level.FAULT and "left out" not in text:
-        text = f"{text} The {found.part.replace('_', ' ')} is left out."
+        are = "are" if found.part == "sheets" else "is"
+        text = f"{text} The {found.part.replace('_', ' ')} {are} left out."
     return replace(found, text=text)

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from scarfwright.models.cut.balance import HAND, Support, coarse
+from scarfwright.models.cut.balance import HAND, Support
 from scarfwright.models.lengths.length import round_to
 from scarfwright.models.lengths.say import Say
+from scarfwright.models.lengths.steps import fine_step
 from scarfwright.models.words.sentence import Sentence
 
 LEVEL = "Level with the table or a hair high, never low; a roller's axis square to the fence."
@@ -21,7 +22,7 @@ RECEIVES = {
 
 def infeed(need: Support, say: Say) -> str:
     """The stand or table that is needed on the near side, and why; or where sled and board balance without."""
-    start, step = need.balances[0], coarse(say.units)
+    start, step = need.balances[0], fine_step(say.units)
     if need.stand is not None:
         return _infeed_needed(say, **need.infeed_numbers())  # type: ignore[arg-type]
     inside = say(round_to(-start.over_front, step))
@@ -60,7 +61,7 @@ def _infeed_needed(
             "single stand serves from start to end."
         )
     board = _board(say, board_length_mm, board_length_is == "assumed")
-    rough = say(round_to(abs(over_front_mm), coarse(say.units)))
+    rough = say(round_to(abs(over_front_mm), fine_step(say.units)))
     if over_front_mm > 0:
         why = f"balance {rough} outside the table's front edge at the start"
     elif hand_over_mm > 0:
@@ -71,7 +72,7 @@ def _infeed_needed(
 
 
 def _across(least: float, most: float, say: Say) -> str:
-    step = coarse(say.units)
+    step = fine_step(say.units)
     low, high = round_to(least, step), round_to(most, step)
     if low >= 0:
         return f"{say(low)} to {say(high)} from the fence's face towards the blade"

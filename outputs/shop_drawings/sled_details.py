@@ -44,7 +44,7 @@ def openings(part: Part, view: View, fill: str | None = None) -> list[Item]:
     """Notches and holes; white inside where the part itself is filled."""
     items: list[Item] = []
     for feature in part.features:
-        inside = EDGE if feature.operation is not Operation.ENGRAVE else PHANTOM
+        inside = EDGE if feature.operation is not Operation.SCORE else PHANTOM
         items.append(shape(view.loop(feature.loop), inside, "#ffffff" if fill else None, feature.name))
     return items
 

@@ -15,7 +15,7 @@ Area = tuple[float, float, float, float]
 
 
 @dataclass
-class Scene:
+class Picture:
     """Shapes from the lowest to the topmost, lines, and words that hang on points; all in model mm."""
 
     note: str = ""
@@ -40,7 +40,7 @@ class Scene:
         self.words.append((at, text, anchor, lift))
 
 
-def scene_items(scene: Scene, area: Area) -> tuple[list[Item], float]:
+def picture_items(scene: Picture, area: Area) -> tuple[list[Item], float]:
     """The scene in the middle of an area (x, y, width, height) [page mm], and the scale's denominator.
 
     The usual scale is taken at which shapes and words alike stay inside.
@@ -68,7 +68,7 @@ def scene_items(scene: Scene, area: Area) -> tuple[list[Item], float]:
     return items, scale
 
 
-def _bounds(scene: Scene) -> tuple[Point, Point]:
+def _bounds(scene: Picture) -> tuple[Point, Point]:
     boxes = [loop.bounds for loop, _, _ in scene.shapes]
     points = [p for run, _ in scene.lines for p in run]
     xs = [b[i] for b in boxes for i in (0, 2)] + [p[0] for p in points]
@@ -76,7 +76,7 @@ def _bounds(scene: Scene) -> tuple[Point, Point]:
     return (min(xs), min(ys)), (max(xs), max(ys))
 
 
-def _words_beyond(scene: Scene, low: Point, high: Point, scale: float) -> tuple[float, float, float, float]:
+def _words_beyond(scene: Picture, low: Point, high: Point, scale: float) -> tuple[float, float, float, float]:
     """How far words stand out left, below, right and above the shapes [page mm]."""
     left = down = right = up = 0.0
     for (px, py), text, anchor, lift in scene.words:
