@@ -13,6 +13,7 @@ import trimesh
 from scarfwright.models.flat.loop import circle, polygon, rectangle, rounded
 from scarfwright.models.job.file import read_job
 from scarfwright.models.job.tables import Job
+from scarfwright.models.lengths.length import Unit
 from scarfwright.models.part.part import Feature, Mark, Operation, Part
 from scarfwright.models.solve import work_up
 from scarfwright.outputs.formats.dxf import write_dxf
@@ -194,10 +195,11 @@ def test_pockets_of_depths_that_differ_by_little_are_on_layers_of_their_own(tmp_
     depths = (0.4, 25.4 / 64)
     cuts = [Feature(Operation.POCKET, rectangle(10 + 30 * i, 10, 20, 20), "p", d) for i, d in enumerate(depths)]
     plate = replace(PART, features=tuple(cuts), marks=())
-    for units, names in (
-        ("mm", ["POCKET_0.4_MM", "POCKET_0.397_MM"]),
-        ("in", ["POCKET_0.0157_IN", "POCKET_0.0156_IN"]),
-    ):
+    expected: dict[Unit, list[str]] = {
+        "mm": ["POCKET_0.4_MM", "POCKET_0.397_MM"],
+        "in": ["POCKET_0.0157_IN", "POCKET_0.0156_IN"],
+    }
+    for units, names in expected.items():
         write_dxf(plate, tmp_path / "plate.dxf", units=units)
         drawn = read_cut(tmp_path / "plate.dxf").drawn
         assert [d.layer for d in drawn if d.layer.startswith("POCKET")] == names
