@@ -10,7 +10,7 @@ from typing import Any
 
 from scarfwright.cli import say
 from scarfwright.cli.jobs import find_job
-from scarfwright.cli.problems import problem
+from scarfwright.cli.problems import as_data, problem
 from scarfwright.models.findings import faults
 from scarfwright.models.solve import work_out
 from scarfwright.models.tuning.corrections import Plan
@@ -57,8 +57,7 @@ def tune_job(path: Path | None, measured: Path | None, json: bool, log: bool) ->
 
 def _refuse(error: MeasuredError, json: bool) -> int:
     if json:
-        problems = [one.as_json() for one in error.problems]
-        print(as_json({"format": FORMAT, "problems": problems}), end="")
+        as_data([one.as_json() for one in error.problems])
     else:
         for one in error.problems:
             problem(one.text)

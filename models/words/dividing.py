@@ -130,6 +130,9 @@ def order(work: Groundwork, cut: Dividing) -> tuple[Entry, ...]:
         f"Push until the whole carrier is past the blade: its trailing end {say.rule_up(run.end)} beyond the blade's "
         "centre.",
         "Switch off, stay, and wait until the blade has STOPPED. Only then take the halves off.",
+        # its heel went first and it lay between fence and blade: accuracy/halves.py
+        "Mark the half that lay on the carrier, and its upper face. Make that one the sled, the same face up: a "
+        "tilt of the blade cancels in it and doubles in the free half.",
     )
     return tuple(Entry(f"{i}. {text}") for i, text in enumerate(texts, 1))
 

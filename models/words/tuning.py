@@ -74,8 +74,8 @@ def _tilt(one: Correction, _units: Unit) -> str:
 def _half(_one: Correction, _units: Unit) -> str:
     return (
         "Or, instead of all of this, take the other half of the plank, if the plank was cut apart on this saw, set as "
-        "it is now, and the half in use went through nose first: this one doubles the blade's tilt, that one cancels "
-        "it. Set the fence to its heel as measured plus the gap, and cut a test joint."
+        "it is now, and the half in use went through nose first (the free half beside a carrier): this one doubles the "
+        "blade's tilt, that one cancels it. Set the fence to its heel as measured plus the gap, and cut a test joint."
     )
 
 
