@@ -25,7 +25,7 @@ from scarfwright.outputs.make import items, make_all
 from shapely import Polygon
 
 from tests.cut_reading import read_cut
-from tests.shops import FULL_SHOP, in_full_shop
+from tests.shops import in_full_shop
 from tests.strategies import auto_or, lengths, or_zero
 
 EXAMPLES = Path(__file__).resolve().parent.parent / "examples"
@@ -34,7 +34,7 @@ PLANK_JOB = (EXAMPLES / "plank-metric.toml").read_text()
 
 
 def worked(text: str, router: str = "", files: str = "") -> Workup:
-    return work_up(job_from_text(f"{FULL_SHOP}{text}\n[router]\n{router}\n[files]\n{files}\n"))
+    return work_up(in_full_shop(job_from_text(f"{text}\n[router]\n{router}\n[files]\n{files}\n")))
 
 
 def cut_folder(work: Workup, folder: Path) -> Path:
