@@ -305,7 +305,7 @@ def test_auto_stays_auto() -> None:
 def test_the_old_key_for_both_jaws_is_still_read() -> None:
     """[clamp] jaw of older jobs stands for both; a newer key beside it comes first; the job is written with the new."""
     both = job_from_text(GOOD + "[clamp]\njaw = 9\n").clamp
-    assert (both.jaw_outer, both.jaw_inner) == (9, 9)
+    assert (float(both.jaw_outer), float(both.jaw_inner)) == (9.0, 9.0)
     inch = job_from_text('units = "in"\n' + GOOD + '[clamp]\njaw = "3/4 in"\njaw_inner = "1/4 in"\n')
     assert (inch.clamp.jaw_outer, inch.clamp.jaw_inner) == pytest.approx((19.05, 6.35))
     assert "\njaw = " not in job_to_toml(inch)
