@@ -31,8 +31,8 @@ def followed(job: Job, remedy: Remedy) -> Job:
     for key, value in remedy:
         table, name = key.split(".")
         before, header, after = text.partition(f"[{table}]\n")
-        line = f"{name} = {toml_value(value)}"
-        after, count = re.subn(rf"(?m)^(# )?{name}( = |:).*$", line.replace("\\", r"\\"), after, count=1)
+        line = f"{name} = {toml_value(value)}".replace("\\", "\\\\")
+        after, count = re.subn(rf"(?m)^(# )?{name}( = |:).*$", line, after, count=1)
         assert count == 1, key
         text = before + header + after
     return job_from_text(text)

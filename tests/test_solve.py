@@ -217,7 +217,7 @@ def test_on_thin_steep_stock_the_slot_stays_off_the_heels_end() -> None:
         '[stock]\nthickness = "4 mm"\nheight = "20 mm"\n[joint]\nratio = 2\n[clamp]\npad_height = "0.5 mm"\njaw = 8\n'
     )
     work = worked(
-        'made_from = "sheet"\nlength = 600\nnotch_length = 20\nnotch_width = 18\nweb = 60\nround_marks = 0',
+        'made_from = "sheet"\nlength = 600\nnotch_length = 20\nnotch_width = 18\nweb = 100\nround_marks = 0',
         "travel_margin = 0\nblade_above_work = 1",
         base,
     )
