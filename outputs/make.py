@@ -19,7 +19,7 @@ from scarfwright.models.planning.planned import Planned
 from scarfwright.models.printing.note import print_lines
 from scarfwright.models.printing.plates import Laid, Plate, plates
 from scarfwright.models.sheets.layout import SheetPlan
-from scarfwright.models.sheets.operator_note import file_units, plain_lines, router_lines
+from scarfwright.models.sheets.operator_note import file_units, plain_lines, router_lines, unit_line
 from scarfwright.models.sheets.tool_path import PathPlan, tool_path
 from scarfwright.models.sled.plank import plank_plan
 from scarfwright.models.templates.laser import laser_templates
@@ -100,7 +100,7 @@ def _cut(work: Workup) -> list[Item]:
     others = {f"{part.name}.dxf": f"{part.title.lower()} at its finished size, corners as drawn" for part in parts}
     found = [_dxf(work, part) for part in parts]
     if work.job.sled.made_from == "plank":
-        found.append(_dxf(work, plank_plan(work.way), to_mark=True, notes=TO_MARK))
+        found.append(_dxf(work, plank_plan(work.way), to_mark=True, notes=(*TO_MARK, unit_line(work.job))))
         others["plank.dxf"] = "drawing to mark out both halves by, on NOTES: cut them apart as paper/plank.svg says"
     machine = cutter(work.job)
     if machine is None:

@@ -23,7 +23,6 @@ from scarfwright.models.checks.stand import check_stand
 from scarfwright.models.findings import Finding, worst_first
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.job.shop import cutter
-from scarfwright.models.lengths.say import say_in
 from scarfwright.models.wanted.flat import plain_pieces
 from scarfwright.models.wanted.wanted import Wanted
 

@@ -44,7 +44,7 @@ KNIFE = "#5c6268"
 WORK = "#b9783f"
 OFFCUT = "#e3b877"
 CLAMP = "#3e7d52"
-IN_THE_WAY = "#c0392b"  # a clamp where it can't be: the sled must not get there
+IN_THE_WAY = "#a4371c"  # a clamp where it can't be: the sled must not get there
 
 
 @dataclass(frozen=True)

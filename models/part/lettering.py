@@ -13,6 +13,7 @@ from functools import lru_cache
 from scarfwright.models.findings import Finding, finding
 from scarfwright.models.flat.loop import Edge, Loop, Point, polygon
 from scarfwright.models.flat.pen import pen_outline
+from scarfwright.models.flat.room import distance
 from scarfwright.models.part.letter_set import CAPITAL, GLYPHS, SPACE, TAIL, skeleton
 from scarfwright.models.part.part import Feature, Mark, Operation, Part, Writing
 
@@ -99,7 +100,7 @@ def lettered(
 
 def scored_letters(part: Part) -> Part:
     """The part with engraved letters and scale marks as single lines to score: no cutter gets into a printed letter."""
-    shallow = [f for f in part.features if f.strokes and f.depth is not None and f.depth <= SCORED]
+    shallow = [f for f in part.features if (f.strokes or f.writing) and f.depth is not None and f.depth <= SCORED]
     lines = tuple(Mark(run, name=f.name, scored=True) for f in shallow for run in f.strokes)
     return replace(part, features=tuple(f for f in part.features if f not in shallow), marks=(*part.marks, *lines))
 
@@ -165,12 +166,25 @@ def _strokes(letter: str, height: float) -> tuple[tuple[Point, ...], ...]:
     def at(point: Point) -> Point:
         return (point[0] * unit + pen / 2, point[1] * unit + pen / 2)
 
-    runs: list[tuple[Point, ...]] = []
+    runs: list[list[Point]] = []
     for line in lines:
-        shares = [(e, 1 if e.bulge == 0 else math.ceil(abs(e.bulge) * CHORDS)) for e in line]
-        points = [at(line[0].start)] + [at(e.point_at((i + 1) / n)) for e, n in shares for i in range(n)]
-        runs.append(tuple(points))
-    return (*runs, *(((x, y - pen / 4), (x, y + pen / 4)) for x, y in map(at, dots)))
+        goes_on = False
+        for edge in line:
+            if any(_lies_on(edge, e) for other in lines if other is not line for e in other):
+                goes_on = False  # the round back of an a has a side that its stem draws too
+                continue
+            if not goes_on:
+                runs.append([at(edge.start)])
+            chords = 1 if edge.bulge == 0 else math.ceil(abs(edge.bulge) * CHORDS)
+            runs[-1] += [at(edge.point_at((i + 1) / chords)) for i in range(chords)]
+            goes_on = True
+    return (*map(tuple, runs), *(((x, y - pen / 4), (x, y + pen / 4)) for x, y in map(at, dots)))
+
+
+def _lies_on(edge: Edge, other: Edge) -> bool:
+    """Whether a straight edge is a part of another one."""
+    straight = edge.bulge == 0 and other.bulge == 0
+    return straight and all(distance(other, end) < 1e-6 for end in (edge.start, edge.end, edge.middle))
 
 
 def _writing(text: str, x: float, y: float, height: float, angle: float) -> Writing:

@@ -42,7 +42,7 @@ def _settings(job: Job) -> Iterator[str]:
 
 def _part(job: Job, laid: Laid, count: int) -> str:
     say, (long, wide) = say_in(job.units), laid.box
-    face = "top face down" if laid.turned_over else "bottom face down, letters up"
+    face = "top face down" if laid.turned_over else "as drawn, lower face down"
     supports = "; with supports" if ceilings(laid.part, turned_over=laid.turned_over) else ""
     return (
         f"  {laid.name}: {laid.part.title}, print {count}, {say(long)} x {say(wide)} x {say(height(laid.part))}, "

@@ -23,6 +23,12 @@ def file_units(job: Job) -> Unit:
     return job.units if job.files.dxf_units == "auto" else job.files.dxf_units
 
 
+def unit_line(job: Job) -> str:
+    """What one drawing unit is."""
+    several, one = _UNIT_NAMES[file_units(job)]
+    return f"UNIT: {several}. One drawing unit is one {one}."
+
+
 def router_lines(
     job: Job, pieces: Sequence[FlatPart], plans: Sequence[SheetPlan], others: Mapping[str, str]
 ) -> list[str]:
@@ -64,9 +70,8 @@ def _unit(job: Job) -> list[str]:
     unit, say = file_units(job), say_in(job.units)
     length, width = job.router.sheet
     factor = 1.0 if unit == "mm" else 25.4
-    several, one = _UNIT_NAMES[unit]
     lines = [
-        f"UNIT: {several}. One drawing unit is one {one}.",
+        unit_line(job),
         f"Check after loading: the sheet must measure {length / factor:.6g} x {width / factor:.6g} drawing units, "
         f"that is {say(length)} x {say(width)}.",
         "Origin: lower left corner of the sheet. Z is not in the files.",
