@@ -123,7 +123,8 @@ def _comes_to(one: Expected, units: Unit) -> str:
     gap, twist = fine(one.gap, units), f"{math.degrees(one.twist):.2f} degrees"
     inside = "inside the limits" if one.inside else "outside the limits"
     return (
-        f"glue line open {gap} at one edge held flat, or twisted {twist} closed tight; {inside} ({hundred(one.chance)})"
+        f"glue line open {gap} at one edge if held flat, or twisted {twist} if closed tight; {inside} (chance of being "
+        f"inside: {hundred(one.chance)})"
     )
 
 
