@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 from scarfwright.models.findings import Level
 from scarfwright.models.lengths.say import say_in
-from scarfwright.models.words import endings
+from scarfwright.models.words.at_the_saw import endings
 
 from tests.cut_jobs import of_code, worked
 

@@ -13,7 +13,7 @@ from scarfwright.models.flat.loop import Loop
 from scarfwright.models.job.file import job_from_text
 from scarfwright.models.lengths.length import Unit
 from scarfwright.models.solve import work_up
-from scarfwright.models.words.figures import Figures
+from scarfwright.models.words.the_joint.figures import Figures
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.craft_papers import bend_papers, glue_paper, wood_papers
 from scarfwright.outputs.drawing.display import Clip, Sheet, Text

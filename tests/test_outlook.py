@@ -92,7 +92,7 @@ def test_keys_that_are_none(key: str, value: Any) -> None:
 def test_the_dividing_sheet_tells_the_half_that_cancels_the_tilt() -> None:
     """On the carrier the half between fence and blade goes heel first, and lies at the taper cut as it lay."""
     from scarfwright.models.accuracy.halves import half_lean, turn
-    from scarfwright.models.words.dividing import order
+    from scarfwright.models.words.the_sled.dividing import order
 
     work = worked()
     assert work.way.dividing is not None

@@ -13,8 +13,8 @@ from scarfwright.models.craft import craft_of
 from scarfwright.models.job.file import job_from_dict, job_from_text, job_to_toml
 from scarfwright.models.numbers.craft import craft_numbers, glue_numbers
 from scarfwright.models.solve import work_out
-from scarfwright.models.words.craft import bend_lines, craft_lines
 from scarfwright.models.words.sentences import worded
+from scarfwright.models.words.the_joint.craft import bend_lines, craft_lines
 from scarfwright.outputs.craft_papers import bend_papers, glue_paper, wood_papers
 from scarfwright.outputs.drawing.display import Text, flat
 

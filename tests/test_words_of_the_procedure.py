@@ -10,8 +10,8 @@ import re
 
 import pytest
 from scarfwright.models.lengths.say import say_in
-from scarfwright.models.words import endings
-from scarfwright.models.words.procedure import before_the_cut, cautions, order_of_work
+from scarfwright.models.words.at_the_saw import endings
+from scarfwright.models.words.at_the_saw.procedure import before_the_cut, cautions, order_of_work
 
 from tests.words_at_the_saw import FIGURES, JOBS, expected_cautions, expected_checks, expected_steps, work_of
 

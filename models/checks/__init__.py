@@ -4,22 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from scarfwright.models.checks.clamps import check_clamps
-from scarfwright.models.checks.cut import check_cut
-from scarfwright.models.checks.dividing import check_dividing
-from scarfwright.models.checks.feed import check_feed
-from scarfwright.models.checks.hands import check_hands
+from scarfwright.models.checks.at_the_saw.cut import check_cut
+from scarfwright.models.checks.at_the_saw.feed import check_feed
+from scarfwright.models.checks.at_the_saw.riving import check_riving
+from scarfwright.models.checks.at_the_saw.saw import check_saw
+from scarfwright.models.checks.at_the_saw.stand import check_stand
+from scarfwright.models.checks.for_machines.laser import check_laser
+from scarfwright.models.checks.for_machines.paper import check_paper
+from scarfwright.models.checks.for_machines.router import check_router
 from scarfwright.models.checks.joint import check_joint
-from scarfwright.models.checks.laser import check_laser
-from scarfwright.models.checks.margins import check_margins
-from scarfwright.models.checks.notches import check_notches
-from scarfwright.models.checks.paper import check_paper
 from scarfwright.models.checks.plan import check_plan
-from scarfwright.models.checks.riving import check_riving
-from scarfwright.models.checks.router import check_router
-from scarfwright.models.checks.saw import check_saw
-from scarfwright.models.checks.sled import check_sled
-from scarfwright.models.checks.stand import check_stand
+from scarfwright.models.checks.the_sled.clamps import check_clamps
+from scarfwright.models.checks.the_sled.dividing import check_dividing
+from scarfwright.models.checks.the_sled.hands import check_hands
+from scarfwright.models.checks.the_sled.margins import check_margins
+from scarfwright.models.checks.the_sled.notches import check_notches
+from scarfwright.models.checks.the_sled.sled import check_sled
 from scarfwright.models.findings import Finding, worst_first
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.job.shop import cutter

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scarfwright.models.checks.clamps import backing_wanted
+from scarfwright.models.checks.the_sled.clamps import backing_wanted
 from scarfwright.models.findings import Finding
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.remedies.offers import (

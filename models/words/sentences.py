@@ -11,33 +11,13 @@ from dataclasses import replace
 from scarfwright.models.findings import Finding, Level
 from scarfwright.models.lengths.length import Unit
 from scarfwright.models.lengths.say import Say, say_in
-from scarfwright.models.words import (
-    accuracy,
-    aids,
-    bending,
-    clamps,
-    dividing,
-    feed,
-    gauges,
-    gluing,
-    hands,
-    joint,
-    knife_and_guard,
-    machines,
-    margins,
-    notches,
-    plan,
-    printing,
-    risers,
-    saw,
-    shop,
-    sled,
-    strength,
-    support,
-    travel,
-)
-from scarfwright.models.words.remedies import ways_out
+from scarfwright.models.words import plan
+from scarfwright.models.words.at_the_saw import feed, knife_and_guard, saw, support, travel
+from scarfwright.models.words.for_machines import gauges, machines, printing, shop
 from scarfwright.models.words.sentence import Sentence
+from scarfwright.models.words.the_joint import accuracy, bending, gluing, joint, risers, strength
+from scarfwright.models.words.the_sled import aids, clamps, dividing, hands, margins, notches, sled
+from scarfwright.models.words.the_sled.remedies import ways_out
 
 _ROOMS = (
     accuracy,

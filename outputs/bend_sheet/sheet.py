@@ -13,8 +13,8 @@ from scarfwright.models.bending.use import Bend
 from scarfwright.models.flat.loop import Point, Vertex
 from scarfwright.models.lengths.length import Unit
 from scarfwright.models.lengths.say import Say, say_in
-from scarfwright.models.words.bending import BEND_CAUTION, bend_advice, bend_rows
-from scarfwright.models.words.strength import NOT_DESIGN
+from scarfwright.models.words.the_joint.bending import BEND_CAUTION, bend_advice, bend_rows
+from scarfwright.models.words.the_joint.strength import NOT_DESIGN
 from scarfwright.outputs.bend_sheet.graph import Axes, round_ticks
 from scarfwright.outputs.drawing.dimension import scale_bar
 from scarfwright.outputs.drawing.display import EDGE, Item, Path, Pen, Sheet, Text, View, fitting_scale, scale_text

@@ -8,7 +8,7 @@ from scarfwright.models.flat.loop import Point, Vertex
 from scarfwright.models.gluing.plan import GluePlan
 from scarfwright.models.gluing.stations import clamp_order
 from scarfwright.models.lengths.say import Say
-from scarfwright.models.words.figures import Figures
+from scarfwright.models.words.the_joint.figures import Figures
 from scarfwright.outputs.drawing.dimension import linear, running, scale_bar
 from scarfwright.outputs.drawing.display import (
     CENTRE,

@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from scarfwright.models.lengths.drawn import slope_mark
 from scarfwright.models.lengths.say import Say, say_in
 from scarfwright.models.sled.layout import pad_lower_edge
-from scarfwright.models.words import feed
-from scarfwright.models.words.endings import NAMES
-from scarfwright.models.words.procedure import before_the_cut, cautions, order_of_work
+from scarfwright.models.words.at_the_saw import feed
+from scarfwright.models.words.at_the_saw.endings import NAMES
+from scarfwright.models.words.at_the_saw.procedure import before_the_cut, cautions, order_of_work
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing import lettering
 from scarfwright.outputs.drawing.display import EDGE, Item, Pen, Text, box

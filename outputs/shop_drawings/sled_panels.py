@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from scarfwright.models.lengths.drawn import drawn_in, slope_mark
 from scarfwright.models.part.part import Part
-from scarfwright.models.words.material import sled_list
+from scarfwright.models.words.the_sled.material import sled_list
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.display import EDGE, Item, box
 from scarfwright.outputs.drawing.job_cells import DEFER

@@ -8,8 +8,8 @@ from scarfwright.models.strength.bend_test import BendTest
 from scarfwright.models.strength.slope import row_behind, slope_rows, strength_share
 from scarfwright.models.strength.strength import Strength
 from scarfwright.models.strength.wood import Wood
-from scarfwright.models.words.figures import Figures, percent, slope_text
 from scarfwright.models.words.sentence import Sentence
+from scarfwright.models.words.the_joint.figures import Figures, percent, slope_text
 
 NOT_DESIGN = (
     "Averages of clear wood, not design values. Class rules, the designer and licensed practice decide what a member "

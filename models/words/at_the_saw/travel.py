@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from scarfwright.models.lengths.say import Say
-from scarfwright.models.words.endings import clamp, meeting
+from scarfwright.models.words.at_the_saw.endings import clamp, meeting
 from scarfwright.models.words.sentence import Sentence
 
 ENDS = {

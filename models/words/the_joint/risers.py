@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from scarfwright.models.lengths.say import Say
-from scarfwright.models.words.gauges import use_instead
+from scarfwright.models.words.for_machines.gauges import use_instead
 from scarfwright.models.words.sentence import Sentence
 
 

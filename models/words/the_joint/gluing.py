@@ -9,8 +9,8 @@ from scarfwright.models.gluing.amounts import Asked
 from scarfwright.models.gluing.plan import GluePlan
 from scarfwright.models.lengths.length import Unit
 from scarfwright.models.lengths.say import Say, say_in
-from scarfwright.models.words.figures import Figures, duration
 from scarfwright.models.words.sentence import Sentence
+from scarfwright.models.words.the_joint.figures import Figures, duration
 
 MAKER_FIRST = "The adhesive maker's instructions come before every figure here."
 FINGER_ROOM = 25.0  # under a clamp when the work stands on edge; common practice, no source

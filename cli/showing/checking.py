@@ -5,16 +5,16 @@ from __future__ import annotations
 from pathlib import Path
 
 from rich.table import Table
-from scarfwright.cli import glance, say
-from scarfwright.cli.craft import show_craft
-from scarfwright.cli.cutting import show_cut
 from scarfwright.cli.jobs import find_job
+from scarfwright.cli.showing import glance, say
+from scarfwright.cli.showing.craft import show_craft
+from scarfwright.cli.showing.cutting import show_cut
 from scarfwright.cli.terminal import json_out, visible
 from scarfwright.models.findings import faults
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.numbers.numbers import numbers
 from scarfwright.models.solve import work_up
-from scarfwright.models.words.accuracy import expected_inside
+from scarfwright.models.words.the_joint.accuracy import expected_inside
 from scarfwright.models.workup import Workup
 
 

@@ -9,9 +9,9 @@ from scarfwright.models.bending.members import Member
 from scarfwright.models.bending.use import Bend
 from scarfwright.models.lengths.length import Unit
 from scarfwright.models.lengths.say import Say, say_in
-from scarfwright.models.words.figures import Figures, percent
 from scarfwright.models.words.sentence import Sentence
-from scarfwright.models.words.strength import NOT_DESIGN
+from scarfwright.models.words.the_joint.figures import Figures, percent
+from scarfwright.models.words.the_joint.strength import NOT_DESIGN
 
 
 def stretches(found: Sequence[tuple[float, float]], units: Unit) -> str:

@@ -12,7 +12,7 @@ from scarfwright.models.lengths.length import Length, parse_length
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.lengths.steps import coarse_step
 from scarfwright.models.solve import work_out
-from scarfwright.models.words.endings import NAMES
+from scarfwright.models.words.at_the_saw.endings import NAMES
 from scarfwright.models.workup import Workup
 
 WHY = 158  # characters: two lines of a terminal 80 wide

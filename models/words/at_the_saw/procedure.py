@@ -12,7 +12,7 @@ from scarfwright.models.cut.sides import sides
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.say import Say, say_in
 from scarfwright.models.sled.layout import deepest_lower_edge, pad_lower_edge
-from scarfwright.models.words import at_every_cut, endings, feed, fence, knife_and_guard, support
+from scarfwright.models.words.at_the_saw import at_every_cut, endings, feed, fence, knife_and_guard, support
 
 FIRST = "The saw maker's manual, local rules and competent instruction come first."
 

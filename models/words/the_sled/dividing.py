@@ -8,9 +8,9 @@ from scarfwright.models.lengths.say import Say
 from scarfwright.models.sled.dividing import HANDLE, STICK_FROM, Dividing
 from scarfwright.models.sled.rail import PAST_END, RAIL_WIDTH, Rail, RailPiece
 from scarfwright.models.sled.screws import CLEAR
-from scarfwright.models.words.entry import Entry
-from scarfwright.models.words.material import screws, size
 from scarfwright.models.words.sentence import Sentence
+from scarfwright.models.words.the_joint.entry import Entry
+from scarfwright.models.words.the_sled.material import screws, size
 
 STICK_LONG = 450.0  # push stick: HSE, circular saw bench (450 mm or more)
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 from scarfwright.models.cut.knife_and_guard import Knife
 from scarfwright.models.lengths.length import Unit
 from scarfwright.models.lengths.say import Say
-from scarfwright.models.words import knife_and_guard
+from scarfwright.models.words.at_the_saw import knife_and_guard
 
 DUST = "Run the dust extraction and wear a dust mask: wood dust harms the lungs."
 STOPPED = "Switch off and wait until the blade has STOPPED before you reach for anything."

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from rich.console import Console
 from rich.table import Table
-from scarfwright.cli.say import pairs
+from scarfwright.cli.showing.say import pairs
 from scarfwright.models.cut.endings import TravelAdvice
 from scarfwright.models.lengths.say import Say, say_in
-from scarfwright.models.words import endings, feed, knife_and_guard
-from scarfwright.models.words.procedure import before_the_cut, cautions
+from scarfwright.models.words.at_the_saw import endings, feed, knife_and_guard
+from scarfwright.models.words.at_the_saw.procedure import before_the_cut, cautions
 from scarfwright.models.workup import Workup
 
 

@@ -6,7 +6,7 @@ from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.drawn import Drawn, drawn_in
 from scarfwright.models.sled.material import Bolts, SledMaterial, sled_material
 from scarfwright.models.sled.screws import DIAMETER, ScrewLength
-from scarfwright.models.words.entry import Entry
+from scarfwright.models.words.the_joint.entry import Entry
 
 _BOTH = "makes two sleds"
 

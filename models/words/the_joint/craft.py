@@ -7,10 +7,10 @@ from scarfwright.models.craft import Craft
 from scarfwright.models.joint.joint import Joint
 from scarfwright.models.lengths.length import Unit
 from scarfwright.models.lengths.say import say_in
-from scarfwright.models.words.bending import bend_advice, bend_rows
-from scarfwright.models.words.figures import Figures, slope_text
-from scarfwright.models.words.gluing import amount_rows
-from scarfwright.models.words.strength import NOT_DESIGN, keeps, step_words
+from scarfwright.models.words.the_joint.bending import bend_advice, bend_rows
+from scarfwright.models.words.the_joint.figures import Figures, slope_text
+from scarfwright.models.words.the_joint.gluing import amount_rows
+from scarfwright.models.words.the_joint.strength import NOT_DESIGN, keeps, step_words
 
 
 def craft_lines(craft: Craft, joint: Joint, units: Unit) -> list[tuple[str, str]]:

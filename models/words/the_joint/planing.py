@@ -8,7 +8,7 @@ from scarfwright.models.lengths.say import say_in
 from scarfwright.models.planing.boards import BoardNeeds
 from scarfwright.models.planing.planing import Planing
 from scarfwright.models.strength.grain import MOST_RUN_OUT
-from scarfwright.models.words.figures import Figures, percent
+from scarfwright.models.words.the_joint.figures import Figures, percent
 
 
 def planing_rows(joint: Joint, plane: Planing, units: Unit) -> list[tuple[str, str]]:

@@ -9,7 +9,7 @@ from scarfwright.models.lengths.length import Unit, show
 from scarfwright.models.tuning.corrections import Correction, Expected
 from scarfwright.models.tuning.fit import Residual, Value
 from scarfwright.models.tuning.tune import Tuned
-from scarfwright.models.words.accuracy import hundred
+from scarfwright.models.words.the_joint.accuracy import hundred
 
 NAMES = {
     "ratio": "slope",

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from scarfwright.cli import say
-from scarfwright.models.words.craft import bend_lines, craft_lines
+from scarfwright.cli.showing import say
+from scarfwright.models.words.the_joint.craft import bend_lines, craft_lines
 from scarfwright.models.workup import Workup
 
 
