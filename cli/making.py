@@ -131,9 +131,11 @@ def _make(todo: list[Item], folder: Path) -> None:
             done += 1
 
         if any(item.path.endswith((".step", ".stl", ".3mf", ".glb")) for item in todo):
+            from scarfwright.models.solids.solids import load_kernel
+
             progress.update(task, description="loading the CAD kernel")
             with not_now():
-                import cadquery  # noqa: F401  loaded here, where an interruption can be put off
+                load_kernel()  # here, where an interruption can be put off
         make_all(todo, folder, tell)
 
 

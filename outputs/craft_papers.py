@@ -52,4 +52,4 @@ def _title(work: Workup, what: str) -> str:
 
 
 def _cells(work: Workup, what: str, number: int, count: int) -> Callable[[str], list[Cell]]:
-    return lambda scale: job_cells(work, what, scale, number, count)
+    return lambda scale: job_cells(work.job, what, scale, number, count)

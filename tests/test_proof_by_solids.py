@@ -328,17 +328,23 @@ def prove_limit_of_all(bench: Bench) -> None:
 
 
 def prove_least_station(bench: Bench) -> None:
-    """A slot clamp at the least station is free of the blade to the end of the cut and its margin; nearer it is not."""
+    """A slot clamp at the least station is free of the blade: with its pads where they belong to the end of the cut and
+    its margin (or the stop block's mark and the spare room past it), pushed down to the spare room past the end; nearer
+    to the heel one of the two is not."""
     half = max(bench.of("clamp", "pad_width"), bench.of("sled", "notch_length")) / 2
     least = bench.saw["least_station_mm"]
     if least <= half + 1.0:
         return  # no clamp on the board can come into the blade's way
-    end = bench.saw["travel_end_mm"] + bench.of("saw", "travel_margin")
-    swept = bench.blade(bench.saw["start_mm"], end, bench.of("saw", "side_clearance"))
+    mark, spare = (25.4 / 16, 25.4 * 7 / 16) if bench.numbers["units"] == "in" else (1.0, 10.0)
+    end, side = bench.saw["travel_end_mm"], bench.of("saw", "side_clearance")
+    whole = end + max(bench.of("saw", "travel_margin"), mark + spare)
     heel = next(c for c in bench.clamps() if c["where"] == "heel")
-    low = bench.pads_low(heel)
-    assert not meet(swept, *bench.clamp(heel | {"station_mm": least + TRAVEL}, low))
-    assert meet(swept, *bench.clamp(heel | {"station_mm": least - TRAVEL}, low))
+    deepest = max(max(bench.top, bench.of("stock", "height")) - bench.of("clamp", "throat"), 0.0)
+    swept = [(bench.blade(bench.saw["start_mm"], until, side), low)
+             for until, low in ((whole, bench.pads_low(heel)), (end + spare, deepest))]  # fmt: skip
+    further, nearer = heel | {"station_mm": least + TRAVEL}, heel | {"station_mm": least - TRAVEL}
+    assert not any(meet(blade, *bench.clamp(further, low)) for blade, low in swept)
+    assert any(meet(blade, *bench.clamp(nearer, low)) for blade, low in swept)
 
 
 def prove_joint(bench: Bench, work: Any) -> None:

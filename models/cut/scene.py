@@ -14,6 +14,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
+from scarfwright.models.cut.colours import BLADE, CLAMP, FENCE, IN_THE_WAY, KNIFE, OFFCUT, TABLE, WORK
 from scarfwright.models.flat.loop import Loop, Point, Vertex, circle, polygon, rectangle
 from scarfwright.models.job.board import board_length
 from scarfwright.models.lengths.length import round_up
@@ -36,15 +37,6 @@ SLOT_ROOM = 6.0
 LEAST_SEEN = 0.01  # thinner than this an offcut is no body
 ARBOR = 30.0  # bore of the blade, as drawn
 BETWEEN_STATES = 150.0
-
-TABLE = "#8d969c"
-FENCE = "#4f6d8f"
-BLADE = "#d9dde0"
-KNIFE = "#5c6268"
-WORK = "#b9783f"
-OFFCUT = "#e3b877"
-CLAMP = "#3e7d52"
-IN_THE_WAY = "#a4371c"  # a clamp where it can't be: the sled must not get there
 
 
 @dataclass(frozen=True)

@@ -48,7 +48,7 @@ def _from_job(work: Groundwork) -> dict[str, Any]:
     pad = float(work.job.clamp.pad_width)
     return {
         "ratio": work.way.sled.ratio,
-        "length": min(2 * pad, max(math.floor(_longest(work)), pad)),
+        "length": max(math.floor(min(2 * pad, _longest(work)) * 10) / 10, pad),
         "height": float(work.job.clamp.pad_height),
     }
 

@@ -14,6 +14,11 @@ from scarfwright.models.printing.plates import Laid, Plate
 from scarfwright.models.sheets.layout import SheetPlan
 
 
+def load_kernel() -> None:
+    """Load the CAD kernel now: it takes seconds, and must not be cut short."""
+    import cadquery  # noqa: F401
+
+
 @dataclass(frozen=True)
 class Body:
     """A named, coloured solid (`shape` is a cadquery Shape, mm)."""

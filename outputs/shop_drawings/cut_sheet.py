@@ -81,7 +81,7 @@ def _page(work: Workup, plan: SheetPlan, number: int, count: int) -> Sheet:
         items += room.put(_names(part, view))
     sheet.add(items)
     _lower(sheet, work, plan, (x, y, width, LOWER))
-    sheet.add(title_block(sheet, job_cells(work, "Sheet for the router", scale_text(scale), number, count)))
+    sheet.add(title_block(sheet, job_cells(work.job, "Sheet for the router", scale_text(scale), number, count)))
     return sheet
 
 

@@ -43,7 +43,7 @@ def dividing_sheet(work: Workup, number: int, count: int) -> Sheet:
         items += room.put(choices)
     sheet.add(items)
     sheet.add(_lower(work, cut, (x, y, width, LOWER)))
-    sheet.add(title_block(sheet, job_cells(work, "Dividing the plank", scale_text(view.scale), number, count)))
+    sheet.add(title_block(sheet, job_cells(work.job, "Dividing the plank", scale_text(view.scale), number, count)))
     return sheet
 
 

@@ -44,7 +44,7 @@ def plank_sheet(work: Workup, number: int, count: int) -> Sheet:
         items += room.put(choices)
     sheet.add(items)
     sheet.add(_notes(work, cut, (x, y, width, LOWER)))
-    sheet.add(title_block(sheet, job_cells(work, "The plank", scale_text(plank.scale), number, count)))
+    sheet.add(title_block(sheet, job_cells(work.job, "The plank", scale_text(plank.scale), number, count)))
     return sheet
 
 

@@ -69,7 +69,7 @@ def _as_it_runs(work: Workup, number: int, count: int) -> Sheet:
     sheet.add(_plan(work, part, plan))
     sheet.add(sled_panels(work, part, (x, y, width, LOWER)))
     scale = f"{scale_text(plan.view.scale)}, details as marked"
-    sheet.add(title_block(sheet, job_cells(work, "Sled, as it runs", scale, number, count)))
+    sheet.add(title_block(sheet, job_cells(work.job, "Sled, as it runs", scale, number, count)))
     return sheet
 
 
