@@ -27,7 +27,8 @@ class WordError(Exception):
 
 @dataclass(frozen=True)
 class Word:
-    """One parameter. `kind`: "length", "number", "text", "yes or no", or "list" of groups of `group` lengths; `unit` "" if none."""
+    """One parameter. `kind`: "length", "number", "text", "yes or no", or "list" of groups of `group` lengths; `unit` ""
+    if none."""
 
     name: str
     kind: str

@@ -69,10 +69,10 @@ def write_dxf(
         for mark in thing.marks:
             pen.mark(mark)
         pen.notes(notes or thing.notes or (thing.title, *_plain_notes(units)), thing.length, thing.width)
-    low, high = (*pen.low, 0.0), (*pen.high, 0.0)
-    document.modelspace().reset_extents(low, high)
+    least, most = (*pen.low, 0.0), (*pen.high, 0.0)
+    document.modelspace().reset_extents(least, most)
     # the library takes a corner at the origin for none and would leave the header as it is
-    document.header["$EXTMIN"], document.header["$EXTMAX"] = low, high
+    document.header["$EXTMIN"], document.header["$EXTMAX"] = least, most
     # the library would enter these in the order of a set, which differs from run to run
     for name in sorted(document.entitydb.dxf_types_in_use()):
         document.classes.add_class(name)
