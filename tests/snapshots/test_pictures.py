@@ -11,7 +11,7 @@ from scarfwright.models.job.file import read_job
 from scarfwright.models.solve import work_up
 from scarfwright.outputs.formats.svg import write_svg
 from scarfwright.outputs.setup_card.card import setup_card
-from scarfwright.outputs.shop_drawings.sled_sheet import sled_sheets
+from scarfwright.outputs.shop_drawings.sled_sheet import sled_drawings
 
 ROOT = Path(__file__).resolve().parents[2]
 PICTURES = ROOT / "examples" / "pictures"
@@ -19,10 +19,8 @@ PICTURES = ROOT / "examples" / "pictures"
 
 def drawn() -> dict[str, str]:
     work = work_up(read_job(ROOT / "examples" / "plank-metric.toml"))
-    sheets = [*sled_sheets(work), setup_card(work)]
-    return {
-        f"{name}.svg": write_svg(sheet) for name, sheet in zip(("sled", "plank", "setup-card"), sheets, strict=True)
-    }
+    sheets = {**sled_drawings(work), "setup-card": setup_card(work)}
+    return {f"{name}.svg": write_svg(sheets[name]) for name in ("sled", "plank", "setup-card")}
 
 
 def test_pictures_are_what_the_tool_draws() -> None:
