@@ -346,3 +346,11 @@ CASES: list[Case] = [
         ((r"fence ([\d.]+) mm away from you", "fence back"), (r"up to ([\d.]+ mm)", "stock.length")),
     ),
 ]  # fmt: skip
+CASES.append(
+    Case(
+        "dividing.no_screws",  # 10 of bite and 2 above the point on either side of nothing: 14 mm at least
+        {"sled.plank": ["13.9 mm", "184 mm"], "clamp.pad_height": "10 mm"},
+        {"sled.plank": ["14 mm", "184 mm"]},
+        {"thickness_mm": 13.9, "screws": 3, "rail_offset_mm": 131.1},
+    )
+)

@@ -110,7 +110,7 @@ def test_a_text_reads_well_and_its_numbers_carry_units(case: Case) -> None:
         assert (
             isinstance(value, str)  # a word: which clamp, which end
             or key.split("_")[0].startswith("ratio")
-            or key in ("least", "most")
+            or key in ("least", "most", "screws")
             or key.endswith(("_mm", "_deg", "_percent"))
         ), key
 

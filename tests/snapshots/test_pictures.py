@@ -14,7 +14,8 @@ from scarfwright.outputs.craft_papers import bend_papers, glue_paper
 from scarfwright.outputs.drawing.display import Sheet
 from scarfwright.outputs.formats.svg import write_svg
 from scarfwright.outputs.setup_card.card import setup_card
-from scarfwright.outputs.shop_drawings.sled_sheet import sled_sheets
+from scarfwright.outputs.shop_drawings.measure_me import measure_me
+from scarfwright.outputs.shop_drawings.sled_sheet import sled_drawings
 
 ROOT = Path(__file__).resolve().parents[2]
 PICTURES = ROOT / "examples" / "pictures"
@@ -25,16 +26,27 @@ EXAMPLE = ROOT / "examples" / "plank-metric.toml"
 
 def drawn() -> dict[str, str]:
     work = work_up(read_job(EXAMPLE))
-    sheets = [*sled_sheets(work), setup_card(work)[0], *_bent()]
-    names = ("sled", "plank", "setup-card", "glue-up", "bent")
-    return {f"{name}.svg": write_svg(sheet) for name, sheet in zip(names, sheets, strict=True)}
+    sheets = sled_drawings(work)
+    glue, bent = _bent()
+    shown = {
+        "sled": sheets["sled"],
+        "plank": sheets["plank"],
+        "setup-card": setup_card(work)[0],
+        "glue-up": glue,
+        "bent": bent,
+        "measure-me": measure_me(work.job),
+    }
+    return {f"{name}.svg": write_svg(sheet) for name, sheet in shown.items()}
 
 
 def _bent() -> list[Sheet]:
     """Glue-up and bent member of the example with what the README adds to it."""
-    block = re.search(r"<!-- bent-member -->\n```toml\n(.*?)```", (ROOT / "README.md").read_text("utf-8"), re.S)
+    block = re.search(r"<!-- bent-member -->
+```toml
+(.*?)```", (ROOT / "README.md").read_text("utf-8"), re.S)
     assert block is not None
-    work = work_up(job_from_text(f"{EXAMPLE.read_text('utf-8')}\n{block[1]}"))
+    work = work_up(job_from_text(f"{EXAMPLE.read_text('utf-8')}
+{block[1]}"))
     assert work.craft is not None
     return [glue_paper(work, work.craft), *bend_papers(work, work.craft)]
 
