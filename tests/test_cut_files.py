@@ -125,20 +125,20 @@ def test_path_arcs_are_exact() -> None:
 
 
 def test_tabs_are_marked_on_the_sheet_and_left_open_in_the_path(tmp_path: Path) -> None:
-    folder = cut_folder(worked(SHEET_JOB, "tabs = 4", "tool_path = true"), tmp_path)
+    folder = cut_folder(worked(SHEET_JOB, "tabs = 3", "tool_path = true"), tmp_path)
     nominal, path = read_cut(folder / "sheet-1.dxf"), read_cut(folder / "sheet-1-path.dxf")
     strokes = [d.shape for d in nominal.on("NOTES")]
-    assert len(strokes) == 3 * 4
+    assert len(strokes) == 3 * 3
     runs = [d.shape for d in path.on("CUT_OUTSIDE")]
-    assert len(runs) == 3 * 4
+    assert len(runs) == 3 * 3
     assert not any(d.closed for d in path.on("CUT_OUTSIDE"))
     for outline in nominal.polygons("CUT_OUTSIDE"):
         here = [s for s in strokes if s.intersects(outline.exterior)]
-        assert len(here) == 4
+        assert len(here) == 3
         kept = outline.buffer(3.0, quad_segs=200).exterior.length - sum(
             r.length for r in runs if r.distance(outline) < 3.01
         )
-        assert kept == pytest.approx(4 * (12 + 6), abs=0.3)  # a tab and the cutter's own width each
+        assert kept == pytest.approx(3 * (12 + 6), abs=0.3)  # a tab and the cutter's own width each
         for stroke in here:  # the wood of each tab, two cutters wide, is untouched
             tab = stroke.intersection(outline.exterior).buffer(6.0).intersection(outline.buffer(6).difference(outline))
             swept = [r.buffer(3.0) for r in runs]
@@ -269,7 +269,7 @@ def test_the_report_tells_the_filled_share(tmp_path: Path, capsys: pytest.Captur
         ("", 'dxf = "r12"', ["carry no unit"]),
         ("", 'direction = "counter_clockwise"', ["outside counter-clockwise", "conventional"]),
         ("", "tool_path = true", ["offset by 3 mm already"]),
-        ("tabs = 3", "", ["TABS: up to 3 an outline, 12 mm wide"]),
+        ("tabs = 3", "", ["TABS: up to 3 per outline, 12 mm wide"]),
         ('cutter = "8 mm"', "", ["diameter 8 mm", "rounded to 4 mm radius", "16 mm apart"]),
     ],
 )
