@@ -41,12 +41,9 @@ def drawn() -> dict[str, str]:
 
 def _bent() -> list[Sheet]:
     """Glue-up and bent member of the example with what the README adds to it."""
-    block = re.search(r"<!-- bent-member -->
-```toml
-(.*?)```", (ROOT / "README.md").read_text("utf-8"), re.S)
+    block = re.search(r"<!-- bent-member -->\n```toml\n(.*?)```", (ROOT / "README.md").read_text("utf-8"), re.S)
     assert block is not None
-    work = work_up(job_from_text(f"{EXAMPLE.read_text('utf-8')}
-{block[1]}"))
+    work = work_up(job_from_text(f"{EXAMPLE.read_text('utf-8')}\n{block[1]}"))
     assert work.craft is not None
     return [glue_paper(work, work.craft), *bend_papers(work, work.craft)]
 
