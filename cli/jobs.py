@@ -30,19 +30,24 @@ def for_this_run(job: Job, instead: dict[str, Any], only: Iterable[str]) -> Job:
     """
     given = {key: value for key, value in instead.items() if value is not None}
     job = job.model_copy(update={"files": job.files.model_copy(update=given)})
-    there = {*job.shop_has, *_named(job, given, set(only))}
+    named: set[Machine] = {job.files.machine} if "machine" in given else set()
+    if "tool_path" in given and not named:
+        named.add("router")
+    if named:
+        job = _with(job, named)
+    return job if "shop_has" in job.model_fields_set else _for_once(job, set(only))
+
+
+def _with(job: Job, more: set[Machine]) -> Job:
+    there = {*job.shop_has, *more}
     return job.model_copy(update={"shop_has": tuple(machine for machine in MACHINES if machine in there)})
 
 
-def _named(job: Job, given: dict[str, Any], only: set[str]) -> set[Machine]:
-    named: set[Machine] = set()
-    if "machine" in given:
+def _for_once(job: Job, only: set[str]) -> Job:
+    """With the machines of the groups; the job as it is kept goes on saying nothing of its shop."""
+    named: set[Machine] = {"printer"} if "print" in only else set()
+    if "cut" in only:
         named.add(job.files.machine)
-    elif "tool_path" in given:
-        named.add("router")
-    if "shop_has" not in job.model_fields_set:
-        if "print" in only:
-            named.add("printer")
-        if "cut" in only:
-            named.add(job.files.machine)
-    return named
+    changed = _with(job, named)
+    changed.model_fields_set.discard("shop_has")
+    return changed

@@ -102,7 +102,7 @@ def check(
     json: AsJson = False,
 ) -> None:
     """Work a job out: the numbers for the sled, what needs doing, what to do next. Writes nothing."""
-    from scarfwright.cli.checking import check_job
+    from scarfwright.cli.showing.checking import check_job
 
     raise typer.Exit(check_job(job, json=json, cut=cut, sled=sled, joint=joint, everything=everything))
 

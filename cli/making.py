@@ -7,10 +7,10 @@ from typing import Any
 
 from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn
 from rich.table import Table
-from scarfwright.cli import say
 from scarfwright.cli.interruption import Interruption, not_now
 from scarfwright.cli.jobs import find_job, for_this_run
 from scarfwright.cli.problems import problem, refuse
+from scarfwright.cli.showing import say
 from scarfwright.cli.terminal import json_out, visible
 from scarfwright.models.findings import Finding, faults
 from scarfwright.models.job.file import job_to_toml
@@ -131,9 +131,11 @@ def _make(todo: list[Item], folder: Path) -> None:
             done += 1
 
         if any(item.path.endswith((".step", ".stl", ".3mf", ".glb")) for item in todo):
+            from scarfwright.models.solids.solids import load_kernel
+
             progress.update(task, description="loading the CAD kernel")
             with not_now():
-                import cadquery  # noqa: F401  loaded here, where an interruption can be put off
+                load_kernel()  # here, where an interruption can be put off
         make_all(todo, folder, tell)
 
 

@@ -10,9 +10,9 @@ from pathlib import Path
 
 from rich.table import Table
 from rich.text import Text
-from scarfwright.cli import say
 from scarfwright.cli.interruption import Interruption
 from scarfwright.cli.problems import problem, refuse
+from scarfwright.cli.showing import say
 from scarfwright.cli.terminal import json_out
 from scarfwright.models.findings import Finding, Level
 from scarfwright.models.lengths.length import show

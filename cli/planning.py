@@ -9,10 +9,10 @@ from pathlib import Path
 from rich.console import Console
 from rich.status import Status
 from rich.table import Table
-from scarfwright.cli import say
 from scarfwright.cli.interruption import Interruption
 from scarfwright.cli.jobs import find_job
 from scarfwright.cli.problems import problem
+from scarfwright.cli.showing import say
 from scarfwright.models.findings import Level, faults
 from scarfwright.models.job.file import job_to_toml
 from scarfwright.models.lengths.say import Say, say_in

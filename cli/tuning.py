@@ -8,9 +8,9 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
-from scarfwright.cli import say
 from scarfwright.cli.jobs import find_job
-from scarfwright.cli.problems import problem
+from scarfwright.cli.problems import as_data, problem
+from scarfwright.cli.showing import say
 from scarfwright.models.findings import faults
 from scarfwright.models.solve import work_out
 from scarfwright.models.tuning.corrections import Plan
@@ -21,7 +21,7 @@ from scarfwright.models.tuning.reader import MeasuredError, Problem, measured_fr
 from scarfwright.models.tuning.report import report
 from scarfwright.models.tuning.tune import Tuned, tune
 from scarfwright.models.tuning.writing import joint_to_toml
-from scarfwright.models.words import tuning as words
+from scarfwright.models.words.the_joint import tuning as words
 from scarfwright.outputs.formats.text import as_json
 
 FORMAT = 1
@@ -57,8 +57,7 @@ def tune_job(path: Path | None, measured: Path | None, json: bool, log: bool) ->
 
 def _refuse(error: MeasuredError, json: bool) -> int:
     if json:
-        problems = [one.as_json() for one in error.problems]
-        print(as_json({"format": FORMAT, "problems": problems}), end="")
+        as_data([one.as_json() for one in error.problems])
     else:
         for one in error.problems:
             problem(one.text)

@@ -28,6 +28,8 @@ CODES: dict[str, Level] = {
     "bending.offsets_coarse": Level.NOTE,
     "bending.overstrained": Level.CAUTION,
     "accuracy.few_inside": Level.NOTE,
+    "backing.low": Level.CAUTION,
+    "backing.partial": Level.NOTE,
     "blade.axis_above_table": Level.FAULT,
     "blade.max_depth_beyond": Level.CAUTION,
     "blade.not_for_ripping": Level.CAUTION,
@@ -38,7 +40,7 @@ CODES: dict[str, Level] = {
     "blade.smaller_than_work": Level.FAULT,
     "blade.too_low": Level.FAULT,
     "board.meets_fence": Level.FAULT,
-    "clamp.deep_meets_blade": Level.CAUTION,
+    "clamp.deep_meets_blade": Level.FAULT,
     "clamp.grips_air": Level.FAULT,
     "clamp.meets_blade": Level.FAULT,
     "clamp.meets_fence": Level.FAULT,
@@ -65,8 +67,10 @@ CODES: dict[str, Level] = {
     "gluing.too_few_clamps": Level.CAUTION,
     "gauges.left_out": Level.NOTE,
     "guard.cannot_pass": Level.CAUTION,
-    "hand_stop.no_line": Level.FAULT,
     "hand_stop.sticks_out": Level.FAULT,
+    "hands.clear_short": Level.FAULT,
+    "hands.line_near": Level.CAUTION,
+    "hands.line_too_near": Level.FAULT,
     "handle.breaks_out": Level.FAULT,
     "handle.no_room": Level.NOTE,
     "handle.overlap": Level.FAULT,
@@ -84,11 +88,16 @@ CODES: dict[str, Level] = {
     "label.replaced": Level.NOTE,
     "label.too_long": Level.CAUTION,
     "label.too_small": Level.CAUTION,
-    "nose.flat_leaves_sliver": Level.NOTE,
+    "margin.blade_small": Level.CAUTION,
+    "margin.gap_small": Level.CAUTION,
+    "margin.side_small": Level.CAUTION,
+    "margin.stop_beyond": Level.FAULT,
+    "margin.travel_small": Level.CAUTION,
     "nose.flat_short": Level.CAUTION,
     "nose.flat_too_long": Level.FAULT,
     "nose.no_clamp": Level.FAULT,
     "nose.pad_off_flat": Level.CAUTION,
+    "nose_wedge.meets_fence": Level.FAULT,
     "nose_wedge.no_grip": Level.FAULT,
     "notch.breaks_fence_edge": Level.FAULT,
     "notch.jaw_wont_enter": Level.FAULT,
@@ -131,13 +140,14 @@ CODES: dict[str, Level] = {
     "router.spacing_small": Level.FAULT,
     "sled.as_made_needs_length": Level.FAULT,
     "sled.as_made_reversed": Level.FAULT,
-    "sled.hands_have_no_room": Level.CAUTION,
+    "sled.hands_have_no_room": Level.FAULT,
     "sled.nose_thin": Level.FAULT,
     "sled.too_short": Level.FAULT,
     "slope_gauge.coarse": Level.CAUTION,
     "slope_gauge.no_room": Level.FAULT,
     "slope_gauge.rule_better": Level.NOTE,
     "split.no_place": Level.FAULT,
+    "split.too_loose": Level.FAULT,
     "square_block.angle_lost": Level.FAULT,
     "square_block.coarse": Level.CAUTION,
     "square_block.leans_too_far": Level.FAULT,
@@ -168,13 +178,16 @@ def register(codes: dict[str, Level]) -> None:
 
 
 Numbers = dict[str, float | str | None]
+Written = str | int | float | list[str]  # a value as a job file writes it
+Remedy = tuple[tuple[str, Written], ...]  # (("sled.length", "950 mm"), ...): all of them together mend the finding
 
 
 @dataclass(frozen=True)
 class Finding:
     """One finding. `numbers` keys carry their unit (`needed_mm`); the sentence `text` is made last, in words/.
 
-    `part` names the optional part it is about: a fault of that stops the part, not the job.
+    `part` names the optional part it is about: a fault of that stops the part, not the job. `remedies`: ways out, each
+    tried on the job: done as written, the finding is gone and no new fault has come.
     """
 
     code: str
@@ -182,6 +195,7 @@ class Finding:
     text: str
     numbers: Numbers
     part: str = ""
+    remedies: tuple[Remedy, ...] = ()
 
     @property
     def stops(self) -> bool:
@@ -196,6 +210,7 @@ class Finding:
             "part": self.part or None,
             "text": self.text,
             "numbers": {k: round(v, 6) if isinstance(v, float) else v for k, v in self.numbers.items()},
+            **({"remedies": [dict(remedy) for remedy in self.remedies]} if self.remedies else {}),
         }
 
 

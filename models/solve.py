@@ -14,19 +14,23 @@ from scarfwright.models.cut.cut import the_cut
 from scarfwright.models.findings import faults, worst_first
 from scarfwright.models.gluing.places import glue_up
 from scarfwright.models.groundwork import Groundwork
+from scarfwright.models.job.board import board_length
 from scarfwright.models.job.tables import Job
+from scarfwright.models.lengths.steps import coarse_step
+from scarfwright.models.remedies.proving import with_remedies
 from scarfwright.models.sled.making import joint_of, sled_way
 from scarfwright.models.sled.sled import longest_from_plank
 from scarfwright.models.wanted.wanted import left_out_as_coarse, wanted
 from scarfwright.models.words.sentences import worded
 from scarfwright.models.workup import Workup
 
+FURTHER = 4  # steps that "auto" goes on for a handle's place; common practice, no source
 LONGEST_SLED = 6000.0  # "auto" looks no further; longer boards are rarely sold (common practice, no source)
 
 
 def work_up(job: Job) -> Workup:
     """Work a job out. Never raises for a valid job: what is impossible is a finding."""
-    work = work_out(job)
+    work = advised(job)
     if faults(list(work.findings)):
         return work  # nothing is made, so nothing is said about parts and machines
     parts = wanted(work)
@@ -39,18 +43,39 @@ def work_up(job: Job) -> Workup:
 
 def work_out(job: Job) -> Workup:
     """Joint, sled and cut alone: all but what the machines and the smaller parts have to say."""
-    found = _shortest_that_serves(job) if job.sled.length == "auto" else _at_length(job, float(job.sled.length))
+    found = _judged(job)
     return replace(found, findings=worded(found.findings, job.units))
 
 
-def length_step(job: Job) -> float:
-    """Sled lengths are multiples of this [mm]: 50 mm, or 2 in."""
-    return 50.0 if job.units == "mm" else 50.8
+def advised(job: Job) -> Workup:
+    """The same, and every finding with the ways out that were tried and do: many times the work where there are any."""
+    found = _judged(job)
+    tried = with_remedies(found, found.findings, lambda changed: _judged(changed).findings)
+    return replace(found, findings=worded(tried, job.units))
 
 
-def _shortest_that_serves(job: Job) -> Workup:
-    """The first length, going up, without a fault; else the one with the fewest faults, shortest first."""
-    step = length_step(job)
+def _faults(job: Job, length: float) -> tuple[int, bool]:
+    """How many faults a sled of this length has, and whether the handle asked for has a place."""
+    found = list(_at_length(job, length).findings)
+    return len(faults(found)), all(f.code != "handle.no_room" for f in found)
+
+
+def _judged(job: Job) -> Workup:
+    return _at_length(job, nominal_length(job))
+
+
+def nominal_length(job: Job) -> float:
+    """The sled's length as planned [mm]: "auto" is searched for the job as it was before anything was measured."""
+    if job.sled.length != "auto":
+        return float(job.sled.length)
+    unmeasured = {"heel_as_made": None, "nose_as_made": None, "length_as_made": None}
+    return _shortest_that_serves(job.model_copy(update={"sled": job.sled.model_copy(update=unmeasured)}))
+
+
+def _shortest_that_serves(job: Job) -> float:
+    """The first length, going up, without a fault, or one a little longer that has a place for the handle too; else the
+    one with the fewest faults, shortest first."""
+    step = coarse_step(job.units)
     longest = LONGEST_SLED
     if job.sled.made_from == "plank":
         longest = min(
@@ -58,14 +83,14 @@ def _shortest_that_serves(job: Job) -> Workup:
             longest_from_plank(job.sled.plank.width, job.joint.ratio, float(job.saw.kerf), job.sled.nose_min),
         )
     top = max(math.floor(longest / step + 1e-9), 1)
-    best: tuple[int, Workup] | None = None
+    best: tuple[int, float] | None = None
     for count in range(1, top + 1):
-        trial = _at_length(job, count * step)
-        wrong = len(faults(list(trial.findings)))
+        wrong, handle = _faults(job, count * step)
         if wrong == 0:
-            return trial
+            further = () if handle else range(count + 1, min(count + FURTHER, top) + 1)
+            return next((n * step for n in further if _faults(job, n * step) == (0, True)), count * step)
         if best is None or wrong < best[0]:
-            best = (wrong, trial)
+            best = (wrong, count * step)
     assert best is not None
     return best[1]
 
@@ -77,7 +102,7 @@ def _at_length(job: Job, length: float) -> Workup:
         joint=way.joint,
         planned=joint_of(job, way.nominal),
         least_board=way.least_board,
-        glue=glue_up(way.joint, job.clamp, job.stock.length),
+        glue=glue_up(way.joint, job.clamp, board_length(job)),
         way=way,
         cut=the_cut(way),
     )

@@ -7,10 +7,10 @@ from functools import cached_property
 
 from scarfwright.models.accuracy.outlook import Outlook
 from scarfwright.models.craft import Craft
-from scarfwright.models.findings import Finding
+from scarfwright.models.findings import Finding, Level
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.sheets.layout import SheetPlan, sheet_plans
-from scarfwright.models.sheets.pieces import Piece
+from scarfwright.models.sheets.pieces import FlatPart
 from scarfwright.models.wanted.flat import flat_pieces
 from scarfwright.models.wanted.wanted import Wanted
 
@@ -27,10 +27,12 @@ class Workup(Groundwork):
 
     @cached_property
     def sheets(self) -> tuple[SheetPlan, ...]:
-        """What the router cuts, laid out once."""
+        """What the router cuts, laid out once; nothing where the sheets have a fault."""
+        if any(found.part == "sheets" and found.level is Level.FAULT for found in self.findings):
+            return ()
         return tuple(sheet_plans(self.flat_pieces, self.job))
 
     @cached_property
-    def flat_pieces(self) -> tuple[Piece, ...]:
+    def flat_pieces(self) -> tuple[FlatPart, ...]:
         """The flat parts in nominal size, drawn once."""
         return tuple(flat_pieces(self.wanted))

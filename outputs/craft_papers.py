@@ -21,7 +21,7 @@ def glue_papers(work: Workup, craft: Craft) -> list[Sheet]:
     """The glue-up: a sheet of places and figures, one of steps and cautions."""
 
     def cells(scale: str, number: int, count: int) -> list[Cell]:
-        return job_cells(work, "Glue-up", scale, number, count)
+        return job_cells(work.job, "Glue-up", scale, number, count)
 
     return glue_sheets(craft.gluing, work.job.units, drawing_size(work.job.files), _title(work, "glue-up"), cells)
 
@@ -55,4 +55,4 @@ def _title(work: Workup, what: str) -> str:
 
 
 def _cells(work: Workup, what: str, number: int, count: int) -> Callable[[str], list[Cell]]:
-    return lambda scale: job_cells(work, what, scale, number, count)
+    return lambda scale: job_cells(work.job, what, scale, number, count)

@@ -1,7 +1,8 @@
 """Putting a folder in place whole: built beside the target, swapped in at the end.
 
-Whatever goes wrong, the old folder stays as it was and nothing is left lying beside it. Against kill -9 a small
-watcher process, forked before the work begins, waits on a pipe: when the maker dies, it clears the half-built folder.
+Whatever goes wrong, the old folder stays as it was. What a killed run leaves lying beside it is cleared by the next
+run. Files and folders in the old one that the tool did not make are the user's: they are carried over as they are,
+or, where one stands in the way of a file to be made, nothing is done.
 """
 
 from __future__ import annotations
@@ -12,11 +13,15 @@ import errno
 import os
 import shutil
 import sys
+import time
 from collections.abc import Iterator
+from dataclasses import dataclass
 from pathlib import Path
 
 MARKER = ".scarfwright"
 _BUILDING = ".scarfwright-building-"
+_OLD = "-old"
+_FORGOTTEN = 3600.0  # where no process can be asked for, a folder untouched for so long was left behind [s]
 
 
 class FolderError(Exception):
@@ -31,36 +36,41 @@ def replaced_whole(target: Path, groups: set[str], version: str, same_job: bytes
     over; other groups too, if the old folder holds the very same job (`same_job`: the bytes of job.toml) made by the
     same version. Raises FolderError if the target is not ours or can't be written.
     """
-    target = _checked(target)
+    target = Path(os.path.abspath(target.resolve() if target.is_symlink() else target))
+    _clear_leftovers(target)
+    _check(target, groups)
     made_parents = _make_parents(target)
     building = target.parent / f"{_BUILDING}{target.name}-{os.getpid()}"
-    _clear_leftovers(target)
-    watcher = None
     try:
         try:
             building.mkdir()
         except OSError as error:
             raise FolderError(f"{target}: can't write there ({error.strerror}); choose another --out") from None
-        watcher = _Watcher(building)
         yield building
-        foreign = _carry_over(target, building, groups, version, same_job)
+        foreign = _carry_over(_old(target), building, groups, version, same_job)
         _mark(building, version, foreign)
+        _keep_modes(target, building)
         _swap(building, target)
     except BaseException:
-        shutil.rmtree(building, ignore_errors=True)
+        _remove(building)
         for parent in made_parents:
             with contextlib.suppress(OSError):
                 parent.rmdir()
         raise
-    finally:
-        if watcher is not None:
-            watcher.dismiss()
 
 
-def _checked(target: Path) -> Path:
-    target = Path(os.path.abspath(target.resolve() if target.is_symlink() else target))
+# -- before the work -------------------------------------------------------------------------------------------
+
+
+def _check(target: Path, groups: set[str]) -> None:
+    """Refuse at once what could not be replaced at the end."""
+    if os.path.ismount(target):
+        raise FolderError(
+            f"{target}: is where a disk is mounted, which can't be replaced whole; use a folder on it, "
+            f"such as {target / 'scarf-files'}"
+        )
     if not target.exists():
-        return target
+        return
     if not target.is_dir():
         raise FolderError(f"{target}: is a file; expected a folder to write to, or a name not yet taken")
     try:
@@ -72,7 +82,13 @@ def _checked(target: Path) -> Path:
             f"{target}: holds files that scarfwright did not make (such as {min(names)}); "
             "expected an empty folder, one made by scarfwright, or a name not yet taken"
         )
-    return target
+    for group in sorted(groups & names):
+        if not (target / group).is_dir():
+            raise _in_the_way(target / group)
+
+
+def _in_the_way(path: Path) -> FolderError:
+    return FolderError(f"{path}: is yours and in the way of what is to be made; move it, or choose another --out")
 
 
 def _make_parents(target: Path) -> list[Path]:
@@ -90,19 +106,36 @@ def _make_parents(target: Path) -> list[Path]:
 
 
 def _clear_leftovers(target: Path) -> None:
-    """Half-built folders of makers that are no longer alive, where no watcher could clear them."""
+    """Half-built folders of runs that are no longer alive; an old folder that one had moved aside is put back."""
     with contextlib.suppress(OSError):
-        for path in target.parent.glob(f"{_BUILDING}{_escaped(target.name)}-*"):
-            owner = path.name.rpartition("-")[2]
-            if owner.isdigit() and not _alive(int(owner)):
-                shutil.rmtree(path, ignore_errors=True)
+        for path in sorted(target.parent.glob(f"{_BUILDING}{_escaped(target.name)}-*")):
+            owner = path.name.removesuffix(_OLD).rpartition("-")[2]
+            if not owner.isdigit() or _alive(int(owner), path):
+                continue
+            if path.name.endswith(_OLD) and not target.exists():
+                path.rename(target)
+            else:
+                _remove(path)
+
+
+def _remove(folder: Path) -> None:
+    """Take a folder away, those in it that are closed to writing too."""
+    for place, below, _ in os.walk(folder):
+        for inner in (Path(place), *(Path(place) / name for name in below)):
+            if not inner.is_symlink():
+                with contextlib.suppress(OSError):
+                    inner.chmod(inner.stat().st_mode | 0o700)
+    shutil.rmtree(folder, ignore_errors=True)
 
 
 def _escaped(name: str) -> str:
     return "".join(f"[{c}]" if c in "*?[" else c for c in name)
 
 
-def _alive(process: int) -> bool:
+def _alive(process: int, path: Path) -> bool:
+    """Whether the run that builds `path` still goes on."""
+    if not _posix():  # elsewhere the same call would stop the process it asks for
+        return time.time() - path.stat().st_mtime < _FORGOTTEN
     try:
         os.kill(process, 0)
     except ProcessLookupError:
@@ -112,43 +145,108 @@ def _alive(process: int) -> bool:
     return True
 
 
-def _carry_over(target: Path, building: Path, groups: set[str], version: str, same_job: bytes | None) -> set[str]:
-    """Copy what is to be kept from the old folder; what has just been made anew wins.
+def _posix() -> bool:
+    return os.name == "posix"
 
-    Returns the names of the files that are not ours.
-    """
-    foreign: set[str] = set()
+
+# -- what the old folder held ----------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True)
+class _Held:
+    """What lies in the old folder: its first marker line, the files we made, and all folders and files in it."""
+
+    root: Path
+    first_line: str
+    ours: frozenset[str]
+    folders: tuple[Path, ...]
+    files: tuple[Path, ...]
+
+
+def _old(target: Path) -> _Held | None:
     if not target.exists():
-        return foreign
-    first_line, ours = _read_marker(target)
-    job = target / "job.toml"
-    same = first_line == _first_line(version) and job.is_file() and same_job == job.read_bytes()
-    for path in sorted(target.rglob("*")):
-        relative = path.relative_to(target)
-        made_by_us = relative.as_posix() in ours or relative.name == MARKER
-        keep = (same and relative.parts[0] not in groups) if made_by_us else True
-        if not keep or (path.is_dir() and not path.is_symlink()) or (building / relative).exists():
+        return None
+    marker = target / MARKER
+    lines = marker.read_text(encoding="utf-8").splitlines() if marker.is_file() else []
+    folders, files = [], []
+    for place, below, names in os.walk(target, onerror=_raise):
+        linked = [name for name in below if (Path(place) / name).is_symlink()]
+        folders += [Path(place) / name for name in below if name not in linked]
+        files += [Path(place) / name for name in (*names, *linked)]
+    return _Held(target, lines[0] if lines else "", frozenset(lines[1:]), tuple(folders), tuple(sorted(files)))
+
+
+def _raise(error: OSError) -> None:
+    raise error
+
+
+def _carry_over(
+    old: _Held | None, building: Path, groups: set[str], version: str, same_job: bytes | None
+) -> frozenset[str]:
+    """Copy what is to be kept from the old folder. Returns the names of the files that are not ours."""
+    if old is None:
+        return frozenset()
+    job = old.root / "job.toml"
+    same = old.first_line == _first_line(version) and job.is_file() and same_job == job.read_bytes()
+    foreign: set[str] = set()
+    for path in old.files:
+        relative = path.relative_to(old.root)
+        name = relative.as_posix()
+        if name == MARKER:
             continue
-        (building / relative).parent.mkdir(parents=True, exist_ok=True)
-        shutil.copy2(path, building / relative, follow_symlinks=False)
-        if not made_by_us:
-            foreign.add(relative.as_posix())
-    return foreign
+        if name not in old.ours:
+            foreign.add(name)
+            _copy(path, building / relative, path)
+        elif same and relative.parts[0] not in groups and not os.path.lexists(building / relative):
+            _copy(path, building / relative, path)
+    for folder in _users_own(old):
+        there = building / folder.relative_to(old.root)
+        if os.path.lexists(there) and not there.is_dir():
+            raise _in_the_way(folder)
+        there.mkdir(parents=True, exist_ok=True)
+    return frozenset(foreign)
+
+
+def _copy(path: Path, there: Path, shown: Path) -> None:
+    if os.path.lexists(there) or not (path.is_symlink() or path.is_file()):
+        raise _in_the_way(shown)
+    for parent in reversed(there.parents):
+        if os.path.lexists(parent) and not parent.is_dir():
+            raise _in_the_way(shown.parent)
+    there.parent.mkdir(parents=True, exist_ok=True)
+    shutil.copy2(path, there, follow_symlinks=False)
+
+
+def _users_own(old: _Held) -> Iterator[Path]:
+    """Folders that hold nothing we made: where all they held was ours they go with it, even if now empty."""
+    made = {parent for name in old.ours for parent in Path(name).parents}
+    for folder in old.folders:
+        if folder.relative_to(old.root) not in made:
+            yield folder
 
 
 def _first_line(version: str) -> str:
     return f"Made by scarfwright {version}. Files listed here are replaced when it is made again."
 
 
-def _read_marker(folder: Path) -> tuple[str, set[str]]:
-    lines = (folder / MARKER).read_text(encoding="utf-8").splitlines() if (folder / MARKER).is_file() else []
-    return (lines[0] if lines else ""), set(lines[1:])
-
-
-def _mark(building: Path, version: str, foreign: set[str]) -> None:
-    files = sorted(p.relative_to(building).as_posix() for p in building.rglob("*") if not p.is_dir())
+def _mark(building: Path, version: str, foreign: frozenset[str]) -> None:
+    files = sorted(p.relative_to(building).as_posix() for p in building.rglob("*") if p.is_symlink() or not p.is_dir())
     lines = [_first_line(version), *(name for name in files if name not in foreign)]
     (building / MARKER).write_text("\n".join(lines) + "\n", encoding="utf-8", newline="\n")
+
+
+def _keep_modes(target: Path, building: Path) -> None:
+    """Folders that were there keep who may read them; innermost first, for a closed one can't be written to."""
+    if not target.exists():
+        return
+    below = [p.relative_to(building) for p in building.rglob("*") if p.is_dir() and not p.is_symlink()]
+    for relative in [*sorted(below, key=lambda p: -len(p.parts)), Path()]:
+        if (target / relative).is_dir():
+            with contextlib.suppress(OSError, NotImplementedError):  # not every disk keeps modes
+                shutil.copymode(target / relative, building / relative)
+
+
+# -- in place --------------------------------------------------------------------------------------------------
 
 
 def _swap(building: Path, target: Path) -> None:
@@ -156,7 +254,7 @@ def _swap(building: Path, target: Path) -> None:
         building.rename(target)
         return
     if not _exchange(building, target):
-        old = building.with_name(building.name + "-old")
+        old = building.with_name(building.name + _OLD)
         target.rename(old)
         try:
             building.rename(target)
@@ -164,7 +262,7 @@ def _swap(building: Path, target: Path) -> None:
             old.rename(target)
             raise
         building = old
-    shutil.rmtree(building, ignore_errors=True)
+    _remove(building)
 
 
 def _exchange(one: Path, other: Path) -> bool:
@@ -180,42 +278,3 @@ def _exchange(one: Path, other: Path) -> bool:
     if done != 0 and ctypes.get_errno() not in (errno.ENOSYS, errno.EINVAL):
         raise OSError(ctypes.get_errno(), os.strerror(ctypes.get_errno()), str(other))
     return bool(done == 0)
-
-
-class _Watcher:
-    """A forked process that clears `building` if this one dies without dismissing it."""
-
-    def __init__(self, building: Path) -> None:
-        self.writing = -1
-        self.process = 0
-        if not hasattr(os, "fork"):
-            return
-        reading, self.writing = os.pipe()
-        self.process = os.fork()
-        if self.process == 0:  # the watcher
-            os.close(self.writing)
-            _watch(reading, building)
-        os.close(reading)
-
-    def dismiss(self) -> None:
-        if self.writing < 0:
-            return
-        with contextlib.suppress(OSError):
-            os.write(self.writing, b"done")
-        os.close(self.writing)
-        self.writing = -1
-        with contextlib.suppress(ChildProcessError):
-            os.waitpid(self.process, 0)
-
-
-def _watch(reading: int, building: Path) -> None:
-    """Never returns: waits for word or for the maker's end, deaf to the terminal's signals."""
-    try:
-        os.setsid()
-        quiet = os.open(os.devnull, os.O_RDWR)
-        for stream in (0, 1, 2):  # held-open pipes would keep a reader of our output waiting
-            os.dup2(quiet, stream)
-        if os.read(reading, 8) == b"":
-            shutil.rmtree(building, ignore_errors=True)
-    finally:
-        os._exit(0)

@@ -31,6 +31,6 @@ def test_joint_paper(work: Workup) -> Sheet:
 
 def _cells(work: Workup) -> Cells:
     def cells(what: str, scale: str, number: int, count: int) -> list[Cell]:
-        return job_cells(work, what, scale, number, count)
+        return job_cells(work.job, what, scale, number, count)
 
     return cells

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 from textwrap import wrap
@@ -16,9 +16,10 @@ from scarfwright.models.numbers.numbers import numbers
 from scarfwright.models.part.part import Part
 from scarfwright.models.planning.numbers import plan_numbers
 from scarfwright.models.planning.planned import Planned
+from scarfwright.models.printing.note import print_lines
 from scarfwright.models.printing.plates import Laid, Plate, plates
 from scarfwright.models.sheets.layout import SheetPlan
-from scarfwright.models.sheets.operator_note import file_units, router_lines
+from scarfwright.models.sheets.operator_note import file_units, plain_lines, router_lines, unit_line
 from scarfwright.models.sheets.tool_path import PathPlan, tool_path
 from scarfwright.models.sled.plank import plank_plan
 from scarfwright.models.templates.laser import laser_templates
@@ -28,6 +29,7 @@ from scarfwright.outputs.formats.table import write
 
 GROUPS = ("cad", "cut", "print", "paper")
 TO_LOOK_AT = ("sled", "riser")  # as meshes too, which any viewer opens
+TO_MARK = ("FOR MARKING OUT ONLY: both halves of the sled on the plank", "Nothing in this file is for a machine.")
 NOTE_COLUMNS = 96  # characters of the operator's lines, in the file and beside a sheet
 
 
@@ -93,26 +95,37 @@ def parts_for(work: Workup, group: str) -> list[Part]:
 
 
 def _cut(work: Workup) -> list[Item]:
-    things: list[Part | SheetPlan] = [*parts_for(work, "cut")]
+    """What is for no machine or for any, then what the machine cuts, and README.txt that names every file."""
+    parts = parts_for(work, "cut")
+    others = {f"{part.name}.dxf": f"{part.title.lower()} at its finished size, corners as drawn" for part in parts}
+    found = [_dxf(work, part) for part in parts]
     if work.job.sled.made_from == "plank":
-        things.append(plank_plan(work.way))
-    found, machine = [_dxf(work, thing) for thing in things], cutter(work.job)
-    return found if machine is None else [*found, *{"router": _router, "laser": _laser}[machine](work)]
+        found.append(_dxf(work, plank_plan(work.way), to_mark=True, notes=(*TO_MARK, unit_line(work.job))))
+        others["plank.dxf"] = "drawing to mark out both halves by, on NOTES: cut them apart as paper/plank.svg says"
+    machine = cutter(work.job)
+    if machine is None:
+        return [*found, _item("cut/README.txt", "\n".join(_wrapped(plain_lines(work.job, others))) + "\n")]
+    return [*found, *{"router": _router, "laser": _laser}[machine](work, others)]
 
 
-def _router(work: Workup) -> list[Item]:
+def _router(work: Workup, others: Mapping[str, str]) -> list[Item]:
     """Sheets with the flat parts, the same as tracks if asked for, and the operator's summary."""
     job, plans = work.job, work.sheets
-    notes = _wrapped(router_lines(job, work.flat_pieces, plans))
+    notes = _wrapped(router_lines(job, work.flat_pieces, plans, others))
     found = []
     for plan in plans:
         told = f"{len(plan.placed)} piece{'s' * (len(plan.placed) != 1)}, {plan.filled:.1%} filled"
         found.append(replace(_dxf(work, replace(plan, notes=notes)), told=told))
         if job.files.tool_path:
-            clockwise = job.files.direction == "clockwise"
-            found.append(
-                _dxf(work, tool_path(plan, job.router.cutter, job.router.tabs, clockwise=clockwise, notes=notes))
+            tracks = tool_path(
+                plan,
+                job.router.cutter,
+                job.router.tabs,
+                clockwise=job.files.direction == "clockwise",
+                notes=notes,
+                units=file_units(job),
             )
+            found.append(_dxf(work, tracks))
     return [*found, _item("cut/README.txt", "\n".join(notes) + "\n")]
 
 
@@ -120,10 +133,10 @@ def _wrapped(lines: list[str]) -> tuple[str, ...]:
     return tuple(part for line in lines for part in wrap(line, NOTE_COLUMNS, subsequent_indent="    ") or [""])
 
 
-def _laser(work: Workup) -> list[Item]:
+def _laser(work: Workup, others: Mapping[str, str]) -> list[Item]:
     """Marking templates in sections that fit the bed, and the operator's summary."""
     sections = laser_templates(work, work.flat_pieces)
-    lines = laser_lines(work, sections)
+    lines = laser_lines(work, sections, others)
     files = [_dxf(work, section, notes=piece_notes(work, section)) for section in sections]
     return [*files, _item("cut/README.txt", "\n".join(lines) + "\n")]
 
@@ -164,7 +177,10 @@ def _print(work: Workup) -> list[Item]:
     """Every part alone, and all of them arranged on the bed."""
     lying = [(laid, one.count) for one in work.wanted for laid in one.laid]
     alone = [_solid_item(f"print/{laid.name}{suffix}", laid) for laid, _ in lying for suffix in (".stl", ".3mf")]
-    return alone + [_solid_item(f"print/{plate.name}.3mf", plate) for plate in plates(lying, work.job.printer)]
+    beds = plates(lying, work.job.printer)
+    note = "\n".join(_wrapped(print_lines(work.job, lying, beds))) + "\n"
+    full = [_solid_item(f"print/{bed.name}.3mf", bed) for bed in beds]
+    return [*alone, *full, _item("print/README.txt", note)] if lying else []
 
 
 def _paper(work: Workup) -> list[Item]:

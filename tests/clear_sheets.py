@@ -4,8 +4,9 @@ for finding room: texts that run into one another, into a line that shows, or ou
 from __future__ import annotations
 
 import itertools
+import math
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from scarfwright.outputs.drawing.display import Clip, Item, Path, Sheet, Text
@@ -46,13 +47,24 @@ def shown(items: Iterable[Item], window: Any = None) -> list[Shown]:
 
 def _area(item: Path | Text) -> Any:
     if isinstance(item, Text):
-        return Polygon(item.box()).buffer(-TOUCH) if item.text.strip() else Polygon()
+        return Polygon(_letters(item).box()).buffer(-TOUCH) if item.text.strip() else Polygon()
     stroke: Any = Polygon()
     if item.pen is not None:
         stroke = LineString(item.points()).buffer(item.pen.width / 2)
     elif item.fill is not None:
         stroke = LineString([*item.points()]).buffer(0.01)  # a filled shape shows by its edge
     return stroke
+
+
+def _letters(text: Text) -> Text:
+    """The text without blanks at its ends, its letters where they were: blanks don't print."""
+    if text.text == text.text.strip():
+        return text
+    before = text.width - replace(text, text=text.text.lstrip()).width
+    after = text.width - replace(text, text=text.text.rstrip()).width
+    along = {"start": before, "middle": (before - after) / 2, "end": -after}[text.anchor]
+    moved = (text.x + along * math.cos(text.angle), text.y + along * math.sin(text.angle))
+    return replace(text, x=moved[0], y=moved[1], text=text.text.strip())
 
 
 def unclear(sheet: Sheet) -> list[str]:

@@ -9,7 +9,7 @@ from ezdxf import recover
 from ezdxf.path import make_path
 from shapely import LineString, Polygon
 
-ALLOWED = {"CUT_OUTSIDE", "CUT_INSIDE", "DRILL", "ENGRAVE", "NOTES", "SHEET"}
+ALLOWED = {"CUT_OUTSIDE", "CUT_INSIDE", "DRILL", "SCORE", "NOTES", "SHEET"}
 
 
 class Drawn(NamedTuple):

@@ -57,31 +57,24 @@ CASES: list[Case] = [
         {"saw.fence_gap": "10.97 mm"},
         {"saw.fence_gap": "10.96 mm"},
         {"tip_mm": 10.97 / COS, "thickness_mm": 22},
-        ((r"well under ([\d.]+ mm)", "saw.fence_gap"),),
     ),
     Case(
         "joint.finish_too_thick",
         {"stock.finished_thickness": "22 mm"},
         {"stock.finished_thickness": "21.9 mm"},
         {"finished_mm": 22, "thickest_mm": 22 - 0.8 / COS},
-        ((r"Plan for ([\d.]+ mm) or less", "stock.finished_thickness"),),
     ),
     Case(
         "joint.tips_stay",  # 22 - 2 x 0.401386 = 21.1972
         {"stock.finished_thickness": "21.2 mm"},
         {"stock.finished_thickness": "21.19 mm"},
         {"tip_mm": 0.4 / COS, "thickest_mm": 21.1972275},
-        (
-            (r"Finish at ([\d.]+ mm)", "stock.finished_thickness"),
-            (r"from stock ([\d.]+ mm) thick", "stock.thickness"),
-        ),
     ),
     Case(
         "joint.slope_steep",
         {"joint.ratio": 7.99, "sled.length": "990 mm"},
         {"joint.ratio": 8},
         {"ratio": 7.99, "least": 8},
-        ((r"Take (12)", "joint.ratio"),),
     ),
     Case("joint.slope_flat", {"joint.ratio": 20.01}, {"joint.ratio": 20}, {"ratio": 20.01, "most": 20}),
     Case(
@@ -89,7 +82,6 @@ CASES: list[Case] = [
         {"joint.ratio": 5, "sled.length": "600 mm"},
         {"joint.ratio": 2.7},  # cot(2.7 degrees) = 21.2, no slope anybody means
         {"ratio_if_degrees": 11.4300523, "angle_deg": 11.3099325},
-        ((r"write ratio = ([\d.]+)\.", "joint.ratio"),),
     ),
     Case(
         "joint.slope_off",  # exact M 113.5 for L 516: rounded to 10 it is 110, L / N 36 instead of 43
@@ -103,7 +95,6 @@ CASES: list[Case] = [
         {"sled.plank": ["38 mm", "127.5 mm"], "sled.round_marks": 0},
         {"sled.plank": ["38 mm", "127.6 mm"]},
         {"needed_width_mm": 125 + 2.5 / COS + 50, "longest_mm": 12 * (127.5 - 2.5 / COS - 50)},
-        ((r"at least ([\d.]+) mm wide", "sled.plank"), (r"no longer than ([\d.]+ mm)", "sled.length")),
     ),
     Case(
         "plank.kerf_too_wide",
@@ -115,19 +106,13 @@ CASES: list[Case] = [
         "sled.nose_thin",  # nose 28.2457
         {"sled.nose_min": "28.3 mm"},
         {"sled.nose_min": "28.2 mm"},
-        {"nose_mm": 28.245668, "nose_min_mm": 28.3, "needed_width_mm": 125 + 2.5 / COS + 56.6 + 0.5},
-        (
-            (r"a plank ([\d.]+) mm wide", "sled.plank"),
-            (r"no longer than ([\d.]+ mm)", "sled.length"),
-            (r"nose_min to ([\d.]+ mm)", "sled.nose_min"),
-        ),
+        {"nose_mm": 28.245668, "nose_min_mm": 28.3},
     ),
     Case(
         "sled.too_short",  # (700 + 25) cos = 722.4957
         {"sled.heel_station": "700 mm", "sled.length": "722 mm", "saw.fence_front": "100 mm"},
         {"sled.length": "723 mm"},
         {"station_mm": 700, "length_mm": 722},
-        ((r"at least ([\d.]+ mm) long", "sled.length"),),
     ),
     Case(
         "sled.as_made_reversed",
@@ -140,15 +125,46 @@ CASES: list[Case] = [
         {"sled.length": "auto", "sled.heel_as_made": "153.2 mm", "sled.nose_as_made": "28.2 mm"},
         {"sled.length": "1500 mm"},
         {},
-        ((r'length = "([\d.]+ mm)"', "sled.length"),),
     ),
     Case(
-        "sled.hands_have_no_room",  # 221.54 + 50 + 111.39 + 150 = 532.9, to the next ten: 540, and 100 behind it
-        {"sled.length": "636 mm", "saw.fence_front": "100 mm"},
-        {"sled.length": "648 mm"},
-        {"hand_line_mm": 540, "length_mm": 636},
-        ((r"sled ([\d.]+ mm) long, or", "sled.length"),),
+        "sled.hands_have_no_room",  # 221.54 + 50 + 111.39 + 300 = 682.9, to the next ten: 690, and 100 behind it
+        {"sled.length": "780 mm", "saw.fence_front": "100 mm"},
+        {"sled.length": "792 mm"},
+        {"hand_line_mm": 690, "length_mm": 780},
     ),
+    # -- hands
+    Case("hands.clear_short", {"saw.hands_clear": "149.9 mm"}, {"saw.hands_clear": "150 mm"}, {"least_mm": 150}),
+    Case(
+        "hands.line_too_near",  # 221.5405 + 50 + 111.3912 + 150
+        {"sled.hand_line": "532.9 mm"},
+        {"sled.hand_line": "533 mm"},
+        {"needed_mm": 532.9317, "hand_line_mm": 532.9},
+    ),
+    Case(
+        "hands.line_near",  # 682.93 with the 300 asked for, and a mark of 10 less is no caution
+        {"sled.hand_line": "672.9 mm"},
+        {"sled.hand_line": "673 mm"},
+        {"needed_mm": 682.9317, "clear_mm": 672.9 - 382.9317},
+    ),
+    # -- margins
+    Case("margin.travel_small", {"saw.travel_margin": "24.9 mm"}, {"saw.travel_margin": "25 mm"}, {"value_mm": 24.9}),
+    Case("margin.side_small", {"saw.side_clearance": "4.9 mm"}, {"saw.side_clearance": "5 mm"}, {"least_mm": 5}),
+    Case("margin.blade_small", {"saw.blade_above_work": "2.9 mm"}, {"saw.blade_above_work": "3 mm"}, {"least_mm": 3}),
+    Case("margin.gap_small", {"saw.fence_gap": "0.19 mm"}, {"saw.fence_gap": "0.2 mm"}, {"value_mm": 0.19}),
+    Case(
+        "margin.stop_beyond",  # the stop at 221.6: the limit, 276.09 at 400, must be 231.6 or more
+        {"saw.travel_margin": 0, "sled.heel_station": "350 mm"},
+        {"sled.heel_station": "360 mm"},
+        {"stop_mm": 221.6, "spare_mm": 10, "limit_mm": 226.2659},
+    ),
+    # -- backing
+    Case(
+        "backing.low",  # half of 60, and the pads' middle, 10 under the sled's top, a third up: both 30
+        {"sled.plank": ["29.9 mm", "184 mm"]},
+        {"sled.plank": ["30 mm", "184 mm"]},
+        {"wanted_mm": 30, "unbacked_mm": 30.1, "height_mm": 60},
+    ),
+    Case("backing.partial", {}, {"sled.plank": ["60 mm", "184 mm"]}, {"unbacked_mm": 22}),
     # -- nose
     Case(
         "nose.no_clamp",  # no notch 25 + 16 wide leaves 25 where the sled is under 66 wide
@@ -158,31 +174,22 @@ CASES: list[Case] = [
         {"needed_left_mm": 40},
     ),
     Case(
-        "nose.pad_off_flat",  # flat k N = 30, pad 26: from 13 to 17
-        {"clamp.pad_width": "26 mm", "sled.nose_station": "17.1 mm"},
-        {"sled.nose_station": "17 mm"},
-        {"least_mm": 13, "most_mm": 17, "nose_station_mm": 17.1},
-        ((r"between ([\d.]+ mm)", "sled.nose_station"), (r"and ([\d.]+ mm), or", "sled.nose_station")),
+        "nose.pad_off_flat",  # flat: pad 26 and 5 each side: from 13 to 23
+        {"clamp.pad_width": "26 mm", "sled.nose_station": "23.1 mm"},
+        {"sled.nose_station": "23 mm"},
+        {"least_mm": 13, "most_mm": 23, "nose_station_mm": 23.1},
     ),
     Case(
         "nose.flat_too_long",
         {"sled.nose_flat": "750.1 mm", "sled.heel_station": "400 mm"},
         {"sled.nose_flat": "750 mm"},
         {"nose_flat_mm": 750.1, "length_mm": 1500},
-        ((r"nose_flat to ([\d.]+ mm) or less", "sled.nose_flat"), (r"; ([\d.]+ mm) is one pad", "sled.nose_flat")),
     ),
     Case(
         "nose.flat_short",
         {"sled.nose_flat": "29.9 mm"},
         {"sled.nose_flat": "30 mm"},
         {"nose_flat_mm": 29.9, "pad_width_mm": 30},
-        ((r"nose_flat to ([\d.]+ mm)", "sled.nose_flat"),),
-    ),
-    Case(
-        "nose.flat_leaves_sliver",  # k N = 30
-        {"sled.nose_flat": "30.1 mm"},
-        {"sled.nose_flat": "30 mm"},
-        {"cleared_mm": 30},
     ),
     # -- notches
     Case(
@@ -190,7 +197,6 @@ CASES: list[Case] = [
         {"sled.notch_length": "1505.2 mm"},
         {"sled.notch_length": "1505.1 mm"},
         {"work_edge_mm": 1505.1993},
-        ((r"notch_length to ([\d.]+ mm)", "sled.notch_length"),),
     ),
     Case(
         "notch.off_sled",  # heel side: (33 sin + 8) / cos + 17 = 27.7777
@@ -203,41 +209,37 @@ CASES: list[Case] = [
         {"sled.heel_station": "1336.1 mm", "sled.nose_flat": 0, "sled.nose_station": "700 mm"},
         {"sled.heel_station": "1335.9 mm"},
         {"left_mm": 153.2456682 - 1353.1 * SIN - 33 * COS - 8},
-        ((r"Put it ([\d.]+ mm) or less", "sled.heel_station"),),
     ),
     Case(
         "notch.thin_left",  # left is 10 at 1215.6
         {"sled.heel_station": "1215.7 mm"},
         {"sled.heel_station": "1215.5 mm"},
         {"left_mm": 153.2456682 - 1232.7 * SIN - 33 * COS - 8},
-        ((r"Put it ([\d.]+ mm) or less", "sled.heel_station"),),
     ),
     Case(
         "notch.overlap",  # two slots 50 long meet at 50 apart
         {"sled.heel_station": "500 mm", "sled.extra_stations": ["550 mm"]},
         {"sled.extra_stations": ["550.1 mm"]},
         {"station_mm": 500, "other_station_mm": 550, "needed_mm": 60},
-        ((r"Keep them ([\d.]+ mm) apart", "apart"),),
     ),
     # -- handle and dowels
     Case(
         "handle.no_room",
-        {"sled.length": "640 mm", "sled.handle_spacing": "200 mm", "saw.fence_front": "100 mm"},
+        {"sled.length": "792 mm", "sled.handle_spacing": "200 mm", "saw.fence_front": "100 mm"},
         {"sled.handle_hole": 0},
-        {"hand_line_mm": 540, "spacing_mm": 200},
+        {"hand_line_mm": 690, "spacing_mm": 200},
     ),
     Case(
-        "handle.breaks_out",  # hand line 540: the near hole's edge is at s - 48 - 2.5
-        {"sled.handle_station": "590.4 mm"},
-        {"sled.handle_station": "590.6 mm"},
-        {"from_heel_mm": 542.4, "hand_line_mm": 540},
+        "handle.breaks_out",  # hand line 690: the near hole's edge is at s - 48 - 2.5
+        {"sled.handle_station": "740.4 mm"},
+        {"sled.handle_station": "740.6 mm"},
+        {"from_heel_mm": 692.4, "hand_line_mm": 690},
     ),
     Case(
         "handle.overlap",
         {"sled.handle_station": "800 mm", "sled.handle_spacing": "3 mm", "sled.handle_hole": "5 mm"},
         {"sled.handle_spacing": "5.1 mm"},
         {"spacing_mm": 3, "needed_mm": 13},
-        ((r"handle_spacing to ([\d.]+ mm)", "sled.handle_spacing"),),
     ),
     Case(
         "dowel.no_room",  # the middle is at most (25 + 600 / 12) / 2 = 37.5 from an edge: 30 + 8 is too much
@@ -252,46 +254,42 @@ CASES: list[Case] = [
         {"clamp.opening": "50.1 mm"},
         {"clamp.opening": "50.2 mm"},
         {"needed_mm": 28.2456682 * COS + 22, "opening_mm": 50.1},
-        ((r"clamps that open ([\d.]+ mm)", "clamp.opening"),),
     ),
     Case(
         "clamp.pad_overhangs",  # sled 38 thick
         {"clamp.pad_height": "38.1 mm", "clamp.throat": "100 mm"},
         {"clamp.pad_height": "38 mm"},
         {"pad_height_mm": 38.1, "lower_mm": 38},
-        ((r"pads of ([\d.]+ mm)", "clamp.pad_height"),),
     ),
     Case(
         "clamp.throat_short",  # 60 - (38 - 20) = 42
         {"clamp.throat": "41.9 mm"},
         {"clamp.throat": "42 mm"},
         {"swallowed_mm": 42, "throat_mm": 41.9},
-        (
-            (r"clamps that reach ([\d.]+ mm)", "clamp.throat"),
-            (r"pads ([\d.]+ mm) high", "clamp.pad_height"),
-            (r"a sled ([\d.]+) mm thick", "sled.plank thickness"),
-        ),
+    ),
+    Case(
+        "clamp.deep_meets_blade",  # the throat of 60 lets it down to the table: f(0) - f(18) = 11.9528 sooner
+        {"saw.travel_margin": "15 mm", "sled.heel_station": "364 mm"},
+        {"sled.heel_station": "372 mm"},
+        {"end_mm": 221.5405, "spare_mm": 10, "lower_edge_mm": 18},
     ),
     Case(
         "notch.jaw_wont_enter",
-        {"clamp.jaw": "16.1 mm"},
-        {"clamp.jaw": "16 mm"},
+        {"clamp.jaw_inner": "16.1 mm"},
+        {"clamp.jaw_inner": "16 mm"},
         {"notch_width_mm": 16, "jaw_mm": 16.1},
-        ((r"notch_width to ([\d.]+ mm)", "sled.notch_width"),),
     ),
     Case(
         "notch.pad_wont_enter",
         {"clamp.pad_width": "50.1 mm"},
         {"clamp.pad_width": "50 mm"},
         {"needed_mm": 66.1},
-        ((r"notch_length to ([\d.]+ mm)", "sled.notch_length"),),
     ),
     Case(
         "notch.pad_bears_partly",  # 50 - 16 = 34 straight
         {"clamp.pad_width": "34.1 mm"},
         {"clamp.pad_width": "34 mm"},
         {"bearing_mm": 34, "needed_mm": 50.1},
-        ((r"notch_length to ([\d.]+ mm)", "sled.notch_length"),),
     ),
     # -- saw and fence
     Case(
@@ -334,10 +332,10 @@ CASES: list[Case] = [
         ((r"Put it ([\d.]+ mm) or more", "sled.heel_station"),),
     ),
     Case(
-        "clamp.meets_fence",  # L - f - jaw sin - fence_front = 802.5 - 30 - 0.9965 - 500 < 271.5405
-        {"saw.fence_front": "500 mm", "sled.length": "802.5 mm", "sled.round_marks": 0},
-        {"sled.length": "802.6 mm"},
-        {"limit_mm": 802.5 - 30 - 12 * SIN - 500, "needed_mm": 271.5405, "needed_length_mm": 771.5405 + 30 + 12 * SIN},
+        "clamp.meets_fence",  # L - f - jaw sin - fence_front = 812.5 - 40 - 0.9965 - 500 < 271.5405
+        {"saw.fence_front": "500 mm", "sled.length": "812.5 mm", "sled.round_marks": 0},
+        {"sled.length": "812.6 mm"},
+        {"limit_mm": 812.5 - 40 - 12 * SIN - 500, "needed_mm": 271.5405, "needed_length_mm": 771.5405 + 40 + 12 * SIN},
         ((r"Make the sled ([\d.]+ mm) long", "sled.length"), (r"fence ([\d.]+) mm away from you", "fence back")),
     ),
     Case(
@@ -348,3 +346,11 @@ CASES: list[Case] = [
         ((r"fence ([\d.]+) mm away from you", "fence back"), (r"up to ([\d.]+ mm)", "stock.length")),
     ),
 ]  # fmt: skip
+CASES.append(
+    Case(
+        "dividing.no_screws",  # 10 of bite and 2 above the point on either side of nothing: 14 mm at least
+        {"sled.plank": ["13.9 mm", "184 mm"], "clamp.pad_height": "10 mm"},
+        {"sled.plank": ["14 mm", "184 mm"]},
+        {"thickness_mm": 13.9, "screws": 3, "rail_offset_mm": 131.1},
+    )
+)

@@ -10,7 +10,8 @@ from tests.plan_checker import clear_runs, frac, mates_of
 
 Best = tuple[int, Fraction, int, Fraction]
 MOST = 20_000
-MOST_TRIED = 400_000
+MOST_TRIED = 60_000
+MOST_STEPS = 30_000
 
 
 class TooLargeError(Exception):
@@ -62,10 +63,13 @@ def _rows(request: Any, index: int, runs: list[Any], watched: bool) -> list[tupl
     length = frac(blank.length) + 2 * allowance
     least = max(frac(rules.least), X)
     found: dict[tuple[Use, tuple[Fraction, ...]], int] = {}
+    steps = 0
 
     def onward(pieces: list[tuple[int, int]], at: int, begins: tuple[Fraction, ...]) -> None:
+        nonlocal steps
+        steps += 1
         n = len(pieces)
-        if len(found) > MOST // 10:
+        if steps > MOST_STEPS:
             raise TooLargeError
         if n and at == ceil((length + (n - 1) * X) / mark) and (n == 1 or pieces[-1][1] * mark >= least):
             use = tuple((sum(r == k for r, _ in pieces), sum(x for r, x in pieces if r == k)) for k in range(len(runs)))

@@ -56,7 +56,8 @@ def _raw_job(draw: _Draw) -> dict[str, Any]:
     thickness = draw.value(10, min(45.0, height))
     kerf = draw.value(1.8, 4.2)
     jaw, pad = draw.value(4, 18), draw.value(12, 50)
-    notch_width = jaw + draw.value(1, 6)
+    inner = draw.value(4, 18)
+    notch_width = inner + draw.value(1, 6)
     sheet = draw.chance(0.35)
     layers = draw.random.randint(1, 4)
     layer, plank = draw.value(9, 24), draw.value(25, 60)
@@ -108,7 +109,8 @@ def _raw_job(draw: _Draw) -> dict[str, Any]:
             "throat": draw.text(reach + draw.value(1, 40)),
             "pad_width": draw.text(pad),
             "pad_height": draw.text(pad_height),
-            "jaw": draw.text(jaw),
+            "jaw_outer": draw.text(jaw),
+            "jaw_inner": draw.text(inner),
         },
         "sled": sled,
         "files": {"machine": "laser"},  # the cheapest to check; no machine is this proof's subject

@@ -67,7 +67,7 @@ def test_auto_says_why_with_the_number_and_asks_once(tmp_path: Path) -> None:
         json.loads(run("check", job, "--json", cwd=tmp_path).stdout)["sled"]["length_mm"] / 25.4
         for job in (assumed, wide)
     ]
-    said = run("check", assumed, cwd=tmp_path).stdout.replace("\n", " ")
+    said = " ".join(run("check", assumed, cwd=tmp_path).stdout.split())
     assert f'Length "auto": {lengths[0]:.0f} in is the shortest' in said
     assert f"Clamps that open 6 in would make it {lengths[1]:.0f} in (2 in is assumed, measure yours)" in said
     assert lengths[1] < lengths[0]
@@ -78,7 +78,7 @@ def test_auto_says_why_with_the_number_and_asks_once(tmp_path: Path) -> None:
 
 
 def test_sizes_that_are_assumed_are_named(tmp_path: Path) -> None:
-    shown = run("check", write(tmp_path, GOOD), cwd=tmp_path).stdout.replace("\n", " ")
+    shown = " ".join(run("check", write(tmp_path, GOOD), cwd=tmp_path).stdout.split())
     assumed = shown[shown.index("Assumed, measure yours:") : shown.index("Next")]
     assert "kerf" in assumed
     assert "opening" not in assumed

@@ -9,9 +9,9 @@ from collections.abc import Sequence
 import pytest
 from hypothesis import HealthCheck, given, seed, settings
 from hypothesis import strategies as st
-from scarfwright.models.cut.balance import ASSUMED_LENGTH
 from scarfwright.models.cut.sides import sides
-from scarfwright.models.flat.loop import Capsule
+from scarfwright.models.flat.room import Capsule
+from scarfwright.models.job.board import ASSUMED_LENGTH
 from scarfwright.models.job.file import job_from_dict
 from scarfwright.models.job.tables import Job
 from scarfwright.models.joint.joint import Joint
@@ -20,9 +20,9 @@ from scarfwright.models.numbers.numbers import numbers
 from scarfwright.models.sled.blade import Blade, Jaw
 from scarfwright.models.sled.layout import pad_lower_edge
 from scarfwright.models.solve import work_out
-from scarfwright.models.words import endings as words
-from scarfwright.models.words import feed, support
-from scarfwright.models.words.procedure import Check, before_the_cut, cautions, order_of_work
+from scarfwright.models.words.at_the_saw import endings as words
+from scarfwright.models.words.at_the_saw import feed, support
+from scarfwright.models.words.at_the_saw.procedure import Check, before_the_cut, cautions, order_of_work
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.formats.text import as_json
 from scarfwright.outputs.setup_card.card import setup_card

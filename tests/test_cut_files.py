@@ -17,7 +17,7 @@ from scarfwright.models.findings import faults
 from scarfwright.models.flat.loop import Loop, polygon, rectangle
 from scarfwright.models.job.file import job_from_dict, job_from_text, job_to_toml, read_job
 from scarfwright.models.part.part import Part
-from scarfwright.models.sheets.pieces import Piece, spacing_of
+from scarfwright.models.sheets.pieces import FlatPart, spacing_of
 from scarfwright.models.sheets.tool_path import tool_path
 from scarfwright.models.solve import work_up
 from scarfwright.models.workup import Workup
@@ -25,7 +25,7 @@ from scarfwright.outputs.make import items, make_all
 from shapely import Polygon
 
 from tests.cut_reading import read_cut
-from tests.shops import FULL_SHOP, in_full_shop
+from tests.shops import in_full_shop
 from tests.strategies import auto_or, lengths, or_zero
 
 EXAMPLES = Path(__file__).resolve().parent.parent / "examples"
@@ -34,7 +34,7 @@ PLANK_JOB = (EXAMPLES / "plank-metric.toml").read_text()
 
 
 def worked(text: str, router: str = "", files: str = "") -> Workup:
-    return work_up(job_from_text(f"{FULL_SHOP}{text}\n[router]\n{router}\n[files]\n{files}\n"))
+    return work_up(in_full_shop(job_from_text(f"{text}\n[router]\n{router}\n[files]\n{files}\n")))
 
 
 def cut_folder(work: Workup, folder: Path) -> Path:
@@ -125,20 +125,20 @@ def test_path_arcs_are_exact() -> None:
 
 
 def test_tabs_are_marked_on_the_sheet_and_left_open_in_the_path(tmp_path: Path) -> None:
-    folder = cut_folder(worked(SHEET_JOB, "tabs = 4", "tool_path = true"), tmp_path)
+    folder = cut_folder(worked(SHEET_JOB, "tabs = 3", "tool_path = true"), tmp_path)
     nominal, path = read_cut(folder / "sheet-1.dxf"), read_cut(folder / "sheet-1-path.dxf")
     strokes = [d.shape for d in nominal.on("NOTES")]
-    assert len(strokes) == 3 * 4
+    assert len(strokes) == 3 * 3
     runs = [d.shape for d in path.on("CUT_OUTSIDE")]
-    assert len(runs) == 3 * 4
+    assert len(runs) == 3 * 3
     assert not any(d.closed for d in path.on("CUT_OUTSIDE"))
     for outline in nominal.polygons("CUT_OUTSIDE"):
         here = [s for s in strokes if s.intersects(outline.exterior)]
-        assert len(here) == 4
+        assert len(here) == 3
         kept = outline.buffer(3.0, quad_segs=200).exterior.length - sum(
             r.length for r in runs if r.distance(outline) < 3.01
         )
-        assert kept == pytest.approx(4 * (12 + 6), abs=0.3)  # a tab and the cutter's own width each
+        assert kept == pytest.approx(3 * (12 + 6), abs=0.3)  # a tab and the cutter's own width each
         for stroke in here:  # the wood of each tab, two cutters wide, is untouched
             tab = stroke.intersection(outline.exterior).buffer(6.0).intersection(outline.buffer(6).difference(outline))
             swept = [r.buffer(3.0) for r in runs]
@@ -150,9 +150,9 @@ def test_pockets_are_cleared_without_ridges(monkeypatch: pytest.MonkeyPatch) -> 
 
     pocket = Feature(Operation.POCKET, rectangle(20, 20, 60, 25), "pocket", 4.0)
     board = Part("board", "Board", rectangle(0, 0, 100, 80), 18.0, (pocket,))
-    monkeypatch.setattr("scarfwright.models.workup.flat_pieces", lambda _w: [Piece(board, 1, False, False)])
+    monkeypatch.setattr("scarfwright.models.workup.flat_pieces", lambda _w: [FlatPart(board, 1, False, False)])
     (plan,) = worked(PLANK_JOB).sheets
-    rings = [t for t in tool_path(plan, 6.0, 0, clockwise=True, notes=()).tracks if t.layer == "POCKET_40"]
+    rings = [t for t in tool_path(plan, 6.0, 0, clockwise=True, notes=()).tracks if t.layer == "POCKET_4_MM"]
     swept = Polygon()
     for ring in rings:
         swept = swept.union(Polygon([v.point for v in ring.vertices]).exterior.buffer(3.0, quad_segs=100))
@@ -209,7 +209,7 @@ def test_a_cutter_wider_than_the_notch_is_a_fault_with_the_width_that_would_do()
 
 def test_a_part_with_a_slot_too_narrow_is_left_off_and_said(monkeypatch: pytest.MonkeyPatch) -> None:
     fork = polygon([(0, 0), (80, 0), (80, 30), (45, 30), (45, 8), (40, 8), (40, 30), (0, 30)])
-    found = [Piece(Part("fork", "Fork", fork, 4.0), 1, False, False)]
+    found = [FlatPart(Part("fork", "Fork", fork, 4.0), 1, False, False)]
     monkeypatch.setattr("scarfwright.models.checks.plain_pieces", lambda _w: found)
     monkeypatch.setattr("scarfwright.models.workup.flat_pieces", lambda _w: found)
     work = worked(PLANK_JOB)
@@ -221,7 +221,7 @@ def test_a_part_with_a_slot_too_narrow_is_left_off_and_said(monkeypatch: pytest.
 
 
 def test_more_tabs_than_there_is_room_for_is_noted(monkeypatch: pytest.MonkeyPatch) -> None:
-    small = [Piece(Part("chip", "Chip", rectangle(0, 0, 30, 30), 4.0), 1, False, False)]
+    small = [FlatPart(Part("chip", "Chip", rectangle(0, 0, 30, 30), 4.0), 1, False, False)]
     monkeypatch.setattr("scarfwright.models.checks.plain_pieces", lambda _w: small)
     (found,) = [f for f in worked(PLANK_JOB, "tabs = 8").findings if f.code == "router.few_tabs"]
     assert found.level == "note"
@@ -269,7 +269,7 @@ def test_the_report_tells_the_filled_share(tmp_path: Path, capsys: pytest.Captur
         ("", 'dxf = "r12"', ["carry no unit"]),
         ("", 'direction = "counter_clockwise"', ["outside counter-clockwise", "conventional"]),
         ("", "tool_path = true", ["offset by 3 mm already"]),
-        ("tabs = 3", "", ["TABS: up to 3 an outline, 12 mm wide"]),
+        ("tabs = 3", "", ["TABS: up to 3 per outline, 12 mm wide"]),
         ('cutter = "8 mm"', "", ["diameter 8 mm", "rounded to 4 mm radius", "16 mm apart"]),
     ],
 )

@@ -13,18 +13,19 @@ import pdfplumber
 import pytest
 from scarfwright.models.flat.loop import Edge, Loop, Vertex, circle, rectangle, slot
 from scarfwright.models.job.file import job_from_text
-from scarfwright.models.lengths.length import show
-from scarfwright.models.lengths.say import slope
+from scarfwright.models.lengths.drawn import drawn_in, slope_mark
 from scarfwright.models.solve import work_up
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing import lettering
 from scarfwright.outputs.drawing.dimension import linear, spread
-from scarfwright.outputs.drawing.display import Clip, Item, Path, Sheet, Text, View, fitting_scale, flat, line, shape
+from scarfwright.outputs.drawing.display import Clip, Path, Sheet, Text, View, fitting_scale, flat, line, shape
 from scarfwright.outputs.drawing.placing import Room, apart
 from scarfwright.outputs.formats.pdf import beziers, write_pdf
 from scarfwright.outputs.formats.svg import write_svg
 from scarfwright.outputs.shop_drawings.sled_sheet import sled_sheets
 from shapely.geometry import LineString, Polygon, box
+
+from tests.clear_sheets import shown, unclear
 
 MM = "[stock]\nspecies = 'Sitka spruce'\nthickness = 22\nheight = 60\n[joint]\nratio = 12\n"
 IN = "units = 'in'\n[stock]\nspecies = 'ash'\nthickness = '3/4 in'\nheight = '2 1/2 in'\n[joint]\nratio = 12\n"
@@ -75,47 +76,21 @@ def pages(data: bytes) -> Any:
 every_job = pytest.mark.parametrize("name", JOBS)
 
 
-def visible(items: list[Item] | tuple[Item, ...], window: Any = None) -> list[tuple[Path | Text, Any]]:
-    """Every text and path with the shape (shapely, page mm) of what shows of it."""
-    out: list[tuple[Path | Text, Any]] = []
-    for item in items:
-        if isinstance(item, Clip):
-            inner = Polygon(item.window.points(0.02))
-            out += visible(item.items, inner if window is None else inner.intersection(window))
-            continue
-        if isinstance(item, Text):
-            outline: Any = Polygon(item.box())
-        elif item.pen is not None:
-            outline = LineString(item.points()).buffer(item.pen.width / 2)
-        else:
-            outline = Polygon(item.points()[:-1])
-        out.append((item, outline if window is None else outline.intersection(window)))
-    return out
-
-
 # -- legible -------------------------------------------------------------------------------------------
 
 
 @every_job
 def test_no_text_runs_into_another_or_into_a_line(name: str) -> None:
     for sheet in sheets_of(name):
-        shown = visible(sheet.items)
-        texts = [(t, s.buffer(-0.05)) for t, s in shown if isinstance(t, Text) and t.text]
-        for (one, a), (other, b) in itertools.combinations(texts, 2):
-            assert not a.intersects(b), (sheet.title, one.text, other.text)
-        for path, stroke in shown:
-            if isinstance(path, Path):
-                for text, area in texts:
-                    crossing = stroke if path.pen is not None else stroke.boundary
-                    assert not area.intersects(crossing), (sheet.title, text.text, path)
+        assert not unclear(sheet)
 
 
 @every_job
 def test_everything_lies_inside_the_margins(name: str) -> None:
     for sheet in sheets_of(name):
         paper = box(sheet.margin, sheet.margin, sheet.width - sheet.margin, sheet.height - sheet.margin)
-        for item, area in visible(sheet.items):
-            assert area.is_empty or paper.covers(area), (sheet.title, item)
+        for one in shown(sheet.items):
+            assert paper.covers(one.area), (sheet.title, one.what)
 
 
 @every_job
@@ -148,9 +123,9 @@ def test_first_sheet_has_every_number_a_builder_needs(name: str) -> None:
     real, job = work.way.sled, work.job
 
     def say(mm: float) -> str:
-        return show(mm, job.units)
+        return drawn_in(job.units)(mm)
 
-    wanted = [f"length {say(real.length)}", say(real.heel), say(real.nose), say(real.thickness), slope(real.ratio)]
+    wanted = [f"length {say(real.length)}", say(real.heel), say(real.nose), say(real.thickness), slope_mark(real.ratio)]
     wanted += [f"{say(n.station)}" for n in work.way.layout.notches]
     wanted += [f"web {say(job.sled.web)}", say(job.sled.notch_length), say(job.sled.notch_width)]
     if real.nose_flat:
@@ -159,45 +134,82 @@ def test_first_sheet_has_every_number_a_builder_needs(name: str) -> None:
         wanted.append(f"hand line {say(work.way.layout.hand_line)}")
     wanted += [say(real.length - x) for x, _ in work.way.layout.handle_holes]
     wanted += [f"heel as measured + {say(job.saw.fence_gap)}", f"{say(work.way.blade.height)} above", "Overlap"]
-    wanted += [say(work.joint.overlap), "HEEL", "NOSE", "FENCE EDGE", "WORK EDGE", "FEED", "Measure, do not scale"]
+    wanted += [say(work.joint.overlap), "HEEL", "NOSE", "FENCE EDGE", "WORK EDGE", "FEED", "DO NOT SCALE"]
     wanted += ["manual"]
     for piece in wanted:
         assert piece in text, (name, piece)
 
 
-@pytest.mark.parametrize("name", ["metric plank", "inch plank", "left", "long"])
-def test_plank_sheet_has_mark_carrier_rail_and_cautions(name: str) -> None:
+PLANKS = pytest.mark.parametrize("name", ["metric plank", "inch plank", "left", "long"])
+
+
+@PLANKS
+def test_plank_sheet_has_mark_sizes_to_measure_rail_and_cautions(name: str) -> None:
     work, sheet = work_of(name), sheets_of(name)[1]
-    cut, text = work.way.dividing, words(sheet)
+    cut, text, nominal = work.way.dividing, words(sheet), work.way.nominal
     assert cut is not None
-    assert work.way.nominal.mark is not None
-
-    def say(mm: float) -> str:
-        return show(mm, work.job.units)
-
-    assert [t.text for t in sheet.texts()].count(f"M {say(work.way.nominal.mark)}") == 2
-    wanted = [
-        slope(work.way.nominal.ratio),
-        say(cut.fence),
-        say(cut.blade_height),
-        say(cut.rail_offset),
-        say(work.job.saw.kerf),
-    ]
-    wanted += [say(v) for point in (*cut.screws, *cut.screws_on_plank) for v in point]
+    assert nominal.mark is not None
+    assert nominal.plank_width is not None
+    say = drawn_in(work.job.units)
+    assert [t.text for t in sheet.texts()].count(f"M {say(nominal.mark)}") == 2
+    wanted = [slope_mark(nominal.ratio), say(cut.rail_offset), say(cut.rail.kerf), say(nominal.heel), say(nominal.nose)]
     for piece in wanted:
         assert piece in text, piece
     joined = text.replace("\n", " ")
     for piece in (
+        f"this sheet is right for {say(nominal.plank_width)}",
+        "Measure heel, nose and length on the half you will use",
+        "before the notches or after",
+        f"heel {say(cut.rail.heel)}, nose {say(cut.rail.nose)}",
         "Never freehand",
-        "Eyes and ears",
-        "Hands clear",
-        "thrown back",
-        "Screws outside the kerf",
-        "Wait until the blade stands",
+        "KICKBACK",
+        "Eyes, ears and lungs",
+        "has STOPPED",
         "Unplug",
         "saw maker's manual, local rules and competent instruction come first",
     ):
         assert piece in joined, piece
+
+
+@PLANKS
+def test_dividing_sheet_has_carrier_strip_screws_run_and_cautions(name: str) -> None:
+    work, sheet = work_of(name), sheets_of(name)[2]
+    cut, joined = work.way.dividing, words(sheet).replace("\n", " ")
+    assert cut is not None
+    assert cut.screw is not None
+    say = drawn_in(work.job.units)
+    run = cut.run
+    wanted = [say(cut.fence), say(cut.carrier_width), say(cut.carrier_length), say.down(cut.screw_to_kerf), "STRIP"]
+    wanted += [say.rule_up(v) for v in (cut.blade_height, run.start, run.end, run.infeed, run.outfeed, run.stick_from)]
+    wanted += [say(v) for point in (*cut.batten_ends, *cut.screws_on_plank) for v in point]
+    wanted += [say.between(cut.screw.least, cut.screw.most), "thick as the carrier", "riving knife fitted"]
+    wanted += ["Never freehand", "free half drops", "KICKBACK", "STOPPED", "Unplug", "come first"]
+    for piece in wanted:
+        assert piece in joined, piece
+
+
+def test_the_forbidden_side_of_the_hand_line_is_hatched_and_an_arrow_leads_from_it() -> None:
+    work, sheet = work_of("metric plank"), sheets_of("metric plank")[0]
+    every = shown(sheet.items)
+    outline = Polygon(next(p for p in sheet.paths() if p.name == "sled outline").points())
+    [mark] = [p for p in sheet.paths() if p.name == "hand line"]
+    strokes = [one.area for one in every if one.what == "no hands"]
+    assert len(strokes) > 10
+    left, _, right, _ = outline.bounds
+    for stroke in strokes:
+        assert outline.buffer(0.1).covers(stroke)
+        assert stroke.bounds[0] > mark.vertices[0].x - 0.2
+    scale = work.way.sled.length / (right - left)
+    assert (right - mark.vertices[0].x) * scale == pytest.approx(work.way.layout.hand_line, abs=0.5)
+    [shaft] = [p for p in sheet.paths() if p.name == "hands go here"]
+    assert shaft.vertices[1].x < shaft.vertices[0].x < mark.vertices[0].x
+
+
+def test_no_sheet_speaks_of_a_hand_line_that_is_not_on_the_sled() -> None:
+    work = work_up(job_from_text(MM + "[sled]\nlength = 1000\nhand_line = 1200\n"))
+    text = words(sled_sheets(work)[0])
+    assert "hand line" not in text
+    assert "HANDS" not in text
 
 
 @pytest.mark.parametrize("name", ["metric plank", "left", "short, left, inch"])
@@ -205,7 +217,7 @@ def test_the_marks_on_the_plank_are_where_the_kerf_meets_its_ends(name: str) -> 
     """M as drawn, from the plank's edge to the dividing line at each end, against the halves' own outlines."""
     work, sheet = work_of(name), sheets_of(name)[1]
     drawn = {path.name: path for path in sheet.paths() if path.name in ("plank", "half_1", "half_2", "dividing line")}
-    scale = float(next(t.text for t in sheet.texts() if t.text.startswith("The plank")).rsplit("1:", 1)[1])
+    scale = float(next(t.text for t in sheet.texts() if t.text.startswith("The plank,")).rsplit("1:", 1)[1])
     (x0, y0, x1, y1), first = LineString(drawn["plank"].points()).bounds, Polygon(drawn["half_1"].points())
     mark = float(work.way.nominal.mark or 0) / scale
     (ax, ay), (bx, by) = (v.point for v in drawn["dividing line"].vertices)
@@ -220,8 +232,10 @@ def test_the_marks_on_the_plank_are_where_the_kerf_meets_its_ends(name: str) -> 
     tips = {(round(p.vertices[0].y, 3)) for p in arrows}
     assert {round(ay, 3), round(by, 3)} <= tips  # a dimension ends at either mark
     nose_end = first.intersection(box(x0 - 1, y0 - 1, x0 + 1, y1 + 1))
-    phantom = Polygon(next(p for p in sheet.paths() if p.name == "half on the carrier").points())
-    assert phantom.area == pytest.approx(first.area)
+    phantom = Polygon(next(p for p in sheets_of(name)[2].paths() if p.name == "half on the carrier").points())
+    title = next(t.text for t in sheets_of(name)[2].texts() if t.text.startswith("Dividing the plank on"))
+    carrier_scale = float(title.rsplit("1:", 1)[1])
+    assert phantom.area * carrier_scale**2 == pytest.approx(first.area * scale**2)
     assert nose_end.area < first.intersection(box(x1 - 1, y0 - 1, x1 + 1, y1 + 1)).area
 
 
@@ -231,8 +245,8 @@ def test_layer_sheet_has_layers_and_dowels(name: str) -> None:
     assert f"{work.job.sled.layers} layers" in text
     assert work.way.layout.dowels
     for x, y in work.way.layout.dowels:
-        assert show(work.way.sled.length - x, work.job.units) in text
-        assert show(y, work.job.units) in text
+        assert drawn_in(work.job.units)(work.way.sled.length - x) in text
+        assert drawn_in(work.job.units)(y) in text
 
 
 @every_job

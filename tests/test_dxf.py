@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import itertools
 import math
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -12,6 +13,7 @@ import trimesh
 from scarfwright.models.flat.loop import circle, polygon, rectangle, rounded
 from scarfwright.models.job.file import read_job
 from scarfwright.models.job.tables import Job
+from scarfwright.models.lengths.length import Unit
 from scarfwright.models.part.part import Feature, Mark, Operation, Part
 from scarfwright.models.solve import work_up
 from scarfwright.outputs.formats.dxf import write_dxf
@@ -100,7 +102,7 @@ def test_every_cut_is_closed_and_nothing_is_on_layer_0(dialects: dict[str, dict[
     for name, cut in every(dialects):
         for drawn in cut.drawn:
             assert drawn.layer != "0"
-            if drawn.layer not in ("NOTES", "ENGRAVE"):
+            if drawn.layer not in ("NOTES", "SCORE"):
                 assert drawn.closed, (name, drawn.layer)
                 assert drawn.shape.is_valid
                 assert drawn.shape.area > 0
@@ -184,6 +186,46 @@ PART = Part(
 )
 
 
+def pocket(version: str) -> str:
+    """The depth written out with its unit; R12 allows no point in a layer's name."""
+    return "POCKET_3_5_MM" if version == "r12" else "POCKET_3.5_MM"
+
+
+def test_pockets_of_depths_that_differ_by_little_are_on_layers_of_their_own(tmp_path: Path) -> None:
+    depths = (0.4, 25.4 / 64)
+    cuts = [Feature(Operation.POCKET, rectangle(10 + 30 * i, 10, 20, 20), "p", d) for i, d in enumerate(depths)]
+    plate = replace(PART, features=tuple(cuts), marks=())
+    expected: dict[Unit, list[str]] = {
+        "mm": ["POCKET_0.4_MM", "POCKET_0.397_MM"],
+        "in": ["POCKET_0.0157_IN", "POCKET_0.0156_IN"],
+    }
+    for units, names in expected.items():
+        write_dxf(plate, tmp_path / "plate.dxf", units=units)
+        drawn = read_cut(tmp_path / "plate.dxf").drawn
+        assert [d.layer for d in drawn if d.layer.startswith("POCKET")] == names
+
+
+@pytest.mark.parametrize("version", ["r2010", "r12"])
+@pytest.mark.parametrize(("units", "scale"), [("mm", 1.0), ("in", 25.4)])
+def test_the_header_tells_the_extent_and_the_unit(version: Any, units: Any, scale: float, tmp_path: Path) -> None:
+    """Read back by the other reader: nothing drawn lies outside, and something touches every side."""
+    plate = replace(PART, marks=())
+    write_dxf(plate, tmp_path / "plate.dxf", units=units, version=version)
+    cut = read_cut(tmp_path / "plate.dxf", scale)
+    low, high = (cut.header[name] for name in ("$EXTMIN", "$EXTMAX"))
+    assert (low[0] * scale, low[1] * scale) == pytest.approx((0, min(0, *(y for _, y, _, _ in cut.texts))), abs=1e-4)
+    last = max(x + 0.9 * size * len(text) for x, _, size, text in cut.texts)
+    assert (high[0] * scale, high[1] * scale) == pytest.approx((last, 60), abs=1e-3)
+    if version == "r2010":
+        assert cut.header["$INSUNITS"] == (4 if units == "mm" else 1)
+        assert cut.header["$MEASUREMENT"] == (1 if units == "mm" else 0)
+
+
+def test_a_drawing_to_mark_out_by_has_nothing_to_cut(tmp_path: Path) -> None:
+    write_dxf(PART, tmp_path / "plate.dxf", to_mark=True)
+    assert {d.layer for d in read_cut(tmp_path / "plate.dxf").drawn} == {"NOTES"}
+
+
 @pytest.mark.parametrize("version", ["r2010", "r12"])
 def test_bulges_are_the_tangent_of_a_quarter_of_the_angle(version: Any, tmp_path: Path) -> None:
     """DXF reference, group code 42; every rounding of a rectangle turns a right angle."""
@@ -196,7 +238,7 @@ def test_bulges_are_the_tangent_of_a_quarter_of_the_angle(version: Any, tmp_path
     (outline,), (window,) = cut.polygons("CUT_OUTSIDE"), cut.polygons("CUT_INSIDE")
     assert outline.area == pytest.approx(100 * 60 - (4 - math.pi) * 64, rel=1e-5)
     assert window.area == pytest.approx(50 * 20 - (4 - math.pi) * 16, rel=1e-5)
-    assert [d.layer for d in cut.drawn] == ["ENGRAVE", "DRILL", "POCKET_35", "CUT_INSIDE", "CUT_OUTSIDE"]
+    assert [d.layer for d in cut.drawn] == ["SCORE", "DRILL", pocket(version), "CUT_INSIDE", "CUT_OUTSIDE"]
 
 
 @pytest.mark.parametrize("version", ["r2010", "r12"])
@@ -205,7 +247,7 @@ def test_a_second_reader_finds_the_same_shapes(version: Any, tmp_path: Path) -> 
     path = tmp_path / "plate.dxf"
     write_dxf(PART, path, version=version)
     ours, theirs = read_cut(path), trimesh.load_path(str(path))
-    layers = {"CUT_OUTSIDE", "CUT_INSIDE", "DRILL", "POCKET_35"}
+    layers = {"CUT_OUTSIDE", "CUT_INSIDE", "DRILL", pocket(version)}
     expected = sorted(p.area for layer in layers for p in ours.polygons(layer))
     found = sorted(Polygon(ring).area for ring in theirs.discrete if math.dist(ring[0], ring[-1]) < 1e-6)
     assert found == pytest.approx(expected, rel=2e-3)  # it draws arcs with longer chords

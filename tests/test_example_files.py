@@ -24,7 +24,7 @@ from shapely import Polygon, contains_properly
 from shapely.ops import unary_union
 
 EXAMPLES = sorted((Path(__file__).resolve().parent.parent / "examples").glob("*.toml"))
-LAYERS = {"CUT_OUTSIDE", "CUT_INSIDE", "DRILL", "ENGRAVE", "NOTES", "SHEET"}
+LAYERS = {"CUT_OUTSIDE", "CUT_INSIDE", "DRILL", "SCORE", "NOTES", "SHEET"}
 MM = {"mm": 1.0, "in": 25.4}
 
 
@@ -78,7 +78,7 @@ def polygons(path: Path, scale: float) -> dict[str, list[Polygon]]:
         assert layer in LAYERS or layer.startswith("POCKET_"), layer
         assert entity.dxftype() in ("LWPOLYLINE", "CIRCLE", "TEXT")
         if entity.dxftype() == "LWPOLYLINE" and not entity.closed:  # type: ignore[attr-defined]
-            assert layer in ("NOTES", "ENGRAVE")
+            assert layer in ("NOTES", "SCORE")
         elif entity.dxftype() != "TEXT":
             points = [(p.x * scale, p.y * scale) for p in make_path(entity).flattening(0.0005)]
             found.setdefault(layer, []).append(Polygon(points))
@@ -216,7 +216,7 @@ def test_plates_hold_every_print_inside_the_bed_and_apart(made: Made) -> None:
 
     bed = [float(side) for side in made.work.job.printer.bed]
     names: list[str] = []
-    for path in sorted((made.folder / "print").glob("plate*.3mf")):
+    for path in sorted((made.folder / "print").glob("bed*.3mf")):
         scene: Any = trimesh.load(path)
         assert scene.units == "millimeter"
         boxes = [mesh.bounds for mesh in scene.geometry.values()]

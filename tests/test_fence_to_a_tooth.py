@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.numbers.numbers import numbers
-from scarfwright.models.words import fence
+from scarfwright.models.words.at_the_saw import fence
 from shapely import box
 
 from tests.cut_jobs import worked

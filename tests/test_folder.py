@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+import ctypes
 import os
+import shutil
 import signal
 import subprocess
 import sys
-import time
 from pathlib import Path
 
 import pytest
+from scarfwright.outputs import folder as folder_room
 from scarfwright.outputs.folder import MARKER, FolderError, replaced_whole
 
 GROUPS = {"cad", "cut"}
@@ -134,6 +136,7 @@ with replaced_whole(Path(sys.argv[1]), {"cad"}, "1") as folder:
 
 @pytest.mark.parametrize("how", [signal.SIGKILL, signal.SIGINT])
 def test_killed_while_building(tmp_path: Path, how: signal.Signals) -> None:
+    """The old folder is intact; what a kill leaves lying beside it is gone after the next run."""
     target = tmp_path / "out"
     fill(target, "one")
     maker = subprocess.Popen(
@@ -144,22 +147,140 @@ def test_killed_while_building(tmp_path: Path, how: signal.Signals) -> None:
     assert len(list(tmp_path.iterdir())) == 2
     os.kill(maker.pid, how)
     maker.wait()
-    for _ in range(100):  # the watcher clears up as soon as the pipe breaks
-        if len(list(tmp_path.iterdir())) == 1:
-            break
-        time.sleep(0.05)
-    assert [p.name for p in tmp_path.iterdir()] == ["out"]
     assert (target / "cad" / "file").read_text() == "one"
+    assert names(target) == [MARKER, "cad/file", "cut/file", "job.toml"]
+    assert len(list(tmp_path.iterdir())) == (2 if how is signal.SIGKILL else 1)
+    fill(target, "two")
+    assert [p.name for p in tmp_path.iterdir()] == ["out"]
+    assert (target / "cad" / "file").read_text() == "two"
 
 
-def test_leftovers_of_the_dead_are_cleared(tmp_path: Path) -> None:
+def dead_process() -> int:
     dead = subprocess.Popen([sys.executable, "-c", ""])
     dead.wait()
-    left = tmp_path / f".scarfwright-building-out-{dead.pid}"
-    left.mkdir()
-    (left / "half").write_text("half")
+    return dead.pid
+
+
+def test_leftovers_of_the_dead_are_cleared_and_those_of_the_living_stay(tmp_path: Path) -> None:
+    for process in (dead_process(), os.getppid()):
+        left = tmp_path / f".scarfwright-building-out-{process}"
+        left.mkdir()
+        (left / "half").write_text("half")
     fill(tmp_path / "out", "one")
+    assert sorted(p.name for p in tmp_path.iterdir()) == [f".scarfwright-building-out-{os.getppid()}", "out"]
+
+
+def test_killed_between_moving_the_old_folder_aside_and_the_new_one_in(tmp_path: Path) -> None:
+    """Where folders can't be exchanged in one step the old one stands aside for a moment: the next run puts it back."""
+    target = tmp_path / "out"
+    fill(target, "one")
+    (target / "my notes.txt").write_text("mine")
+    target.rename(tmp_path / f".scarfwright-building-out-{dead_process()}-old")
+    with pytest.raises(RuntimeError), replaced_whole(target, GROUPS, "1"):
+        raise RuntimeError
+    assert (target / "my notes.txt").read_text() == "mine"
+    fill(target, "two")
+    assert (target / "my notes.txt").read_text() == "mine"
     assert [p.name for p in tmp_path.iterdir()] == ["out"]
+
+
+@pytest.mark.parametrize("lacking", ["exchange", "library", "system", "modes", "posix"])
+def test_a_system_that_lacks_a_call(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, lacking: str) -> None:
+    """With a call taken away that not every system has the folder comes out whole and the user's own stays."""
+    target = tmp_path / "out"
+    fill(target, "one")
+    (target / "my notes.txt").write_text("mine")
+    left = tmp_path / f".scarfwright-building-out-{dead_process()}"
+    left.mkdir()
+    if lacking == "exchange":
+        monkeypatch.setattr(folder_room, "_exchange", lambda _one, _other: False)
+    elif lacking == "library":
+        monkeypatch.setattr(ctypes, "CDLL", missing)
+    elif lacking == "system":
+        monkeypatch.setattr(sys, "platform", "darwin")
+    elif lacking == "modes":
+        monkeypatch.setattr(shutil, "copymode", missing)
+    else:
+        monkeypatch.setattr(folder_room, "_posix", lambda: False)
+        monkeypatch.setattr(os, "kill", missing)
+        os.utime(left, (0, 0))
+    fill(target, "two")
+    assert (target / "cad" / "file").read_text() == "two"
+    assert (target / "my notes.txt").read_text() == "mine"
+    assert [p.name for p in tmp_path.iterdir()] == ["out"]
+
+
+def missing(*_: object, **__: object) -> None:
+    raise OSError("there is no such call here")
+
+
+# -- what is the user's --------------------------------------------------------------------------------------------
+
+
+def test_the_users_own_folders_and_modes_stay(tmp_path: Path) -> None:
+    target = tmp_path / "out"
+    fill(target, "one")
+    (target / "empty").mkdir()
+    (target / "closed").mkdir(mode=0o700)
+    (target / "closed" / "note").write_text("mine")
+    (target / "closed").chmod(0o500)
+    (target / "cad").chmod(0o750)
+    target.chmod(0o700)
+    fill(target, "two")
+    modes = {name: (target / name).stat().st_mode & 0o777 for name in ("", "closed", "cad")}
+    assert modes == {"": 0o700, "closed": 0o500, "cad": 0o750}
+    assert (target / "empty").is_dir()
+    assert (target / "closed" / "note").read_text() == "mine"
+    assert (target / "cad" / "file").read_text() == "two"
+    assert [p.name for p in tmp_path.iterdir()] == ["out"]
+
+
+def test_an_output_folder_in_an_output_folder_stays_whole(tmp_path: Path) -> None:
+    fill(tmp_path / "out", "one")
+    fill(tmp_path / "out" / "other boat", "inner")
+    for text in ("two", "three"):
+        fill(tmp_path / "out", text)
+        assert names(tmp_path / "out" / "other boat") == [MARKER, "cad/file", "cut/file", "job.toml"]
+    fill(tmp_path / "out" / "other boat", "inner again")
+    assert (tmp_path / "out" / "cad" / "file").read_text() == "three"
+
+
+@pytest.mark.parametrize("mine", ["cut", "cad/file", "job.toml/note"])
+def test_a_file_of_the_users_in_the_way_is_refused_not_lost(tmp_path: Path, mine: str) -> None:
+    target = tmp_path / "out"
+    target.mkdir()
+    (target / MARKER).write_text("Made by scarfwright 1.\n")
+    (target / mine).parent.mkdir(exist_ok=True)
+    (target / mine).write_text("mine")
+    with pytest.raises(FolderError, match=r"is yours and in the way"):
+        fill(target, "two")
+    assert (target / mine).read_text() == "mine"
+    assert [p.name for p in tmp_path.iterdir()] == ["out"]
+
+
+def test_links_are_carried_over_as_links(tmp_path: Path) -> None:
+    target = tmp_path / "out"
+    fill(target, "one")
+    (tmp_path / "elsewhere").mkdir()
+    (target / "link").symlink_to(tmp_path / "elsewhere")
+    (target / "broken").symlink_to("nowhere")
+    fill(target, "two")
+    assert (target / "link").readlink() == tmp_path / "elsewhere"
+    assert (target / "broken").is_symlink()
+
+
+def test_a_mount_point_is_refused_before_the_work(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(os.path, "ismount", lambda path: Path(path) == tmp_path / "disk")
+    begun = False
+    with pytest.raises(FolderError, match="use a folder on it"), replaced_whole(tmp_path / "disk", GROUPS, "1"):
+        begun = True
+    assert not begun
+    fill(tmp_path / "disk" / "scarf-files", "one")
+
+
+def test_a_real_mount_point_is_refused() -> None:
+    with pytest.raises(FolderError, match="use a folder on it"), replaced_whole(Path("/proc"), GROUPS, "1"):
+        pass
 
 
 @pytest.mark.parametrize("limit", [100, 2_000, 20_000, 60_000])

@@ -67,9 +67,10 @@ CASES: list[tuple[dict[str, Any], str, str, bool, dict[str, Any]]] = [
      {"printer": {"layer": "0.2 mm"}}),
     ({"saw": {"fence_gap": "0.5 mm"}}, "gap_shim.off", "gap_shim", False, {"printer": {"layer": "0.25 mm"}}),
     ({"saw": {"fence_gap": "0.2 mm"}}, "gap_shim.coarse", "gap_shim", False, {"saw": {"fence_gap": "0.4 mm"}}),
-    ({}, "thickness_fork.slots_alike", "thickness_fork", True, {"printer": {"tolerance": "0.1 mm"}}),
-    ({"adhesive": {"gap_limit": "0.22 mm"}}, "thickness_fork.coarse", "thickness_fork", False,
-     {"adhesive": {"gap_limit": "0.3 mm"}}),
+    ({"stock": {"finished_thickness": "21 mm"}, "printer": {"tolerance": "1 mm"}}, "thickness_fork.slots_alike",
+     "thickness_fork", True, {"printer": {"tolerance": "0.2 mm"}}),
+    ({"stock": {"finished_thickness": "21 mm"}, "printer": {"tolerance": "0.9 mm"}}, "thickness_fork.coarse",
+     "thickness_fork", False, {"stock": {"finished_thickness": "20 mm"}}),
     ({"printer": {"tolerance": "1 mm"}}, "riser.uneven", "riser", False, {"printer": {"tolerance": "0.1 mm"}}),
     ({"stock": {"thickness": "8 mm"}, "joint": {"ratio": 20}}, "riser.long_span", "riser", False,
      {"joint": {"ratio": 12}}),
@@ -154,7 +155,7 @@ def test_no_gap_no_shim() -> None:
 
 
 def test_numbers_have_units_and_every_gauge() -> None:
-    work = worked(adhesive={"gap_limit": "0.5 mm"})
+    work = worked(stock={"finished_thickness": "20 mm"})
     parts = numbers(work)["parts"]
     assert set(parts) == {one.kind.name for one in wanted(work) if one.kind.resolution is not None}
     units = ("_mm", "_deg", "_ratio", "ratio", "first", "last", "label", "layers", "count")
@@ -173,7 +174,7 @@ def test_gauges_are_made_for_both_fence_sides() -> None:
 
 
 def test_flat_plates_are_offered_to_the_cutters_without_allowance() -> None:
-    work = worked(adhesive={"gap_limit": "0.5 mm"})
+    work = worked(stock={"finished_thickness": "20 mm"})
     flat = {piece.part.name: piece.part for piece in flat_pieces(work.wanted)}
     gauges = {"taper_fork", "taper_scale", "thickness_fork"}
     assert gauges <= set(flat)
@@ -183,6 +184,6 @@ def test_flat_plates_are_offered_to_the_cutters_without_allowance() -> None:
 
 
 def test_every_part_has_its_files() -> None:
-    paths = {i.path for i in items(worked(adhesive={"gap_limit": "0.5 mm"}))}
+    paths = {i.path for i in items(worked(stock={"finished_thickness": "20 mm"}))}
     for name in ("slope_gauge", "taper_fork", "square_block", "height_step", "gap_shim", "thickness_fork", "riser"):
         assert {f"cad/{name}.step", f"print/{name}.stl", f"print/{name}.3mf"} <= paths

@@ -27,7 +27,7 @@ Values = npt.NDArray[np.float64]
 
 def job(**tables: object) -> Job:
     base = {
-        "stock": {"thickness": "22 mm", "height": "60 mm", "length": "2.4 m"},
+        "stock": {"thickness": "22 mm", "height": "60 mm", "length": "2.4 m", "finished_thickness": "20 mm"},
         "joint": {"ratio": 12},
         "sled": {"made_from": "sheet", "length": "1500 mm"},
         "clamp": {"opening": "80 mm"},
@@ -163,13 +163,17 @@ def test_gap_shim(work: Workup, out: Callable[[float], Values]) -> None:
 
 
 def test_thickness_fork_slide_and_gap(work: Workup) -> None:
-    """Slid by dx, held flat: the two faces of the glue line, drawn as lines, stand apart by the gap limit."""
+    """Slid apart by dx, held flat: the two faces of the glue line, drawn as lines, stand apart by the gap limit. Slid
+    together by dx they are closed, and thicker by what planes away."""
     r = resolution(work, "thickness_fork")
     slope = 1 / work.joint.ratio
-    lower, upper = (0.0, 0.0), (r["slide_mm"], 0.0)  # the same point of both faces, after sliding
+    lower, upper = (0.0, 0.0), (r["apart_mm"], 0.0)  # the same point of both faces, after sliding
     across = abs((upper[0] - lower[0]) * slope - (upper[1] - lower[1])) / math.hypot(1, slope)
     assert across == pytest.approx(work.job.adhesive.gap_limit)
-    assert r["slots_mm"][1] - r["slots_mm"][0] == pytest.approx(r["slide_mm"] / work.joint.ratio)
+    finished = work.job.stock.finished_thickness
+    assert finished is not None
+    assert r["together_mm"] * slope == pytest.approx(22.0 - finished)
+    assert r["slots_mm"][1] - r["slots_mm"][0] == pytest.approx(22.0 - finished)
 
 
 def test_risers(work: Workup, out: Callable[[float], Values]) -> None:

@@ -15,8 +15,8 @@ from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.display import Sheet
 from scarfwright.outputs.drawing.placing import apart
 from scarfwright.outputs.formats.pdf import write_pdf
+from scarfwright.outputs.gauges.picture import Picture, picture_items
 from scarfwright.outputs.gauges.pictures import SCENES
-from scarfwright.outputs.gauges.scene import Scene, scene_items
 from scarfwright.outputs.gauges.sheet import gauge_sheets
 
 from tests.shops import in_full_shop
@@ -61,11 +61,11 @@ def test_same_job_same_bytes(made: tuple[Workup, list[Sheet]]) -> None:
 
 def test_a_scene_is_drawn_to_its_scale_inside_its_area() -> None:
     """A 200 x 50 box with words on both sides in a 120 x 60 area: what is left takes a usual scale, sides exact."""
-    scene = Scene()
+    scene = Picture()
     scene.box(0.0, 0.0, 200.0, 50.0, None)
     scene.say((0.0, 25.0), "left of it ", "end")
     scene.say((200.0, 25.0), " right of it", "start")
-    items, scale = scene_items(scene, (10.0, 20.0, 120.0, 60.0))
+    items, scale = picture_items(scene, (10.0, 20.0, 120.0, 60.0))
     drawn = [item for item in items if not hasattr(item, "text")]
     xs = [p[0] for item in drawn for p in item.points()]  # type: ignore[union-attr]  # only paths are left
     assert max(xs) - min(xs) == pytest.approx(200.0 / scale)

@@ -11,7 +11,7 @@ import pytest
 from scarfwright.models.job.file import job_from_dict
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.solve import work_out
-from scarfwright.models.words import knife_and_guard
+from scarfwright.models.words.at_the_saw import knife_and_guard
 from scarfwright.models.workup import Workup
 
 from tests.cut_jobs import of_code, worked

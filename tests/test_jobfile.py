@@ -257,7 +257,7 @@ def test_metric_jobs_have_the_defaults_of_the_design() -> None:
            "blade_above_work": 6, "table_front": 430, "table_back": 380, "fence_front": 450, "fence_height": 65,
            "travel_margin": 50, "side_clearance": 10, "clear_gap": 5}  # fmt: skip
     assert {key: float(getattr(job.saw, key)) for key in saw} == saw
-    clamp = {"opening": 50, "throat": 60, "pad_width": 25, "pad_height": 20, "jaw": 12}
+    clamp = {"opening": 50, "throat": 60, "pad_width": 25, "pad_height": 20, "jaw_outer": 12, "jaw_inner": 12}
     assert {key: float(getattr(job.clamp, key)) for key in clamp} == clamp
     sled = {"sheet_thickness": 18, "round_marks": 0.5, "nose_min": 25, "web": 25, "notch_length": 50, "notch_width": 16}
     assert {key: float(getattr(job.sled, key)) for key in sled} == sled
@@ -375,3 +375,14 @@ def test_paper_is_the_units_own_unless_told(units: str, written: str, paper: str
     assert drawing_size(job.files) == (LETTER if paper == "Letter" else A4)
     bare = job_from_text(f'units = "{units}"\n{GOOD}')
     assert bare.files.paper == ("Letter" if units == "in" else "A4")
+
+
+def test_the_old_key_for_both_jaws_is_still_read() -> None:
+    """[clamp] jaw of older jobs stands for both; a newer key beside it comes first; the job is written with the new."""
+    both = job_from_text(GOOD + "[clamp]\njaw = 9\n").clamp
+    assert [float(both.jaw_outer), float(both.jaw_inner)] == [9, 9]
+    inch = job_from_text('units = "in"\n' + GOOD + '[clamp]\njaw = "3/4 in"\njaw_inner = "1/4 in"\n')
+    assert (inch.clamp.jaw_outer, inch.clamp.jaw_inner) == pytest.approx((19.05, 6.35))
+    assert "\njaw = " not in job_to_toml(inch)
+    with pytest.raises(JobError, match="jaw"):
+        job_from_text(GOOD + '[clamp]\njaw = "wide"\n')

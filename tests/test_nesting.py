@@ -15,8 +15,8 @@ from scarfwright.models.flat.loop import polygon, rectangle, rounded
 from scarfwright.models.job.file import job_from_dict
 from scarfwright.models.job.tables import Job
 from scarfwright.models.part.part import Part
-from scarfwright.models.sheets.nesting import blocks_of, nest
-from scarfwright.models.sheets.pieces import Piece, tabs_of
+from scarfwright.models.sheets.nesting import bundles_of, nest
+from scarfwright.models.sheets.pieces import FlatPart, tabs_of
 from scarfwright.models.solve import work_up
 from scarfwright.models.workup import Workup
 from shapely import Polygon
@@ -25,15 +25,15 @@ SHEET = (2440.0, 1220.0)
 SPACING = 12.0
 
 
-def piece(name: str, outline: Any, count: int = 1, along_grain: bool = False, needed: bool = False) -> Piece:
-    return Piece(Part(name, name, outline, 18.0), count, along_grain, needed)
+def piece(name: str, outline: Any, count: int = 1, along_grain: bool = False, needed: bool = False) -> FlatPart:
+    return FlatPart(Part(name, name, outline, 18.0), count, along_grain, needed)
 
 
 def trapezium(length: float, heel: float, nose: float) -> Any:
     return polygon([(0, 0), (length, 0), (length, heel), (0, nose)])
 
 
-def mixed(seed: int) -> list[Piece]:
+def mixed(seed: int) -> list[FlatPart]:
     """Sixty pieces: sleds, boards, plates with round corners."""
     pick = random.Random(seed)
     found = [
@@ -47,15 +47,15 @@ def mixed(seed: int) -> list[Piece]:
     return found
 
 
-def laid(pieces: list[Piece], grain: str = "x", spacing: float = SPACING) -> list[tuple[Part, ...]]:
-    return nest([b for p in pieces for b in blocks_of(p, spacing, grain)], *SHEET, spacing)
+def laid(pieces: list[FlatPart], grain: str = "x", spacing: float = SPACING) -> list[tuple[Part, ...]]:
+    return nest([b for p in pieces for b in bundles_of(p, spacing, grain)], *SHEET, spacing)
 
 
 def shape(part: Part) -> Polygon:
     return Polygon(part.outline.points(0.001))
 
 
-def assert_sound(sheets: list[tuple[Part, ...]], pieces: list[Piece], spacing: float = SPACING) -> None:
+def assert_sound(sheets: list[tuple[Part, ...]], pieces: list[FlatPart], spacing: float = SPACING) -> None:
     counts = Counter(part.name for parts in sheets for part in parts)
     assert set(counts.values()) == {1}
     asked = {
@@ -101,7 +101,7 @@ def test_rectangles_that_fill_a_sheet_need_one() -> None:
 def test_two_sleds_lie_half_turned_in_one_another() -> None:
     """The pair is heel + nose + the spacing square to the slope high, not two heels."""
     sled = piece("layer", trapezium(1500, 153, 28), 2, True)
-    (block,) = blocks_of(sled, SPACING, "x")
+    (block,) = bundles_of(sled, SPACING, "x")
     assert len(block.parts) == 2
     exact = 153 + 28 + SPACING / math.cos(math.atan(125 / 1500))
     assert exact <= block.height <= exact + 0.05
@@ -126,7 +126,7 @@ def test_what_may_turn_is_turned_to_fit() -> None:
 
 def test_a_half_turned_pair_of_upright_wedges_saves_width() -> None:
     wedge = piece("wedge", polygon([(0, 0), (60, 0), (20, 900), (0, 900)]), 2)
-    (block,) = blocks_of(wedge, SPACING, "x")
+    (block,) = bundles_of(wedge, SPACING, "x")
     assert len(block.parts) == 2
     assert block.width < 2 * 60
     one, other = (shape(p) for p in block.parts)
@@ -186,7 +186,7 @@ def test_dowel_holes_meet_when_the_layers_are_stacked() -> None:
 def test_each_thickness_has_sheets_of_its_own(monkeypatch: pytest.MonkeyPatch) -> None:
     thin = replace(piece("gauge", rectangle(0, 0, 100, 50)).part, thickness=4.0)
     thick = piece("board", rectangle(0, 0, 300, 50)).part
-    found = [Piece(thin, 3, False, False), Piece(thick, 1, False, False)]
+    found = [FlatPart(thin, 3, False, False), FlatPart(thick, 1, False, False)]
     monkeypatch.setattr("scarfwright.models.workup.flat_pieces", lambda _work: found)
     plans = worked().sheets
     assert [(p.name, p.thickness, len(p.placed)) for p in plans] == [("sheet-1", 18.0, 1), ("sheet-2", 4.0, 3)]
@@ -202,7 +202,7 @@ def test_filled_share_is_parts_over_sheet() -> None:
 
 def test_tabs_lie_on_the_outline_apart_and_away_from_corners() -> None:
     outline = trapezium(800, 120, 30)
-    tabs = tabs_of(outline, 6, 6.0)
+    tabs = tabs_of(Part("plate", "Plate", outline, 18.0), 6, 6.0)
     assert len(tabs) == 6
     ring = Polygon(outline.points()).exterior
     for tab in tabs:

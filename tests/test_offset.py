@@ -7,7 +7,7 @@ import math
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
-from scarfwright.models.flat.crossings import tidied, turn
+from scarfwright.models.flat.chains import tidied, turn
 from scarfwright.models.flat.loop import Loop, Vertex, circle, polygon, rectangle, rounded, slot
 from scarfwright.models.flat.offset import offset
 from scarfwright.models.flat.round_cutter import reached, relieved, unreached, widest_cutter

@@ -9,20 +9,17 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from scarfwright.models.flat.loop import (
-    Capsule,
     Edge,
     Loop,
     Vertex,
-    between,
     circle,
-    inside_by,
     polygon,
     rectangle,
     rounded,
     rounded_each,
-    segment_distance,
     slot,
 )
+from scarfwright.models.flat.room import Capsule, between, inside_by, segment_distance
 from shapely import LineString, Polygon
 from shapely import Point as ShapelyPoint
 

@@ -87,3 +87,20 @@ def test_keys_that_are_none(key: str, value: Any) -> None:
     raw = {"stock": {"thickness": 22, "height": 60}, "joint": {"ratio": 12}, "limits": {key: value}}
     with pytest.raises(JobError, match=rf"\[limits\] {key}"):
         job_from_dict(raw)
+
+
+def test_the_dividing_sheet_tells_the_half_that_cancels_the_tilt() -> None:
+    """On the carrier the half between fence and blade goes heel first, and lies at the taper cut as it lay."""
+    from scarfwright.models.accuracy.halves import half_lean, turn
+    from scarfwright.models.words.the_sled.dividing import order
+
+    work = worked()
+    assert work.way.dividing is not None
+    last = order(work, work.way.dividing)[-1].text
+    assert "lay on the carrier" in last
+    assert "the same face up" in last
+    assert half_lean(0.01, "heel") == 0
+    assert turn("fence", "heel") == "as_it_lay"
+    # the batten stands nearer the fence at the leading end: there the half is wide
+    trailing, leading = sorted(work.way.dividing.batten_ends)
+    assert leading[1] < trailing[1]

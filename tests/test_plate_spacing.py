@@ -8,7 +8,6 @@ from itertools import combinations
 import pytest
 from scarfwright.models.job.tables import Printer
 from scarfwright.models.lengths.length import parse_length
-from scarfwright.models.lengths.say import say_in
 from scarfwright.models.printing.plates import Laid, Plate, laid_flat, plates
 
 from tests.shapes import blank, polygon
@@ -17,11 +16,11 @@ APART = 5.0  # [mm]; common practice, no source
 
 
 def printer(x: float, y: float) -> Printer:
-    return Printer(bed=(parse_length(x), parse_length(y), parse_length(240.0)))
+    return Printer(bed=(parse_length(x), parse_length(y), parse_length(240.0)), margin=parse_length(0))
 
 
 def laid(name: str, length: float, width: float, bed: Printer) -> Laid:
-    (one,), found = laid_flat(replace(blank(length, width), name=name), bed, say_in("mm"))
+    (one,), found = laid_flat(replace(blank(length, width), name=name), bed)
     assert not found
     return one
 

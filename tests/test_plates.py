@@ -16,11 +16,10 @@ from scarfwright.models.flat.loop import circle, polygon, rectangle
 from scarfwright.models.job.tables import Printer
 from scarfwright.models.lengths.length import parse_length
 from scarfwright.models.lengths.say import say_in
-from scarfwright.models.part.lettering import lettered, raised_letters
+from scarfwright.models.part.lettering import lettered
 from scarfwright.models.part.part import Feature, Operation, Part, Raised
 from scarfwright.models.printing.overhang import best_face, ceilings
-from scarfwright.models.printing.packing import pack
-from scarfwright.models.printing.plates import SPACING, Laid, laid_flat, plates
+from scarfwright.models.printing.plates import SPACING, Laid, laid_flat, pack, plates
 from scarfwright.models.solids.solids import bodies
 from scarfwright.outputs.formats.mesh import mesh_of
 from scarfwright.outputs.formats.table import write
@@ -31,7 +30,7 @@ SAY = say_in("mm")
 
 
 def printer(x: float = 220.0, y: float = 220.0, z: float = 240.0) -> Printer:
-    return Printer(bed=(parse_length(x), parse_length(y), parse_length(z)))
+    return Printer(bed=(parse_length(x), parse_length(y), parse_length(z)), margin=parse_length(0))
 
 
 # -- arranging ----------------------------------------------------------------------------------------------
@@ -94,7 +93,7 @@ SHELF = strip(blank(), rectangle(10, -6, 30, 20), 3.0, 8.0)
 PARTS = {
     "plain": blank(),
     "label": lettered(blank(), "8 B", 5.0, 6.0, 6.0),
-    "raised label": raised_letters(blank(), "8 B", 5.0, 6.0, 6.0),
+    "raised bar": strip(blank(), rectangle(5, 6, 20, 3), 3.0, 3.6),
     "hook": strip(blank(), rectangle(0, 0, 60, 4), 3.0, 12.0),
     "shelf": SHELF,
     "table": strip(strip(blank(20, 20), rectangle(0, 0, 20, 20), 3, 9), rectangle(-8, -8, 36, 36), 9.0, 12.0),
@@ -129,15 +128,15 @@ def test_overhang_against_the_mesh(name: str, over: bool) -> None:
 
 def test_best_face_is_the_one_with_less_hanging_over() -> None:
     assert best_face(PARTS["table"])
-    assert not any(best_face(PARTS[name]) for name in ("plain", "label", "hook", "raised label"))
-    (laid,), found = laid_flat(PARTS["table"], printer(), SAY)
+    assert not any(best_face(PARTS[name]) for name in ("plain", "label", "hook", "raised bar"))
+    (laid,), found = laid_flat(PARTS["table"], printer())
     assert laid.turned_over
     assert not found
     assert sum(c.area for c in ceilings(PARTS["table"])) > 500
 
 
 def test_what_hangs_over_is_reported_with_area_and_height() -> None:
-    (laid,), (found,) = laid_flat(PARTS["shelf"], printer(), SAY)
+    (laid,), (found,) = laid_flat(PARTS["shelf"], printer())
     area, lowest = overhang_of(laid)
     assert found.code == "print.overhang"
     assert found.numbers["area_mm2"] == pytest.approx(area, rel=1e-3)
@@ -145,14 +144,14 @@ def test_what_hangs_over_is_reported_with_area_and_height() -> None:
 
 
 def test_too_tall_for_the_printer() -> None:
-    laid, (found,) = laid_flat(blank(40, 30, 60), printer(z=50.0), SAY)
+    laid, (found,) = laid_flat(blank(40, 30, 60), printer(z=50.0))
     assert laid == ()
     assert found.code == "print.too_tall"
-    assert "10 mm" in found.text
+    assert (found.numbers["height_mm"], found.numbers["bed_z_mm"]) == (60, 50)
 
 
 def test_slanting_where_only_that_fits() -> None:
-    (laid,), found = laid_flat(blank(270.0, 20.0), printer(), SAY)
+    (laid,), found = laid_flat(blank(270.0, 20.0), printer())
     assert not found
     assert 0 < laid.angle < math.pi / 2
     (body,) = bodies(laid)
@@ -162,8 +161,8 @@ def test_slanting_where_only_that_fits() -> None:
 
 
 def test_plates_hold_every_part_once_named_and_apart(tmp_path: Path) -> None:
-    wanted = [*((laid, 1) for laid in laid_flat(replace(blank(400, 40), name="long"), printer(), SAY)[0])]
-    wanted += [(laid_flat(replace(part, name=name), printer(), SAY)[0][0], 3) for name, part in PARTS.items()]
+    wanted = [*((laid, 1) for laid in laid_flat(replace(blank(400, 40), name="long"), printer())[0])]
+    wanted += [(laid_flat(replace(part, name=name), printer())[0][0], 3) for name, part in PARTS.items()]
     names: list[str] = []
     for plate in plates(wanted, printer()):
         write(bodies(plate), tmp_path / f"{plate.name}.3mf")
@@ -187,6 +186,6 @@ def check_plate(meshes: list[Any]) -> None:
 
 
 def test_more_than_one_plate_is_numbered() -> None:
-    laid = laid_flat(blank(200, 100), printer(), SAY)[0][0]
+    laid = laid_flat(blank(200, 100), printer())[0][0]
     assert [p.name for p in plates([(laid, 3)], printer())] == ["plate-1", "plate-2"]
     assert plates([], printer()) == ()

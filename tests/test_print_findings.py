@@ -20,13 +20,13 @@ def block(height: float, *raised: Raised) -> Part:
 
 
 def of_code(part: Part, code: str) -> list[Finding]:
-    return [f for f in laid_flat(part, JOB.printer, SAY)[1] if f.code == code]
+    return [f for f in laid_flat(part, JOB.printer)[1] if f.code == code]
 
 
 def test_too_tall_for_the_printer() -> None:
     (one,) = of_code(block(240.1), "print.too_tall")  # the default printer reaches 240
-    assert one.numbers == {"height_mm": 240.1, "bed_z_mm": 240}
-    assert laid_flat(block(240.1), JOB.printer, SAY)[0] == ()
+    assert one.numbers == {"title": "Block", "height_mm": 240.1, "bed_z_mm": 240}
+    assert laid_flat(block(240.1), JOB.printer)[0] == ()
     assert of_code(block(240.0), "print.too_tall") == []
 
 
@@ -39,6 +39,6 @@ def test_what_hangs_over_nothing_either_way_up() -> None:
 
 
 def test_letters_that_close_up() -> None:
-    (one,) = label_findings("Block", "N 12", LEAST_HEIGHT - 0.1, 100, SAY)
+    (one,) = label_findings("Block", "N 12", LEAST_HEIGHT - 0.1, 100)
     assert one.code == "label.too_small"
-    assert label_findings("Block", "N 12", LEAST_HEIGHT, 100, SAY) == []
+    assert label_findings("Block", "N 12", LEAST_HEIGHT, 100) == []

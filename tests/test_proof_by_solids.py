@@ -150,14 +150,15 @@ class Bench:
 
     def clamp(self, where: dict[str, Any], low: float) -> list[Any]:
         """All the room a clamp may take up, sliding in its seat: outer jaw, fence-side jaw, bar."""
-        thickness, jaw, throat = self.of("stock", "thickness"), self.of("clamp", "jaw"), self.of("clamp", "throat")
+        thickness, throat = self.of("stock", "thickness"), self.of("clamp", "throat")
+        jaw_outer, jaw_inner = self.of("clamp", "jaw_outer"), self.of("clamp", "jaw_inner")
         along = self.seat(where)
         inner = thickness - where["opening_mm"]
         jaws = (low, low + throat + BAR)
         return [
-            self.along_board(along, (thickness, thickness + jaw), jaws),
-            self.along_board(along, (inner - jaw, inner), jaws),
-            self.along_board(along, (inner - jaw, thickness + jaw), (low + throat, low + throat + BAR)),
+            self.along_board(along, (thickness, thickness + jaw_outer), jaws),
+            self.along_board(along, (inner - jaw_inner, inner), jaws),
+            self.along_board(along, (inner - jaw_inner, thickness + jaw_outer), (low + throat, low + throat + BAR)),
         ]
 
     def seat(self, where: dict[str, Any]) -> Point:
@@ -238,7 +239,7 @@ def prove_sled_stays_whole(bench: Bench) -> None:
 
 def prove_seats(bench: Bench) -> None:
     """Each clamp fits its seat in the sled as written, closes on web and work, and can't slide past where it may."""
-    pad, jaw, thickness = bench.of("clamp", "pad_width"), bench.of("clamp", "jaw"), bench.of("stock", "thickness")
+    pad, jaw, thickness = bench.of("clamp", "pad_width"), bench.of("clamp", "jaw_inner"), bench.of("stock", "thickness")
     less = 0.002
     for where in bench.clamps():
         low = bench.pads_low(where)
@@ -327,17 +328,23 @@ def prove_limit_of_all(bench: Bench) -> None:
 
 
 def prove_least_station(bench: Bench) -> None:
-    """A slot clamp at the least station is free of the blade to the end of the cut and its margin; nearer it is not."""
+    """A slot clamp at the least station is free of the blade: with its pads where they belong to the end of the cut and
+    its margin (or the stop block's mark and the spare room past it), pushed down to the spare room past the end; nearer
+    to the heel one of the two is not."""
     half = max(bench.of("clamp", "pad_width"), bench.of("sled", "notch_length")) / 2
     least = bench.saw["least_station_mm"]
     if least <= half + 1.0:
         return  # no clamp on the board can come into the blade's way
-    end = bench.saw["travel_end_mm"] + bench.of("saw", "travel_margin")
-    swept = bench.blade(bench.saw["start_mm"], end, bench.of("saw", "side_clearance"))
+    mark, spare = (25.4 / 16, 25.4 * 7 / 16) if bench.numbers["units"] == "in" else (1.0, 10.0)
+    end, side = bench.saw["travel_end_mm"], bench.of("saw", "side_clearance")
+    whole = end + max(bench.of("saw", "travel_margin"), mark + spare)
     heel = next(c for c in bench.clamps() if c["where"] == "heel")
-    low = bench.pads_low(heel)
-    assert not meet(swept, *bench.clamp(heel | {"station_mm": least + TRAVEL}, low))
-    assert meet(swept, *bench.clamp(heel | {"station_mm": least - TRAVEL}, low))
+    deepest = max(max(bench.top, bench.of("stock", "height")) - bench.of("clamp", "throat"), 0.0)
+    swept = [(bench.blade(bench.saw["start_mm"], until, side), low)
+             for until, low in ((whole, bench.pads_low(heel)), (end + spare, deepest))]  # fmt: skip
+    further, nearer = heel | {"station_mm": least + TRAVEL}, heel | {"station_mm": least - TRAVEL}
+    assert not any(meet(blade, *bench.clamp(further, low)) for blade, low in swept)
+    assert any(meet(blade, *bench.clamp(nearer, low)) for blade, low in swept)
 
 
 def prove_joint(bench: Bench, work: Any) -> None:

@@ -12,10 +12,13 @@ from typing import Any
 import pytest
 import trimesh
 from scarfwright.models.findings import Level
+from scarfwright.models.flat.loop import rectangle
+from scarfwright.models.part.part import Part
 from scarfwright.models.parts import registry
 from scarfwright.models.parts.check import check_part
-from scarfwright.models.parts.kind import Parameters
-from scarfwright.models.printing.bed import bounds, height
+from scarfwright.models.parts.kind import Parameters, PartKind
+from scarfwright.models.parts.words import WordError, read, words
+from scarfwright.models.printing.bed import height, part_bounds
 from scarfwright.models.solids.solids import bodies, solid
 from scarfwright.outputs.formats.table import write
 
@@ -64,7 +67,7 @@ def test_files_read_back(part: Any, tmp_path: Path) -> None:
         assert mesh.body_count == 1
         assert mesh.volume == pytest.approx(body.Volume(), rel=1e-3)
         assert mesh.area_faces.min() > 0
-        low_x, low_y, high_x, high_y = bounds(part)
+        low_x, low_y, high_x, high_y = part_bounds(part)
         assert mesh.bounds[0] == pytest.approx((low_x, low_y, 0.0), abs=0.02)
         assert mesh.bounds[1] == pytest.approx((high_x, high_y, height(part)), abs=0.02)
     step_read_back(tmp_path / "part.step", body.Volume())
@@ -97,3 +100,20 @@ def test_same_part_same_bytes(name: str, tmp_path: Path) -> None:
             write(made if suffix == ".dxf" else bodies(made), tmp_path / run / f"{name}{suffix}")
     for path in (tmp_path / "one").iterdir():
         assert path.read_bytes() == (tmp_path / "two" / path.name).read_bytes(), path.name
+
+
+def test_a_parameter_that_is_yes_or_no() -> None:
+    def flap(length: float = 50.0, raised: bool = False) -> Part:
+        """Build a flap.
+
+        length: of it [mm]
+        raised: whether it is drawn open
+        """
+        return Part("flap", "Flap", rectangle(0, 0, length, 30 if raised else 20), 3.0)
+
+    kind = PartKind("flap", "a flap", flap, lambda _work: None)
+    word = words(kind)[1]
+    assert (word.kind, word.shown(), word.unit, word.about) == ("yes or no", "no", "", "whether it is drawn open")
+    assert kind.build(**read(kind, ["raised=yes"])).outline.bounds[3] == 30
+    with pytest.raises(WordError, match="expected yes or no"):
+        read(kind, ["raised=perhaps"])

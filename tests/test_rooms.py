@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import ast
 import re
-from collections.abc import Iterator
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -23,6 +23,7 @@ FREE_OF_THE_SAW = (
 )  # fmt: skip
 
 
+@cache
 def table() -> dict[str, set[str]]:
     """Room -> the rooms it may import, from the block in DEVELOPERS.md; later lines may use earlier ones only."""
     text = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
@@ -38,6 +39,7 @@ def table() -> dict[str, set[str]]:
     return found
 
 
+@cache
 def sources() -> list[Path]:
     return [path for top in TOPS for path in sorted((ROOT / top).rglob("*.py"))]
 
@@ -47,53 +49,62 @@ def room_of(parts: tuple[str, ...]) -> str:
     return "/".join(parts[:1] if parts[0] == "cli" else parts[:2])
 
 
-def imports(path: Path) -> Iterator[tuple[str, ...]]:
-    """Every module a file imports, as its parts: our own without the package's name."""
-    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+@cache
+def tree(path: Path) -> ast.Module:
+    return ast.parse(path.read_text(encoding="utf-8"))
+
+
+@cache
+def imports(path: Path) -> tuple[tuple[str, ...], ...]:
+    """Every module a file imports, late ones too, as its parts."""
+    found: list[tuple[str, ...]] = []
+    for node in ast.walk(tree(path)):
         if isinstance(node, ast.Import):
-            yield from (tuple(alias.name.split(".")) for alias in node.names)
+            found += [tuple(alias.name.split(".")) for alias in node.names]
         elif isinstance(node, ast.ImportFrom) and node.module and not node.level:
-            module = tuple(node.module.split("."))
-            yield from ((*module, alias.name) for alias in node.names)
+            found += [(*node.module.split("."), alias.name) for alias in node.names]
+    return tuple(found)
 
 
-def own(path: Path) -> Iterator[tuple[str, ...]]:
-    for name in imports(path):
-        if name[0] == "scarfwright" and len(name) > 2:
-            yield name[1:]
+def used_by(path: Path) -> set[str]:
+    """The rooms a file uses besides its own."""
+    own = {room_of(name[1:]) for name in imports(path) if name[0] == "scarfwright" and len(name) > 2}
+    return own - {room_of(place(path)), "examples"}
 
 
-@pytest.mark.parametrize("path", sources(), ids=lambda p: str(p.relative_to(ROOT)))
-def test_imports_are_allowed_arrows(path: Path) -> None:
-    room = room_of(path.relative_to(ROOT).with_suffix("").parts)
-    if path.parent.name in TOPS and path.name == "__init__.py":
-        return
-    rooms = table()
-    assert room in rooms, f"{room} is not in the table of rooms"
-    used = {room_of(name) for name in own(path)} - {room}
-    assert used <= rooms[room], f"{room} may not use {sorted(used - rooms[room])}"
+def place(path: Path) -> tuple[str, ...]:
+    return path.relative_to(ROOT).with_suffix("").parts
+
+
+def test_imports_are_allowed_arrows() -> None:
+    wrong = {}
+    for path in sources():
+        if path.name == "__init__.py" and path.parent.parent == ROOT:
+            continue
+        room = room_of(place(path))
+        assert room in table(), f"{room} is not in the table of rooms"
+        if used_by(path) - table()[room]:
+            wrong["/".join(place(path))] = sorted(used_by(path) - table()[room])
+    assert wrong == {}
 
 
 def test_every_arrow_of_the_table_is_used() -> None:
     """An arrow that nobody needs would let somebody in."""
     used: dict[str, set[str]] = {}
     for path in sources():
-        room = room_of(path.relative_to(ROOT).with_suffix("").parts)
-        used.setdefault(room, set()).update(room_of(name) for name in own(path))
-    rooms = table()
-    assert {
-        room: sorted(allowed - used.get(room, set())) for room, allowed in rooms.items() if allowed - used[room]
-    } == {}
+        used.setdefault(room_of(place(path)), set()).update(used_by(path))
+    unused = {room: sorted(allowed - used[room]) for room, allowed in table().items() if allowed - used[room]}
+    assert unused == {}
 
 
-@pytest.mark.parametrize("path", sources(), ids=lambda p: str(p.relative_to(ROOT)))
-def test_the_kernel_is_imported_in_few_rooms_and_late(path: Path) -> None:
-    room = room_of(path.relative_to(ROOT).with_suffix("").parts)
-    kernel = [name for name in imports(path) if name[0] in KERNEL]
-    assert not kernel or room in KERNEL_ROOMS, f"{room} imports {kernel[0][0]}"
-    top = ast.parse(path.read_text(encoding="utf-8")).body
-    early = [n for n in top if isinstance(n, ast.Import | ast.ImportFrom) and _named(n) & set(KERNEL)]
-    assert not early, "the kernel is imported inside functions only"
+def test_the_kernel_is_imported_in_few_rooms_and_late() -> None:
+    wrong = {}
+    for path in sources():
+        kernel = [name for name in imports(path) if name[0] in KERNEL]
+        early = [n for n in tree(path).body if isinstance(n, ast.Import | ast.ImportFrom) and _named(n) & set(KERNEL)]
+        if early or (kernel and room_of(place(path)) not in KERNEL_ROOMS):
+            wrong["/".join(place(path))] = kernel
+    assert wrong == {}
 
 
 def _named(node: ast.Import | ast.ImportFrom) -> set[str]:
@@ -137,14 +148,12 @@ def test_no_module_needs_a_map() -> None:
 def test_no_function_needs_scrolling() -> None:
     long = {}
     for path in sources():
-        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        for node in ast.walk(tree(path)):
             if isinstance(node, ast.FunctionDef) and (node.end_lineno or 0) - node.lineno >= MOST_FUNCTION_LINES:
                 long[f"{path.relative_to(ROOT)}:{node.name}"] = (node.end_lineno or 0) - node.lineno + 1
     assert long == {}
 
 
 def test_every_room_says_what_it_knows() -> None:
-    for init in (ROOT / "models").glob("*/__init__.py"):
-        assert ast.get_docstring(ast.parse(init.read_text(encoding="utf-8"))), init
-    for init in (ROOT / "outputs").glob("*/__init__.py"):
-        assert ast.get_docstring(ast.parse(init.read_text(encoding="utf-8"))), init
+    silent = [init for init in sources() if init.name == "__init__.py" and not ast.get_docstring(tree(init))]
+    assert [init for init in silent if init.parent.parent != ROOT] == []

@@ -17,7 +17,7 @@ from scarfwright.models.lengths.say import say_in
 from scarfwright.models.part.part import Part
 from scarfwright.models.solids.setup import block_solid
 from scarfwright.models.solve import work_out
-from scarfwright.models.words.procedure import cautions, order_of_work
+from scarfwright.models.words.at_the_saw.procedure import cautions, order_of_work
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.display import Clip, Path, Sheet, Text
 from scarfwright.outputs.formats.pdf import write_pdf

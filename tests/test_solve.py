@@ -11,7 +11,6 @@ from scarfwright.models.findings import faults
 from scarfwright.models.flat.loop import polygon
 from scarfwright.models.job.file import job_from_text
 from scarfwright.models.job.tables import Job
-from scarfwright.models.sled.layout import HANDS_CLEAR
 from scarfwright.models.sled.sled import (
     Notch,
     Sled,
@@ -23,7 +22,7 @@ from scarfwright.models.sled.sled import (
     station_off_flat,
     station_with_left,
 )
-from scarfwright.models.solve import work_out
+from scarfwright.models.solve import FURTHER, work_out
 from scarfwright.models.workup import Workup
 from shapely import LineString, Polygon
 
@@ -65,7 +64,9 @@ def test_the_shortest_sled_that_serves(units: str, end: str, made_from: str) -> 
     assert work.way.sled.length == pytest.approx(count * step)
     assert not faults(list(work.findings))
     for shorter in range(1, count):
-        assert faults(list(at_length(work.job, shorter * step).findings)), shorter * step
+        less = at_length(work.job, shorter * step)
+        handle = shorter >= count - FURTHER and "handle.no_room" in codes(less)
+        assert faults(list(less.findings)) or handle, shorter * step
 
 
 def test_the_shortest_is_held_by_the_fence_as_the_formula_says() -> None:
@@ -73,7 +74,7 @@ def test_the_shortest_is_held_by_the_fence_as_the_formula_says() -> None:
 
     The jaw, 12 thick, stands off the flat square to the work edge, so its outer corner leads by 12 sin(theta).
     """
-    work = worked()
+    work = worked("handle_hole = 0", "hands_clear = 150")
     need = work.way.travel_end + 50 + work.way.sled.nose_flat + 12 * math.sin(work.way.sled.angle) + 450
     assert need <= work.way.sled.length < need + 50 + 10  # a step, and what rounding the mark does to the slope
     assert "clamp.meets_fence" in codes(at_length(work.job, work.way.sled.length - 50))
@@ -216,7 +217,7 @@ def test_on_thin_steep_stock_the_slot_stays_off_the_heels_end() -> None:
         '[stock]\nthickness = "4 mm"\nheight = "20 mm"\n[joint]\nratio = 2\n[clamp]\npad_height = "0.5 mm"\njaw = 8\n'
     )
     work = worked(
-        'made_from = "sheet"\nlength = 600\nnotch_length = 20\nnotch_width = 18\nweb = 40\nround_marks = 0',
+        'made_from = "sheet"\nlength = 600\nnotch_length = 20\nnotch_width = 18\nweb = 100\nround_marks = 0',
         "travel_margin = 0\nblade_above_work = 1",
         base,
     )
@@ -300,14 +301,15 @@ def test_the_outline_with_its_nose_flat(ratio: float, length: float, nose: float
 
 @pytest.mark.parametrize("units", ["mm", "in"])
 def test_hands_stay_clear_at_the_end_of_the_cut(units: str) -> None:
-    """At the end and its margin the hand line still stands HANDS_CLEAR before the blade's front; on a mark."""
+    """At the end and its margin the hand line still stands hands_clear before the blade's front; on a mark."""
     work = worked(base=BASE[units])
     line, step = work.way.layout.hand_line, 10.0 if units == "mm" else 12.7
     assert line / step == pytest.approx(round(line / step))
     travel = work.way.travel_end + work.job.saw.travel_margin
     before_axis = line - travel  # the axis stands at X = T
     clear = before_axis - work.way.blade.reach(0)
-    assert HANDS_CLEAR - 1e-9 <= clear < HANDS_CLEAR + step
+    least = 300.0 if units == "mm" else 304.8
+    assert least - 1e-9 <= clear < least + step
 
 
 def test_a_hand_line_asked_for_is_taken() -> None:
@@ -357,9 +359,10 @@ def test_the_carrier_holds_the_half_with_its_line_along_the_feed(
     for (x, y), (station, up) in zip(cut.screws, cut.screws_on_plank, strict=True):
         spot = LineString([(x, y), (x, y)]).centroid
         assert inner.distance(spot) == pytest.approx(up, abs=1e-4)
+        assert up >= 10
         assert board.contains(spot)
         assert 0 < station < length
         assert cut.fence - y >= cut.screw_to_kerf - 1e-9
-    assert cut.screw_to_kerf > 0
+    assert cut.screw_to_kerf > 10
     assert cut.blade_height == pytest.approx(18 + 38 + 6)
-    assert cut.rail_offset == pytest.approx(130 + kerf / 2, abs=1e-3)
+    assert cut.rail_offset == pytest.approx(130 + 2.2 / 2, abs=1e-3)  # the hand-held saw's own kerf

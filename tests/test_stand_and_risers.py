@@ -6,7 +6,7 @@ import math
 
 import pytest
 from scarfwright.models.lengths.say import say_in
-from scarfwright.models.words import support
+from scarfwright.models.words.at_the_saw import support
 from scarfwright.models.workup import Workup
 
 from tests.cut_jobs import worked

@@ -110,7 +110,7 @@ def read(path: Path, scale: float, kerf: float) -> Piece:
     outlines, holes, arcs = [], [], []
     for entity in document.modelspace():
         layer = entity.dxf.layer
-        assert layer in {"CUT_OUTSIDE", "CUT_INSIDE", "ENGRAVE", "NOTES"}, layer
+        assert layer in {"CUT_OUTSIDE", "CUT_INSIDE", "SCORE", "NOTES"}, layer
         if layer not in ("CUT_OUTSIDE", "CUT_INSIDE"):
             continue
         assert entity.dxftype() in ("LWPOLYLINE", "POLYLINE")
@@ -311,7 +311,7 @@ def test_summary_tells_kerf_layers_and_joining(tmp_path: Path) -> None:
         if item.path == "cut/README.txt":
             item.make(tmp_path / "README.txt")
     text = (tmp_path / "README.txt").read_text(encoding="ascii")
-    for word in ("UNIT: millimetres", "0.15 mm", "CUT_INSIDE", "ENGRAVE", "NOTES", "JOINING: template-sled-1", "PVC"):
+    for word in ("UNIT: millimetres", "0.15 mm", "CUT_INSIDE", "SCORE", "NOTES", "JOINING: template-sled-1", "PVC"):
         assert word in text
     assert "template-taper.dxf" in text
     assert "SHEET" not in text
@@ -413,7 +413,7 @@ def test_neck_thinner_than_the_kerf_is_a_web() -> None:
 
 
 def test_kerf_goes_outward_on_edges_inward_on_openings_and_nowhere_on_scored_lines() -> None:
-    scored = Feature(Operation.ENGRAVE, circle(40, 20, 5), "scored")
+    scored = Feature(Operation.SCORE, circle(40, 20, 5), "scored")
     path = compensated(replace(PLATE, features=(hole(15, 20, 6), scored)), 0.4)
     assert path.outline.bounds == pytest.approx((-0.2, -0.2, 60.2, 40.2))
     # a rounded rectangle: 60 x 40 grown by 0.2, its corners round

@@ -10,8 +10,8 @@ from scarfwright.models.findings import Level
 from scarfwright.models.job.file import job_from_text
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.solve import work_out
-from scarfwright.models.words import feed
-from scarfwright.models.words.procedure import cautions
+from scarfwright.models.words.at_the_saw import feed
+from scarfwright.models.words.at_the_saw.procedure import cautions
 from scarfwright.models.workup import Workup
 
 TRIALS = Path(__file__).parent / "trials"

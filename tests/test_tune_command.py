@@ -53,7 +53,7 @@ def test_what_is_printed(job: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert "near the heel" in text
     assert "away from the blade" in text
     assert "past the heel" in text
-    assert "inside the limits (99 of 100)" in text
+    assert "inside the limits (chance of being inside: 99 of 100)" in text
     assert "saw maker's manual" in text
 
 

@@ -10,8 +10,8 @@ import re
 
 import pytest
 from scarfwright.models.lengths.say import say_in
-from scarfwright.models.words import endings
-from scarfwright.models.words.procedure import before_the_cut, cautions, order_of_work
+from scarfwright.models.words.at_the_saw import endings
+from scarfwright.models.words.at_the_saw.procedure import before_the_cut, cautions, order_of_work
 
 from tests.words_at_the_saw import FIGURES, JOBS, expected_cautions, expected_checks, expected_steps, work_of
 
@@ -64,7 +64,7 @@ def by_hand(name: str) -> dict[str, float]:
         "stop": stop,
         "stop_past": stop - FRONT,
         "past": stop - FRONT - BACK,  # the block's figure, not another
-        "hand": math.ceil((end + 50 + AT_TABLE + 150) / 10) * 10,  # margin, blade, and 150 clear of it
+        "hand": math.ceil((end + 50 + AT_TABLE + 300) / 10) * 10,  # margin, blade, and 300 clear of it
         "end": end,
     }
 
@@ -108,8 +108,8 @@ def test_the_clamps_told_stand_where_nothing_meets_the_blade(name: str) -> None:
     else:
         assert name == "run_on"  # there the whole jaw stays beside the blade
     assert figure(FIGURES[name]["loose"]) == heel_clamp - 15  # half a pad before its middle
-    # nose clamp: in the middle of the flat, which is as long as the kerf clears
-    flat = KERF * n if KERF * n > 30 else 30.0
+    # nose clamp: in the middle of the flat, which has room for the pad and 5 each side
+    flat = 30.0 + 2 * 5.0
     nose = hand["heel"] - length / n
     assert nose_clamp == pytest.approx((length - flat / 2 + nose * cos * sin) / cos, abs=0.05)
 
@@ -122,7 +122,7 @@ def test_the_stand_told_carries_from_start_to_end(name: str) -> None:
     board = 900.0 if name == "hold" else 2400.0
     sin, cos = 1 / math.hypot(1, n), n / math.hypot(1, n)
     heel, nose = hand["heel"], hand["heel"] - length / n
-    square, wedge, flat = nose * length * 38, (heel - nose) * length / 2 * 38, max(KERF * n, 30.0)
+    square, wedge, flat = nose * length * 38, (heel - nose) * length / 2 * 38, 40.0
     off = flat * flat / n / 2 * 38
     # notches: a slot 50 long and 16 wide with round ends, its middle 25 + 8 inside the work edge
     slot = ((50 - 16) * 16 + math.pi * 64) * 38

@@ -4,40 +4,42 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from scarfwright.models.checks.clamps import check_clamps
-from scarfwright.models.checks.cut import check_cut
-from scarfwright.models.checks.dividing import check_dividing
-from scarfwright.models.checks.feed import check_feed
+from scarfwright.models.checks.at_the_saw.cut import check_cut
+from scarfwright.models.checks.at_the_saw.feed import check_feed
+from scarfwright.models.checks.at_the_saw.riving import check_riving
+from scarfwright.models.checks.at_the_saw.saw import check_saw
+from scarfwright.models.checks.at_the_saw.stand import check_stand
+from scarfwright.models.checks.for_machines.laser import check_laser
+from scarfwright.models.checks.for_machines.paper import check_paper
+from scarfwright.models.checks.for_machines.router import check_router
 from scarfwright.models.checks.joint import check_joint
-from scarfwright.models.checks.laser import check_laser
-from scarfwright.models.checks.notches import check_notches
-from scarfwright.models.checks.paper import check_paper
 from scarfwright.models.checks.plan import check_plan
-from scarfwright.models.checks.riving import check_riving
-from scarfwright.models.checks.router import check_router
-from scarfwright.models.checks.saw import check_saw
-from scarfwright.models.checks.sled import check_sled
-from scarfwright.models.checks.stand import check_stand
+from scarfwright.models.checks.the_sled.clamps import check_clamps
+from scarfwright.models.checks.the_sled.dividing import check_dividing
+from scarfwright.models.checks.the_sled.hands import check_hands
+from scarfwright.models.checks.the_sled.margins import check_margins
+from scarfwright.models.checks.the_sled.notches import check_notches
+from scarfwright.models.checks.the_sled.sled import check_sled
 from scarfwright.models.findings import Finding, worst_first
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.job.shop import cutter
-from scarfwright.models.lengths.say import say_in
 from scarfwright.models.wanted.flat import plain_pieces
 from scarfwright.models.wanted.wanted import Wanted
 
 
 def check_all(work: Groundwork, *, unmeasurable: bool = False) -> list[Finding]:
     """Every finding about the joint, the sled, the clamps and the saw, worst first."""
-    say = say_in(work.job.units)
     found = [
         *check_joint(work),
-        *check_sled(work, say, unmeasurable),
-        *check_notches(work, say),
-        *check_clamps(work, say),
+        *check_sled(work, unmeasurable),
+        *check_hands(work),
+        *check_notches(work),
+        *check_clamps(work),
         *check_saw(work),
         *check_dividing(work),
         *check_cut(work),
         *check_riving(work),
+        *check_margins(work),
         *check_stand(work),
         *check_feed(work),
         *check_plan(work),
@@ -47,9 +49,8 @@ def check_all(work: Groundwork, *, unmeasurable: bool = False) -> list[Finding]:
 
 def check_machine(work: Groundwork, parts: Sequence[Wanted]) -> list[Finding]:
     """Findings about the paper, and about the machine that cuts if there is one; asked of a sled that can be built."""
-    say, machine = say_in(work.job.units), cutter(work.job)
-    found = list(check_paper(work, say))
+    machine, found = cutter(work.job), list(check_paper(work))
     if machine is not None:
         checks = {"router": check_router, "laser": check_laser}
-        found = [*checks[machine](work, plain_pieces(parts), say), *found]
+        found = [*checks[machine](work, plain_pieces(parts)), *found]
     return found

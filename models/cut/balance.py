@@ -11,21 +11,17 @@ import math
 from dataclasses import dataclass
 
 from scarfwright.models.cut.endings import stop_block
-from scarfwright.models.lengths.length import Unit, round_to, round_up
+from scarfwright.models.job.board import board_length
+from scarfwright.models.lengths.length import round_to, round_up
+from scarfwright.models.lengths.steps import fine_step
 from scarfwright.models.sled.way import SledWay
 
-ASSUMED_LENGTH = {"mm": 2400.0, "in": 8 * 12 * 25.4}  # common lengths of boards; common practice, no source
 LIGHT_WOOD = 320.0  # kg/m3: the lightest wood for it, western redcedar (Wood Handbook, Table 5-3a); the less, the safer
 HAND = 100.0  # N down on the far handle; common practice, no source
 HAND_ROOM = 100.0  # without handle holes the hand presses so far beyond the hand line; common practice, no source
 GRAVITY = 9.81  # m/s2
 TAKES_OFF = 1200.0  # where somebody takes off: spindle to the table's far edge at least; HSE, circular saw bench
 STEADY = 50.0  # nearer to an edge than this the centre of mass counts as not carried; common practice, no source
-
-
-def coarse(units: Unit) -> float:
-    """A stand is set to this [mm]: finer says more than a roller keeps."""
-    return 10.0 if units == "mm" else 12.7
 
 
 @dataclass(frozen=True)
@@ -94,7 +90,7 @@ class Support:
 def support(way: SledWay) -> Support:
     """Balance at start, done and clear, and the support that follows."""
     given = way.job.stock.length
-    length = ASSUMED_LENGTH[way.job.units] if given is None else float(given)
+    length = board_length(way.job)
     travel = way.travel
     balances = tuple(
         _balance(way, length, name, at)
@@ -186,7 +182,7 @@ def _stand(way: SledWay, length: float) -> Stand | None:
     carried_at = max(centre + STEADY, pressed) - saw.table_front  # the travel from which on the table alone carries
     last = min(carried_at, way.travel_end)
     tail = max(length * math.cos(angle), sled.length)
-    step = coarse(way.job.units)
+    step = fine_step(way.job.units)
     handle_out = far_handle(way) - (way.travel.start + saw.table_front)
     nearest = round_up(max(start.over_front + STEADY, handle_out, STEADY), step)
     furthest = -round_up(last + saw.table_front - tail, step)

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from scarfwright.models.cut.sides import sides
 from scarfwright.models.lengths.length import round_up, shop_step
-from scarfwright.models.sled.layout import safe_station, slot_jaw
+from scarfwright.models.sled.layout import least_station, safe_station
 from scarfwright.models.sled.sled import rounding_slack
 from scarfwright.models.sled.way import SledWay
 
@@ -136,7 +136,7 @@ def bounds(way: SledWay) -> tuple[Bound, ...]:
 def _ending(way: SledWay, name: str, every: tuple[Bound, ...]) -> Ending:
     travel = way.travel.end(name)
     needed = travel + way.job.saw.travel_margin
-    least = slot_jaw(way.job, way.sled).least_station(needed, way.joint, way.blade)
+    least = least_station(way.job, way.joint, way.blade, way.sled, travel)
     station = safe_station(way.job, way.sled, least)
     return Ending(
         name=name,

@@ -85,7 +85,7 @@ def _free_ahead(way: SledWay) -> float | None:
     nearest = []
     for place in way.layout.clamps:
         half = max(clamp.pad_width, way.job.sled.notch_length if place.where != "nose_flat" else sled.nose_flat) / 2
-        x, _ = sled.at_work_edge(place.station - half, place.opening - joint.thickness + clamp.jaw)
+        x, _ = sled.at_work_edge(place.station - half, place.opening - joint.thickness + clamp.jaw_inner)
         nearest.append(sled.from_heel(x) - way.travel_end)
     return min(nearest)
 

@@ -14,7 +14,9 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
+from scarfwright.models.cut.colours import BLADE, CLAMP, FENCE, IN_THE_WAY, KNIFE, OFFCUT, TABLE, WORK
 from scarfwright.models.flat.loop import Loop, Point, Vertex, circle, polygon, rectangle
+from scarfwright.models.job.board import board_length
 from scarfwright.models.lengths.length import round_up
 from scarfwright.models.part.part import Part
 from scarfwright.models.sled.layout import ClampPlace, pad_lower_edge
@@ -34,17 +36,7 @@ KNIFE_FOOT = 15.0  # knife and blade slot seen below the table's top
 SLOT_ROOM = 6.0
 LEAST_SEEN = 0.01  # thinner than this an offcut is no body
 ARBOR = 30.0  # bore of the blade, as drawn
-PAST_FENCE_LINE = 300.0  # a board of unknown length is taken to reach this far past the fence line
 BETWEEN_STATES = 150.0
-
-TABLE = "#8d969c"
-FENCE = "#4f6d8f"
-BLADE = "#d9dde0"
-KNIFE = "#5c6268"
-WORK = "#b9783f"
-OFFCUT = "#e3b877"
-CLAMP = "#3e7d52"
-IN_THE_WAY = "#c0392b"  # a clamp where it can't be: the sled must not get there
 
 
 @dataclass(frozen=True)
@@ -176,7 +168,7 @@ def _mirrored(state: State) -> State:
 
 def _pitch(way: SledWay) -> float:
     """States stand far enough apart that neither tables nor a long board's tail meet."""
-    tail = way.sled.at_work_edge(board_length(way), 0.0)[1]
+    tail = way.sled.at_work_edge(board_length(way.job), 0.0)[1]
     low = min(_table_edge(), tail)
     high = way.fence + way.blade.kerf + TABLE_BESIDE
     return round_up(high - low + BETWEEN_STATES, 50.0)
@@ -242,15 +234,6 @@ def _rise(height: float, radius: float) -> float:
 # -- what lies on the sled, in the sled's frame -----------------------------------------------------------------
 
 
-def board_length(way: SledWay) -> float:
-    """As given, or long enough to pass the sled's nose and the fence line: what the board's limit assumes [mm]."""
-    given = way.job.stock.length
-    if given is not None:
-        return float(given)
-    crossing = way.sled.heel / math.sin(way.sled.angle)
-    return max(crossing, way.sled.work_edge) + PAST_FENCE_LINE
-
-
 def _on_board(way: SledWay, u: float, v: float) -> Point:
     """Work frame to the sled's: u from the heel end along the board, v from the face that lies on the sled."""
     return way.sled.at_work_edge(u, -v)
@@ -258,7 +241,7 @@ def _on_board(way: SledWay, u: float, v: float) -> Point:
 
 def _board(way: SledWay, beside: float | None = None, beyond: bool = False) -> Loop:
     """Outline of the board from above: whole, or up to the plane y = `beside`, or what lies beyond that plane."""
-    length, thickness = board_length(way), way.joint.thickness
+    length, thickness = board_length(way.job), way.joint.thickness
     heel_in, heel_out = _on_board(way, 0.0, 0.0), _on_board(way, 0.0, thickness)
     tail_out, tail_in = _on_board(way, length, thickness), _on_board(way, length, 0.0)
     if beside is None:
@@ -329,14 +312,14 @@ def _clamp(way: SledWay, place: ClampPlace) -> Block:
     under = low + clamp.throat
     inner = -(place.opening - thickness)
     profile: list[Point] = [
-        (inner - clamp.jaw, low),
+        (inner - clamp.jaw_inner, low),
         (inner, low),
         (inner, under),
         (thickness, under),
         (thickness, low),
-        (thickness + clamp.jaw, low),
-        (thickness + clamp.jaw, under + BAR_THICKNESS),
-        (inner - clamp.jaw, under + BAR_THICKNESS),
+        (thickness + clamp.jaw_outer, low),
+        (thickness + clamp.jaw_outer, under + BAR_THICKNESS),
+        (inner - clamp.jaw_inner, under + BAR_THICKNESS),
     ]
     centre = _heelmost(way, place)
     x, y = way.sled.at_work_edge(centre, 0.0)

@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from functools import cached_property
 from typing import NamedTuple
 
 Point = tuple[float, float]
@@ -92,10 +93,15 @@ class Loop:
             raise ValueError("a loop needs at least two vertices")
 
     def edges(self) -> Iterator[Edge]:
-        for here, there in zip(self.vertices, (*self.vertices[1:], self.vertices[0]), strict=True):
-            yield Edge(here.point, there.point, here.bulge)
+        return iter(self._edges)
 
-    @property
+    @cached_property
+    def _edges(self) -> tuple[Edge, ...]:
+        points = [(x, y) for x, y, _ in self.vertices]
+        bulges = [bulge for _, _, bulge in self.vertices]
+        return tuple(map(Edge, points, [*points[1:], points[0]], bulges))
+
+    @cached_property
     def area(self) -> float:
         """Signed area [mm2], positive counter-clockwise: shoelace plus the circular segments."""
         total = 0.0
@@ -112,7 +118,7 @@ class Loop:
         """Length once round [mm]."""
         return sum(edge.length for edge in self.edges())
 
-    @property
+    @cached_property
     def bounds(self) -> tuple[float, float, float, float]:
         """Least x, least y, greatest x, greatest y [mm], arcs included."""
         points = [v.point for v in self.vertices]
@@ -269,60 +275,3 @@ def rounded_each(points: list[Point], radii: list[float]) -> Loop:
         out.append(Vertex(x + s * (before[0] - x) / into, y + s * (before[1] - y) / into, bulges[i]))
         out.append(Vertex(x + s * (after[0] - x) / away, y + s * (after[1] - y) / away))
     return Loop(tuple(out))
-
-
-# -- room between features ------------------------------------------------------------------------------
-
-
-class Capsule(NamedTuple):
-    """A slot or hole as the distance shape it is: all points within `radius` of a segment [mm]."""
-
-    start: Point
-    end: Point
-    radius: float
-
-
-def segment_distance(a: Point, b: Point, c: Point, d: Point) -> float:
-    """Least distance [mm] between segments ab and cd; 0 where they cross."""
-    if _crosses(a, b, c, d):
-        return 0.0
-    return min(_point_segment(a, c, d), _point_segment(b, c, d), _point_segment(c, a, b), _point_segment(d, a, b))
-
-
-def between(one: Capsule, other: Capsule) -> float:
-    """Wood left between two capsules [mm], negative where they overlap."""
-    return segment_distance(one.start, one.end, other.start, other.end) - one.radius - other.radius
-
-
-def inside_by(shape: Capsule, corners: list[Point]) -> float:
-    """How far a capsule stays inside a polygon [mm]; negative where it breaks out."""
-    edges = list(zip(corners, corners[1:] + corners[:1], strict=True))
-    least = min(segment_distance(shape.start, shape.end, p, q) for p, q in edges)
-    within = _within(shape.start, corners) and _within(shape.end, corners)
-    return least - shape.radius if within else -least - shape.radius
-
-
-def _within(point: Point, corners: list[Point]) -> bool:
-    """Even-odd rule."""
-    x, y = point
-    inside = False
-    for (x1, y1), (x2, y2) in zip(corners, corners[1:] + corners[:1], strict=True):
-        if (y1 > y) != (y2 > y) and x < x1 + (y - y1) * (x2 - x1) / (y2 - y1):
-            inside = not inside
-    return inside
-
-
-def _point_segment(p: Point, a: Point, b: Point) -> float:
-    dx, dy = b[0] - a[0], b[1] - a[1]
-    square = dx * dx + dy * dy
-    if square == 0:
-        return math.dist(p, a)
-    share = max(0.0, min(1.0, ((p[0] - a[0]) * dx + (p[1] - a[1]) * dy) / square))
-    return math.hypot(p[0] - a[0] - share * dx, p[1] - a[1] - share * dy)
-
-
-def _crosses(a: Point, b: Point, c: Point, d: Point) -> bool:
-    def side(p: Point, q: Point, r: Point) -> float:
-        return (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0])
-
-    return side(a, b, c) * side(a, b, d) < 0 and side(c, d, a) * side(c, d, b) < 0

@@ -9,8 +9,10 @@ from __future__ import annotations
 
 import math
 
-from scarfwright.models.flat.crossings import SAME, chain, room_to, split, tangents, turn
+from scarfwright.models.flat.chains import chain, split, tangents, tidied, turn
+from scarfwright.models.flat.crossings import SAME
 from scarfwright.models.flat.loop import Edge, Loop
+from scarfwright.models.flat.room import room_to
 
 LEAST_AREA = 1e-3  # [mm2]: a path there and back along one line is no loop
 
@@ -25,7 +27,7 @@ def offset(loop: Loop, by: float) -> list[Loop]:
     if abs(by) < SAME:
         return [ring]
     kept = [e for e in split(_candidates(ring, by)) if room_to(ring, e.middle) >= abs(by) - SAME]
-    found = [r for r in chain(kept) if abs(r.area) > LEAST_AREA]
+    found = [tidied(r) for r in chain(kept) if abs(r.area) > LEAST_AREA]
     return sorted(found, key=lambda r: -abs(r.area))
 
 
@@ -33,17 +35,17 @@ def _candidates(ring: Loop, by: float) -> list[Edge]:
     edges = list(ring.edges())
     out = []
     for edge, after in zip(edges, edges[1:] + edges[:1], strict=True):
-        moved = _moved(edge, by)
-        if moved is not None:
-            out.append(moved)
+        beside = moved(edge, by)
+        if beside is not None:
+            out.append(beside)
         corner = _corner(edge, after, by)
         if corner is not None:
             out.append(corner)
     return out
 
 
-def _moved(edge: Edge, by: float) -> Edge | None:
-    """The edge moved to its right; None where an arc shrinks to nothing."""
+def moved(edge: Edge, by: float) -> Edge | None:
+    """The edge moved `by` [mm] to its right; None where an arc shrinks to nothing."""
     if edge.bulge != 0 and edge.radius + math.copysign(by, by * edge.bulge) <= SAME:
         return None
     (ax, ay), (bx, by_) = tangents(edge)

@@ -8,10 +8,10 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Sequence
 
-from scarfwright.models.flat.arcs import box, heading, joined, pieces, share_at
+from scarfwright.models.flat.chains import chain
+from scarfwright.models.flat.crossings import SAME, edge_box, pieces, share_at
 from scarfwright.models.flat.loop import Edge, Loop, Point
 
-NEAR = 1e-6  # points nearer than this are one [mm]
 JOIN = 0.1  # where loops graze each other, ends of pieces may be this far apart and still follow on each other [mm]
 SLIVER = 1e-3  # clipped pieces smaller than this are nothing [mm2]
 
@@ -39,7 +39,7 @@ def inside(loop: Loop, point: Point) -> bool:
 def meet(loop: Loop, region: Loop) -> list[Loop]:
     """What lies inside both loops, counter-clockwise."""
     kept = _kept(loop.counter_clockwise(), region.counter_clockwise())
-    return [found for found in joined(kept, JOIN) if found.area > SLIVER] if kept else []
+    return [found for found in chain(kept, JOIN, whole=True) if found.area > SLIVER] if kept else []
 
 
 def meet_area(loop: Loop, region: Loop) -> float:
@@ -68,7 +68,7 @@ def uncovered(loop: Loop, covers: Iterable[Loop]) -> list[Loop]:
             hidden = any(_hidden(piece, o, first=j < i) for j, o in enumerate(over) if j != i)
             if not hidden and _strictly_within(piece, rings[0]):
                 kept.append(Edge(piece.end, piece.start, -piece.bulge))
-    return [found for found in joined(kept, JOIN) if abs(found.area) > SLIVER] if kept else []
+    return [found for found in chain(kept, JOIN, whole=True) if abs(found.area) > SLIVER] if kept else []
 
 
 def _kept(loop: Loop, region: Loop) -> list[Edge]:
@@ -82,7 +82,7 @@ def _cut(loops: Sequence[Loop]) -> list[list[Edge]]:
     owner = [i for i, loop in enumerate(loops) for _ in loop.edges()]
     curves = [edge for loop in loops for edge in loop.edges()]
     groups: list[list[Edge]] = [[] for _ in loops]
-    for index, found in enumerate(pieces(curves, NEAR)):
+    for index, found in enumerate(pieces(curves, SAME)):
         groups[owner[index]] += found
     return groups
 
@@ -107,20 +107,26 @@ def _hidden(piece: Edge, cover: Loop, *, first: bool) -> bool:
 def _on(piece: Edge, loop: Loop) -> bool | None:
     """Whether the piece runs on an edge of the loop the same way (True) or against it (False); None if on none."""
     x, y = piece.middle
-    near = 10 * NEAR
+    near = 10 * SAME
     for edge in loop.edges():
-        x0, y0, x1, y1 = box(edge)
+        x0, y0, x1, y1 = edge_box(edge)
         if not (x0 - near <= x <= x1 + near and y0 - near <= y <= y1 + near):
             continue
         share = share_at(edge, piece.middle, near)
         if share is None:
             continue
-        apart = math.remainder(heading(piece, 0.5) - heading(edge, share), math.tau)
+        apart = math.remainder(_heading(piece, 0.5) - _heading(edge, share), math.tau)
         if abs(apart) < 1e-4:
             return True
         if abs(apart) > math.pi - 1e-4:
             return False
     return None
+
+
+def _heading(edge: Edge, share: float) -> float:
+    """Direction of travel along an edge [rad] at a share of its length."""
+    chord = math.atan2(edge.end[1] - edge.start[1], edge.end[0] - edge.start[0])
+    return chord + 2 * math.atan(edge.bulge) * (2 * share - 1)
 
 
 def boxes_meet(one: Loop, other: Loop) -> bool:

@@ -17,10 +17,12 @@ from collections.abc import Iterable
 from functools import lru_cache
 from itertools import combinations
 
-from scarfwright.models.flat.crossings import SAME, chain, room_to, split, tangents, tidied, turn
-from scarfwright.models.flat.loop import Edge, Loop, Point, circle, segment_distance
+from scarfwright.models.flat.chains import chain, split, tangents, tidied, turn
+from scarfwright.models.flat.crossings import SAME
+from scarfwright.models.flat.loop import Edge, Loop, Point, circle
 from scarfwright.models.flat.offset import offset
 from scarfwright.models.flat.overlap import inside
+from scarfwright.models.flat.room import room_to, segment_distance
 
 WIDEST_TURN = math.radians(120)  # a corner that turns more than this is a slot, not a corner to be rounded
 
@@ -59,7 +61,7 @@ def _without_disc(ring: Loop, centre: Point, radius: float) -> Loop:
     kept = [e for e in split(edges, disc) if math.dist(e.middle, centre) >= radius - SAME]
     wood_inside = ring.area > 0
     kept += [e for e in split(disc, edges) if inside(ring, e.middle) == wood_inside]
-    loops = chain(kept)
+    loops = [tidied(r) for r in chain(kept)]
     return max(loops, key=lambda r: abs(r.area)) if loops else ring
 
 

@@ -18,12 +18,11 @@ CLEAR = 5.0  # between a clamp's pad and a riser; common practice, no source
 RISER_WIDTH = 40.0  # along the board
 LEAST_WIDTH = 20.0  # narrower ones topple; common practice, no source
 APART = 800.0  # between risers under a board; common practice, no source
-ASSUMED_LENGTH = 2400.0  # of boards whose length the job does not give
 LONGEST_SPAN = 14.0  # of the joint between two risers, in thicknesses; common practice, no source
 
 
 @dataclass(frozen=True)
-class Support:
+class RiserPlace:
     """One riser: where its middle stands, how wide it is along the board, and whether it has a lip [mm]."""
 
     place: float
@@ -41,7 +40,7 @@ class GlueUp:
 
     clamps: tuple[float, ...]
     pad: float
-    supports: tuple[Support, ...]
+    supports: tuple[RiserPlace, ...]
     riser_height: float
     riser_width: float
     board_length: float
@@ -53,27 +52,26 @@ class GlueUp:
         return 2 * len(self.clamps)
 
 
-def glue_up(joint: Joint, clamp: Clamp, board_length: float | None) -> GlueUp:
-    """Place clamps and risers for one joint of two boards, each `board_length` long [mm] (None: not known)."""
+def glue_up(joint: Joint, clamp: Clamp, length: float) -> GlueUp:
+    """Place clamps and risers for one joint of two boards, each `length` long [mm]."""
     overlap = max(joint.overlap, 1.0)
     pad = float(clamp.pad_width)
     count = clamps_needed(overlap, pad, joint.thickness)
     clamps = clamp_stations(overlap, pad, count)
-    length = ASSUMED_LENGTH if board_length is None else float(board_length)
     outer = _outer(max(length - overlap, 0.0), max(pad - overlap, 0.0) / 2)
     between = clamps[1] - clamps[0] - pad - 2 * CLEAR if count > 1 else 0.0
     middle = between >= LEAST_WIDTH
     plain = min(between, RISER_WIDTH) if middle else RISER_WIDTH
     width = {True: RISER_WIDTH, False: plain}
-    supports = [Support(-s, width[lip], lip) for s, lip in reversed(outer)]
+    supports = [RiserPlace(-s, width[lip], lip) for s, lip in reversed(outer)]
     if middle:
-        supports.append(Support((clamps[count // 2 - 1] + clamps[count // 2]) / 2, plain, False))
-    supports += [Support(overlap + s, width[lip], lip) for s, lip in outer]
+        supports.append(RiserPlace((clamps[count // 2 - 1] + clamps[count // 2]) / 2, plain, False))
+    supports += [RiserPlace(overlap + s, width[lip], lip) for s, lip in outer]
     return GlueUp(
         clamps=clamps,
         pad=pad,
         supports=tuple(supports),
-        riser_height=clamp.jaw + FINGER_ROOM,
+        riser_height=max(clamp.jaw_outer, clamp.jaw_inner) + FINGER_ROOM,
         riser_width=plain,
         board_length=length,
         span=(overlap + 2 * CLEAR) / (2 if middle else 1),

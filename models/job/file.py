@@ -12,7 +12,7 @@ from pydantic import BaseModel, ValidationError
 from scarfwright.models.job.by_name import is_list, table_model
 from scarfwright.models.job.fields import Plank
 from scarfwright.models.job.problems import JobError, line_of, problem, problems_of
-from scarfwright.models.job.tables import Job
+from scarfwright.models.job.tables import Job, old_keys_read
 from scarfwright.models.lengths.length import Length, Unit, shown
 from scarfwright.models.quantities.quantity import Quantity
 
@@ -82,7 +82,7 @@ def job_from_dict(raw: dict[str, Any], name: str = "job", text: str = "") -> Job
     if units not in ("mm", "in"):
         said = f'found {shown(units)}, expected "mm" or "in"'
         raise JobError(problem(name, said, line=line_of(text, ("units",)), key="units"))
-    filled = fill_defaults(raw, units)
+    filled = fill_defaults(old_keys_read(raw), units)
     try:
         return Job.model_validate(filled, context={"units": units})
     except ValidationError as error:
@@ -133,7 +133,9 @@ def _place(message: str, text: str) -> tuple[int | None, str, str]:
 
 def job_to_toml(job: Job) -> str:
     """The job as understood: every default spelled out, "auto" left as "auto"; reading it gives the same job."""
-    lines = [f"{key} = {toml_value(getattr(job, key))}" for key in ("title", "shop_has", "units")]
+    given = "shop_has" in job.model_fields_set  # what --only names for one run is no part of the job
+    shop = f"shop_has = {toml_value(job.shop_has)}" if given else "# shop_has: not given"
+    lines = [f"title = {toml_value(job.title)}", shop, f"units = {toml_value(job.units)}"]
     for table in Job.model_fields:
         value = getattr(job, table)
         if is_list(table):

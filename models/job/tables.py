@@ -6,7 +6,7 @@ Lengths are mm inside (`Length` keeps the writing).
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from typing import Annotated, Any, Literal
 
 from pydantic import AfterValidator, Field
 from scarfwright.models.job.blank import Blank
@@ -112,10 +112,13 @@ class Saw(Table):
     )
     travel_margin: SizeOrZero = dim("50 mm", "2 in", "Travel left over before anything could meet the blade.")
     side_clearance: SizeOrZero = dim("10 mm", "3/8 in", "A clamp stays this far to the side of the blade.")
-    clear_gap: SizeOrZero = dim("5 mm", "3/16 in", "Gap between blade and finished taper when the blade is clear.")
     hands_clear: Size = dim(
-        "300 mm", "12 in", "Hands stay this far from the blade's front; published figures disagree."
+        "300 mm",
+        "12 in",
+        "Hands stay this far from the blade at the end of the cut; 150 mm (6 in) at least. Published figures disagree, "
+        "and none is for a sled with handles.",
     )
+    clear_gap: SizeOrZero = dim("5 mm", "3/16 in", "Gap between blade and finished taper when the blade is clear.")
     base_to_blade: Size = dim(
         "130 mm",
         "5 1/8 in",
@@ -125,6 +128,15 @@ class Saw(Table):
     hand_kerf: Size = dim("2.2 mm", "3/32 in", "Hand-held circular saw: width of its cut.", guess=True)
 
 
+def old_keys_read(raw: dict[str, Any]) -> dict[str, Any]:
+    """The tables with keys of older jobs under their names of today: [clamp] jaw stood for both jaws."""
+    clamp = raw.get("clamp")
+    if not isinstance(clamp, dict) or "jaw" not in clamp:
+        return raw
+    rest = {key: value for key, value in clamp.items() if key != "jaw"}
+    return {**raw, "clamp": {"jaw_outer": clamp["jaw"], "jaw_inner": clamp["jaw"], **rest}}
+
+
 class Clamp(Table):
     """The clamps that hold the board on the sled."""
 
@@ -132,7 +144,8 @@ class Clamp(Table):
     throat: Size = dim("60 mm", "2 3/8 in", "Depth from pad to bar.", guess=True)
     pad_width: Size = dim("25 mm", "1 in", "Pad, along the board.", guess=True)
     pad_height: Size = dim("20 mm", "3/4 in", "Pad, up and down.", guess=True)
-    jaw: Size = dim("12 mm", "1/2 in", "How far a jaw stands off the face it presses.", guess=True)
+    jaw_outer: Size = dim("12 mm", "1/2 in", "How far the jaw on the work stands off its face.", guess=True)
+    jaw_inner: Size = dim("12 mm", "1/2 in", "How far the jaw in the notch, or on the nose, stands off.", guess=True)
     force: Force | None = Field(default=None, description="What one clamp presses with when the joint is glued.")
     count: int | None = Field(
         default=None, strict=True, ge=1, le=1000, description="Clamps there are for gluing a joint."
@@ -154,16 +167,21 @@ class Sled(Table):
     sheet_thickness: Size = dim("18 mm", "3/4 in", "Thickness of one sheet layer.")
     layers: int = Field(default=2, strict=True, ge=1, le=12, description="Sheet layers glued into one sled.")
     dowel: SizeOrZero = dim("8 mm", "5/16 in", "Dowels that register the sheet layers; 0 for none.")
-    length: AutoLength = auto('Length of the sled; "auto" is the shortest that serves, to the next 50 mm or 2 in.')
+    length: AutoLength = auto(
+        'Length of the sled; "auto" is the shortest that serves hands and cut, to the next 50 mm or 2 in.'
+    )
     round_marks: SizeOrZero = dim("0.5 mm", "1/32 in", "Marks fall on multiples of this; 0 for off.")
     nose_min: Size = dim("25 mm", "1 in", "Least width of the nose.")
     web: Size = dim("25 mm", "1 in", "Wood between notch and work edge.")
     notch_length: Size = dim("50 mm", "2 in", "Clamp notch, overall length.")
     notch_width: Size = dim("16 mm", "5/8 in", "Clamp notch, width.")
     nose_flat: Annotated[AutoSize, Field()] = auto(
-        'Length of the nose cut parallel to the work edge for a clamp; 0 for none; "auto" is what the saw clears.'
+        "Length of the nose cut parallel to the work edge for a clamp, by hand saw; 0 for none; "
+        '"auto" is the pad and 5 mm (3/16 in) each side, at most 60 mm.'
     )
-    heel_station: AutoSize = auto('Heel notch, from the heel along the work edge; "auto" is the least safe one.')
+    heel_station: AutoSize = auto(
+        'Heel notch, from the heel along the work edge; "auto": as near the heel as is still safe.'
+    )
     nose_station: AutoSize = auto("Nose clamp, from the nose end: on the nose flat, or a notch further in.")
     extra_stations: list[Size] = Field(
         default=[], max_length=20, description="More notches, from the heel, for short work."
@@ -174,6 +192,7 @@ class Sled(Table):
     handle_hole: SizeOrZero = dim("5 mm", "3/16 in", "Handle holes, diameter; 0 for none.")
     heel_as_made: Size | None = Field(default=None, description="Measured width at the heel, once the sled is made.")
     nose_as_made: Size | None = Field(default=None, description="Measured width at the nose, once the sled is made.")
+    length_as_made: Size | None = Field(default=None, description="Measured length, once the sled is made.")
 
 
 class Adhesive(Table):
@@ -224,6 +243,9 @@ class Printer(Table):
         default=(parse_length("220 mm"), parse_length("220 mm"), parse_length("240 mm")),
         description="Bed and height: x, y, z.",
         json_schema_extra={"default": ["220 mm", "220 mm", "240 mm"]},
+    )
+    margin: SizeOrZero = dim(
+        "5 mm", "3/16 in", "Kept free on each side of the bed, for skirt and brim (common practice, no source)."
     )
     layer: Size = dim("0.2 mm", "0.2 mm", "Layer height.")
     tolerance: SizeOrZero = dim("0.2 mm", "0.2 mm", "How far printed sizes are out.", guess=True)

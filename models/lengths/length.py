@@ -246,6 +246,11 @@ def shop_step(units: Unit) -> float:
     return 1.0 if units == "mm" else 25.4 / 16
 
 
+def common(units: Unit, mm: float, inches: float) -> float:
+    """A round figure of the trade in the job's own units [mm]: so many mm, or so many inches."""
+    return mm if units == "mm" else inches * 25.4
+
+
 def round_up(value: float, step: float) -> float:
     """The next multiple of step [mm] at or above value; value itself where step is 0."""
     if step <= 0:

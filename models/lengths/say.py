@@ -32,6 +32,16 @@ class Say:
         """The next mark at or below."""
         return show(-round_up(-mm, rule_step(self.units)), self.units)
 
+    @property
+    def step(self) -> float:
+        """The finest mark shown [mm]."""
+        return rule_step(self.units)
+
+    def apart(self, one: float, other: float) -> tuple[str, str]:
+        """Two lengths that are not alike, with as many digits as show it."""
+        plain = (self(one), self(other))
+        return plain if plain[0] != plain[1] or one == other else (self.fine(one), self.fine(other))
+
 
 def say_in(units: Unit) -> Say:
     """A Say for the job's units."""
@@ -39,5 +49,10 @@ def say_in(units: Unit) -> Say:
 
 
 def slope(ratio: float) -> str:
-    """A slope in both forms, always: "1 in 12 (4.76 degrees)"."""
-    return f"1 in {ratio:.2f}".rstrip("0").rstrip(".") + f" ({degrees(ratio):.2f} degrees)"
+    """A slope, always with its angle: "12:1, 4.76°". It stands after the word slope."""
+    return f"{steepness(ratio)}, {degrees(ratio):.2f}°"
+
+
+def steepness(ratio: float) -> str:
+    """The slope alone: "12:1", "11.43:1"."""
+    return f"{ratio:.2f}".rstrip("0").rstrip(".") + ":1"

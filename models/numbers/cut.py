@@ -7,8 +7,8 @@ from typing import Any
 from scarfwright.models.cut.endings import Ending
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.say import Say, say_in
-from scarfwright.models.words import endings, feed, knife_and_guard, support
-from scarfwright.models.words.procedure import before_the_cut, cautions, order_of_work
+from scarfwright.models.words.at_the_saw import endings, feed, knife_and_guard, support
+from scarfwright.models.words.at_the_saw.procedure import before_the_cut, cautions, order_of_work
 
 
 def cut_numbers(work: Groundwork) -> dict[str, Any]:

@@ -72,7 +72,6 @@ def _sled(work: Workup) -> dict[str, Any]:
         "shortest_mm": work.way.shortest,
         "nose_flat_mm": sled.nose_flat,
         "nose_flat_step_mm": sled.flat_step,
-        "nose_flat_cleared_mm": None if sled.kerf is None else sled.kerf * sled.ratio,
         "hand_line_mm": layout.hand_line,
         "handle_holes_mm": [[sled.length - x, y] for x, y in layout.handle_holes],
         "dowels_mm": [[sled.length - x, y] for x, y in layout.dowels],

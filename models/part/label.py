@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 from scarfwright.models.findings import Finding
 from scarfwright.models.job.tables import Job
 from scarfwright.models.joint.joint import Joint
-from scarfwright.models.lengths.say import Say, say_in
+from scarfwright.models.lengths.say import say_in
 from scarfwright.models.part.lettering import LEAST_HEIGHT, label_findings, lettered, replaced, tail, text_width
 from scarfwright.models.part.part import Part, Place
 
@@ -16,6 +17,7 @@ DEPTH = 0.4  # two usual layers [mm]
 BELOW_LINE = frozenset("gjpqy,;Q()[]_")
 
 
+@lru_cache(maxsize=1024)
 def letter_height(text: str, place: Place) -> float:
     """The largest height of capitals [mm] at which the text fits its place, in steps of 0.1 mm and at most `LARGEST`.
 
@@ -44,10 +46,10 @@ def engraved(part: Part, text: str, place: Place, depth: float = DEPTH) -> Part:
     return lettered(part, text, x, y, height, depth)
 
 
-def place_findings(what: str, text: str, place: Place, say: Say) -> list[Finding]:
+def place_findings(what: str, text: str, place: Place) -> list[Finding]:
     """What is wrong with a text at a place; a place too low for letters counts as one with no room."""
     low = place.height < LEAST_HEIGHT + _tail(text, LEAST_HEIGHT)
-    return label_findings(what, text, LEAST_HEIGHT, 0.0 if low else place.width, say)
+    return label_findings(what, text, LEAST_HEIGHT, 0.0 if low else place.width)
 
 
 def job_label(job: Job, joint: Joint, place: Place) -> str:

@@ -1,4 +1,4 @@
-"""Lettering on parts: engraved or raised, from our own letter set, so that no font of the machine shows.
+"""Lettering on parts: engraved, from our own letter set, so that no font of the machine shows.
 
 Strokes are round and of one width, never less than two passes of a common nozzle, so that every letter prints.
 """
@@ -11,15 +11,16 @@ from dataclasses import replace
 from functools import lru_cache
 
 from scarfwright.models.findings import Finding, finding
-from scarfwright.models.flat.loop import Edge, Loop, Point
+from scarfwright.models.flat.loop import Edge, Loop, Point, polygon
 from scarfwright.models.flat.pen import pen_outline
-from scarfwright.models.lengths.say import Say
+from scarfwright.models.flat.room import distance
 from scarfwright.models.part.letter_set import CAPITAL, GLYPHS, SPACE, TAIL, skeleton
-from scarfwright.models.part.part import Feature, Operation, Part, Raised, Writing
+from scarfwright.models.part.part import Feature, Mark, Operation, Part, Writing
 
 LEAST_STROKE = 0.8  # two passes of a 0.4 mm nozzle [mm]; common practice, no source
 STROKE_SHARE = 0.16  # of the height: the least stroke at the least height; wider ones fill the small letters
 SCORED = 1.0  # pockets no deeper than this are there to be seen, not to take anything in [mm]
+CHORDS = 16  # of half a turn, in lines to score
 LEAST_HEIGHT = 5.0  # below this the openings of an e or an 8 are narrower than one pass [mm]
 
 
@@ -52,6 +53,7 @@ def stroke(height: float) -> float:
     return max(STROKE_SHARE * height, LEAST_STROKE)
 
 
+@lru_cache(maxsize=1024)
 def replaced(text: str) -> tuple[str, tuple[str, ...]]:
     """The text in letters that there are, and the ones that had to be replaced, each once, as they come.
 
@@ -68,6 +70,7 @@ def replaced(text: str) -> tuple[str, tuple[str, ...]]:
     return "".join(out), tuple(dict.fromkeys(missing))
 
 
+@lru_cache(maxsize=4096)
 def text_width(text: str, height: float) -> float:
     """Room the text takes along its line [mm], strokes included; capitals are `height` [mm] high."""
     places, end = _places(replaced(text)[0], height)
@@ -89,71 +92,30 @@ def lettered(
     """
     writing = _writing(text, x, y, height, angle)
     letters = tuple(
-        Feature(Operation.POCKET, loop, f"letter {letter}", depth, islands, writing)
-        for letter, (loop, islands) in _set(text, x, y, height, angle)
+        Feature(Operation.POCKET, loop, f"letter {letter}", depth, islands, writing, strokes)
+        for letter, (loop, islands), strokes in _set(text, x, y, height, angle)
     )
     return replace(part, features=(*part.features, *letters))
 
 
-def raised_letters(
-    part: Part, text: str, x: float, y: float, height: float, rise: float = 0.6, *, angle: float = 0.0
-) -> Part:
-    """The part with text standing `rise` [mm] above its top; the other parameters as for `lettered`."""
-    writing = _writing(text, x, y, height, angle)
-    letters = tuple(
-        Raised(loop, part.thickness, part.thickness + rise, f"letter {letter}", islands, writing)
-        for letter, (loop, islands) in _set(text, x, y, height, angle)
-    )
-    return replace(part, raised=(*part.raised, *letters))
-
-
 def scored_letters(part: Part) -> Part:
-    """The part with its engraved letters and scale marks as lines to score: no cutter gets into a printed letter."""
-    features: list[Feature] = []
-    for feature in part.features:
-        if feature.operation is not Operation.POCKET or feature.depth is None or feature.depth > SCORED:
-            features.append(feature)
-            continue
-        features += [
-            replace(feature, operation=Operation.ENGRAVE, loop=loop, depth=None, islands=())
-            for loop in (feature.loop, *feature.islands)
-        ]
-    return replace(part, features=tuple(features))
+    """The part with engraved letters and scale marks as single lines to score: no cutter gets into a printed letter."""
+    shallow = [f for f in part.features if (f.strokes or f.writing) and f.depth is not None and f.depth <= SCORED]
+    lines = tuple(Mark(run, name=f.name, scored=True) for f in shallow for run in f.strokes)
+    return replace(part, features=tuple(f for f in part.features if f not in shallow), marks=(*part.marks, *lines))
 
 
-def label_findings(what: str, text: str, height: float, room: float, say: Say) -> list[Finding]:
+def label_findings(what: str, text: str, height: float, room: float) -> list[Finding]:
     """What is wrong with a label `height` high where there is `room` along its line, both [mm]."""
     found = []
-    missing = replaced(text)[1]
+    reads, missing = replaced(text)
     if missing:
-        found.append(
-            finding(
-                "label.replaced",
-                f"{what}: the letters {' '.join(missing)} are not in the letter set; "
-                f'the label reads "{replaced(text)[0]}".',
-                missing="".join(missing),
-            )
-        )
+        found.append(finding("label.replaced", what=what, missing="".join(missing), reads=reads))
     width = text_width(text, height)
     if width > room:
-        found.append(
-            finding(
-                "label.too_long",
-                f'{what}: the label "{replaced(text)[0]}" is {say(width)} long and there is room for '
-                f"{say(max(room, 0.0))}. Shorten the title, or make the part {say(width - room)} longer.",
-                width_mm=width,
-                room_mm=room,
-            )
-        )
+        found.append(finding("label.too_long", what=what, reads=reads, width_mm=width, room_mm=room))
     if height < LEAST_HEIGHT:
-        found.append(
-            finding(
-                "label.too_small",
-                f"{what}: letters {say(height)} high close up when printed; they need {say(LEAST_HEIGHT)}.",
-                height_mm=height,
-                needed_mm=LEAST_HEIGHT,
-            )
-        )
+        found.append(finding("label.too_small", what=what, height_mm=height, needed_mm=LEAST_HEIGHT))
     return found
 
 
@@ -177,14 +139,52 @@ def _places(text: str, height: float) -> tuple[list[tuple[str, float]], float]:
     return places, end
 
 
-def _set(text: str, x: float, y: float, height: float, angle: float) -> list[tuple[str, Shape]]:
-    """Every loop of the text with its letter, in place."""
+def _set(
+    text: str, x: float, y: float, height: float, angle: float
+) -> list[tuple[str, Shape, tuple[tuple[Point, ...], ...]]]:
+    """Every loop of the text with its letter, in place, and with a letter's first loop the strokes that make it."""
+
+    def put(loop: Loop, at: float) -> Loop:
+        there = loop.moved(x + at, y)
+        return there.turned(angle, (x, y)) if angle else there
+
     found = []
     for letter, at in _places(replaced(text)[0], height)[0]:
+        strokes = tuple(tuple(v.point for v in put(polygon(run), at).vertices) for run in _strokes(letter, height))
         for loop, islands in _letter(letter, height):
-            put = [o.moved(x + at, y).turned(angle, (x, y)) if angle else o.moved(x + at, y) for o in (loop, *islands)]
-            found.append((letter, (put[0], tuple(put[1:]))))
+            found.append((letter, (put(loop, at), tuple(put(i, at) for i in islands)), strokes))
+            strokes = ()
     return found
+
+
+@lru_cache(maxsize=512)
+def _strokes(letter: str, height: float) -> tuple[tuple[Point, ...], ...]:
+    """The pen's middle as runs of points, arcs as chords; a dot as a short line [mm], placed as in `_letter`."""
+    pen, unit = stroke(height), _unit(height)
+    _, lines, dots = skeleton(letter)
+
+    def at(point: Point) -> Point:
+        return (point[0] * unit + pen / 2, point[1] * unit + pen / 2)
+
+    runs: list[list[Point]] = []
+    for line in lines:
+        goes_on = False
+        for edge in line:
+            if any(_lies_on(edge, e) for other in lines if other is not line for e in other):
+                goes_on = False  # the round back of an a has a side that its stem draws too
+                continue
+            if not goes_on:
+                runs.append([at(edge.start)])
+            chords = 1 if edge.bulge == 0 else math.ceil(abs(edge.bulge) * CHORDS)
+            runs[-1] += [at(edge.point_at((i + 1) / chords)) for i in range(chords)]
+            goes_on = True
+    return (*map(tuple, runs), *(((x, y - pen / 4), (x, y + pen / 4)) for x, y in map(at, dots)))
+
+
+def _lies_on(edge: Edge, other: Edge) -> bool:
+    """Whether a straight edge is a part of another one."""
+    straight = edge.bulge == 0 and other.bulge == 0
+    return straight and all(distance(other, end) < 1e-6 for end in (edge.start, edge.end, edge.middle))
 
 
 def _writing(text: str, x: float, y: float, height: float, angle: float) -> Writing:

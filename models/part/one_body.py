@@ -7,9 +7,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from functools import lru_cache
 from itertools import combinations
 
-from scarfwright.models.flat.loop import Loop, Point, segment_distance
+from scarfwright.models.flat.loop import Loop, Point
+from scarfwright.models.flat.room import Segment, in_ring, segment_distance
 from scarfwright.models.part.part import Operation, Part, Raised
 
 SAGITTA = 0.1
@@ -17,12 +19,16 @@ FINEST = 0.001  # edges shorter than this are slips, not shapes [mm]
 LARGEST = 100_000.0
 LEAST = 0.05  # material between two loops, below which they are taken to touch [mm]
 
-Segment = tuple[Point, Point]
 Box = tuple[float, float, float, float]
 
 
 def unsound(part: Part) -> list[str]:
     """What is wrong with the part's shapes, each as half a sentence; empty if it makes one body."""
+    return list(_unsound(part))
+
+
+@lru_cache(maxsize=128)
+def _unsound(part: Part) -> list[str]:
     loops = [part.outline, *(f.loop for f in part.features), *(r.loop for r in part.raised)]
     if not all(math.isfinite(v) and abs(v) < LARGEST for loop in loops for vertex in loop.vertices for v in vertex):
         return ["has sizes beyond all measure"]
@@ -38,13 +44,13 @@ def unsound(part: Part) -> list[str]:
 
 
 def _features(part: Part) -> Iterator[str]:
-    cut = [f for f in part.features if f.operation is not Operation.ENGRAVE and f.writing is None]
+    cut = [f for f in part.features if f.operation is not Operation.SCORE and f.writing is None]
     border = _segments(part.outline)
     rings = [_segments(f.loop) for f in cut]
     for feature, ring in zip(cut, rings, strict=True):
         if feature.depth is not None and feature.depth >= part.thickness:
             yield f"has a {feature.name} {feature.depth:g} mm deep in {part.thickness:g} mm"
-        if _near(ring, border) or not inside(ring[0][0], border):
+        if _near(ring, border) or not in_ring(ring[0][0], border):
             yield f"has a {feature.name} that runs over its outline"
     boxes = [f.loop.bounds for f in cut]
     for (one, ring, box), (other, second, there) in combinations(zip(cut, rings, boxes, strict=True), 2):
@@ -58,7 +64,7 @@ def _boxes_apart(one: Box, other: Box) -> bool:
 
 
 def _meet(ring: list[Segment], second: list[Segment]) -> bool:
-    return _near(ring, second) or inside(ring[0][0], second) or inside(second[0][0], ring)
+    return _near(ring, second) or in_ring(ring[0][0], second) or in_ring(second[0][0], ring)
 
 
 def _raised(part: Part) -> Iterator[str]:
@@ -79,7 +85,7 @@ def _shares_edge(raised: Raised, border: list[Segment]) -> bool:
 
 
 def _within(point: Point, border: list[Segment]) -> bool:
-    return inside(point, border) or _distance(point, border) < 1e-6
+    return in_ring(point, border) or _distance(point, border) < 1e-6
 
 
 def _distance(point: Point, border: list[Segment]) -> float:
@@ -92,20 +98,42 @@ def _segments(loop: Loop) -> list[Segment]:
 
 
 def _near(one: list[Segment], other: list[Segment]) -> bool:
-    return any(segment_distance(a, b, c, d) < LEAST for a, b in one for c, d in other)
+    """Whether two rings come nearer than LEAST; only segments near the other ring's box are looked at."""
+    theirs = _reaching(other, _box(one))
+    mine = _reaching(one, _box(theirs)) if theirs else []
+    return any(
+        not _boxes_apart(box, there) and segment_distance(*segment, *facing) < LEAST
+        for segment, box in zip(mine, map(_ends_box, mine), strict=True)
+        for facing, there in zip(theirs, map(_ends_box, theirs), strict=True)
+    )
+
+
+def _reaching(ring: list[Segment], box: Box) -> list[Segment]:
+    return [segment for segment in ring if not _boxes_apart(_ends_box(segment), box)]
+
+
+def _box(ring: list[Segment]) -> Box:
+    xs, ys = [x for (x, _), _ in ring], [y for (_, y), _ in ring]
+    xs += [x for _, (x, _) in ring]
+    ys += [y for _, (_, y) in ring]
+    return (min(xs), min(ys), max(xs), max(ys))
+
+
+def _ends_box(segment: Segment) -> Box:
+    (ax, ay), (bx, by) = segment
+    return (ax if ax < bx else bx, ay if ay < by else by, bx if ax < bx else ax, by if ay < by else ay)
 
 
 def _crosses_itself(loop: Loop) -> bool:
     ring = _segments(loop)
     count = len(ring)
-    for i, j in combinations(range(count), 2):
-        (a, b), (c, d) = ring[i], ring[j]
-        if j - i == 1 or (i == 0 and j == count - 1):
-            folded = _folds_back((a, b), (c, d)) if j - i == 1 else _folds_back((c, d), (a, b))
-            if folded:
+    if any(_folds_back(ring[i - 1], ring[i]) for i in range(count)):
+        return True
+    boxes = [_ends_box(segment) for segment in ring]
+    for i, ((a, b), box) in enumerate(zip(ring, boxes, strict=True)):
+        for j in range(i + 2, count - (i == 0)):
+            if not _boxes_apart(box, boxes[j]) and segment_distance(a, b, *ring[j]) < FINEST:
                 return True
-        elif segment_distance(a, b, c, d) < FINEST:
-            return True
     return False
 
 
@@ -115,13 +143,3 @@ def _folds_back(one: Segment, following: Segment) -> bool:
     cx, cy = following[1]
     ux, uy, vx, vy = bx - ax, by - ay, cx - bx, cy - by
     return ux * vx + uy * vy < 0 and abs(ux * vy - uy * vx) < 1e-6 * math.hypot(ux, uy) * math.hypot(vx, vy)
-
-
-def inside(point: Point, border: list[Segment]) -> bool:
-    """Whether a point lies inside a ring of segments: even-odd rule."""
-    x, y = point
-    found = False
-    for (x1, y1), (x2, y2) in border:
-        if (y1 > y) != (y2 > y) and x < x1 + (y - y1) * (x2 - x1) / (y2 - y1):
-            found = not found
-    return found

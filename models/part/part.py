@@ -10,19 +10,20 @@ import math
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from enum import StrEnum
-from typing import NamedTuple, TypeVar
+from typing import NamedTuple
 
-from scarfwright.models.flat.loop import Loop, Point
+from scarfwright.models.flat.loop import Loop, Point, polygon
+from scarfwright.models.lengths.length import Unit
 
 
 class Operation(StrEnum):
-    """What a machine does along or inside a loop."""
+    """What a machine does along or inside a loop; SCORE: a line scored lightly, not cut."""
 
     CUT_OUTSIDE = "CUT_OUTSIDE"
     CUT_INSIDE = "CUT_INSIDE"
     DRILL = "DRILL"
     POCKET = "POCKET"
-    ENGRAVE = "ENGRAVE"
+    SCORE = "SCORE"
 
 
 class Writing(NamedTuple):
@@ -46,6 +47,7 @@ class Feature:
     depth: float | None = None
     islands: tuple[Loop, ...] = ()
     writing: Writing | None = None
+    strokes: tuple[tuple[Point, ...], ...] = ()  # the same as single lines to score, for tools that cut no pocket
 
     @property
     def area(self) -> float:
@@ -55,13 +57,13 @@ class Feature:
     @property
     def through(self) -> bool:
         """Cut right through the plate."""
-        return self.depth is None and self.operation is not Operation.ENGRAVE
+        return self.depth is None and self.operation is not Operation.SCORE
 
-    @property
-    def layer(self) -> str:
-        """DXF layer: the operation, for pockets with the depth in 0.1 mm."""
+    def layer(self, units: Unit = "mm") -> str:
+        """DXF layer: the operation; a pocket's with its depth and the unit of that, such as POCKET_0.4_MM."""
         if self.operation is Operation.POCKET and self.depth is not None:
-            return f"POCKET_{round(self.depth * 10)}"
+            depth = f"{self.depth:.3f}" if units == "mm" else f"{self.depth / 25.4:.4f}"
+            return f"POCKET_{depth.rstrip('0').rstrip('.')}_{units.upper()}"
         return self.operation.value
 
 
@@ -69,20 +71,18 @@ class Feature:
 class Raised:
     """Material standing on the part, or beside it and joined at an edge: a loop from `bottom` to `top` [mm].
 
-    What does not reach over the plate's thickness stands beside it. `islands` are left out of it.
+    What does not reach over the plate's thickness stands beside it.
     """
 
     loop: Loop
     bottom: float
     top: float
     name: str = ""
-    islands: tuple[Loop, ...] = ()
-    writing: Writing | None = None
 
     @property
     def area(self) -> float:
-        """Inside the loop, less the islands [mm2]."""
-        return abs(self.loop.area) - sum(abs(island.area) for island in self.islands)
+        """Inside the loop [mm2]."""
+        return abs(self.loop.area)
 
 
 @dataclass(frozen=True)
@@ -94,10 +94,7 @@ class Mark:
     height: float = 5.0
     angle: float = 0.0
     name: str = ""
-    scored: bool = False  # a line worth scoring into the wood (ENGRAVE); else only a note for people
-
-
-_Shape = TypeVar("_Shape", Feature, Raised)
+    scored: bool = False  # a line worth scoring into the wood (SCORE); else only a note for people
 
 
 @dataclass(frozen=True)
@@ -105,6 +102,7 @@ class Part:
     """One thing to make. Loops and marks in mm, outline counter-clockwise.
 
     `sharp` lists the inside corners that a mating part fills: a round cutter is run into them instead of rounding them.
+    `guides` are the stretches of its edge that run along a fence, bear or measure: nothing may be left standing there.
     """
 
     name: str
@@ -117,6 +115,7 @@ class Part:
     colour: str = "#c8a878"
     use: str = ""
     sharp: tuple[Point, ...] = ()
+    guides: tuple[tuple[Point, Point], ...] = ()
 
     @property
     def area(self) -> float:
@@ -127,7 +126,7 @@ class Part:
     def volume(self) -> float:
         """Closed form [mm3], for loops that do not overlap."""
         pockets = sum(
-            f.area * f.depth for f in self.features if f.depth is not None and f.operation is not Operation.ENGRAVE
+            f.area * f.depth for f in self.features if f.depth is not None and f.operation is not Operation.SCORE
         )
         stands = sum(r.area * (r.top - self._foot(r)) for r in self.raised)
         return self.area * self.thickness - pockets + stands
@@ -182,7 +181,7 @@ class Part:
     ) -> Part:
         """Every loop and point put through a function; `letters` for the loops of writing, else as other loops."""
 
-        def shape(thing: _Shape) -> _Shape:
+        def feature(thing: Feature) -> Feature:
             writing = thing.writing
 
             def loop(old: Loop) -> Loop:
@@ -193,15 +192,22 @@ class Part:
                 loop=loop(thing.loop),
                 islands=tuple(loop(island) for island in thing.islands),
                 writing=None if writing is None else writings(writing),
+                strokes=tuple(stroke(run, writing) for run in thing.strokes),
             )
+
+        def stroke(run: tuple[Point, ...], writing: Writing | None) -> tuple[Point, ...]:
+            if writing is None or letters is None:
+                return tuple(points(p) for p in run)
+            return tuple(v.point for v in letters(polygon(run), writing).vertices)
 
         return replace(
             self,
             outline=loops(self.outline),
-            features=tuple(shape(f) for f in self.features),
-            raised=tuple(shape(r) for r in self.raised),
+            features=tuple(feature(f) for f in self.features),
+            raised=tuple(replace(r, loop=loops(r.loop)) for r in self.raised),
             marks=tuple(replace(m, points=tuple(points(p) for p in m.points)) for m in self.marks),
             sharp=tuple(points(p) for p in self.sharp),
+            guides=tuple((points(a), points(b)) for a, b in self.guides),
         )
 
 

@@ -55,6 +55,7 @@ def carrier(
             Mark(((length * 0.3, width - 14.0),), "BLADE PASSES BEYOND THIS EDGE", 6.0, 0.0, "blade edge"),
         ),
         colour="#9fb3a5",
+        guides=(((0.0, 0.0), (length, 0.0)), ((0.0, width), (length, width))),
         use="Plank against the batten, screwed from below with heads let in; a strip as thick under the free half.",
     )
 

@@ -6,7 +6,6 @@ from collections.abc import Iterator
 
 from scarfwright.models.findings import Finding, faults, finding
 from scarfwright.models.groundwork import Groundwork
-from scarfwright.models.lengths.say import say_in
 from scarfwright.models.part.label import place_findings
 from scarfwright.models.part.one_body import unsound
 from scarfwright.models.parts.kind import Parameters, PartKind
@@ -19,28 +18,22 @@ def check_part(kind: PartKind, work: Groundwork | None, given: Parameters) -> li
     if not faults(found):
         found = [*found, *_shapes(kind, parameters)]
     if not faults(found):
-        found = [*found, *_label(kind, work, parameters)]
+        found = [*found, *_label(kind, parameters)]
     return found
 
 
 def _shapes(kind: PartKind, parameters: Parameters) -> Iterator[Finding]:
     plain = {**parameters, "label": ""} if "label" in parameters else parameters
     try:
-        wrong = unsound(kind.build(**plain))
+        wrong = unsound(kind.drawn(plain))
     except (ValueError, ZeroDivisionError) as error:
         wrong = [f"can't be drawn ({error})"]
     if wrong:
-        yield finding(
-            "part.impossible",
-            f"With these sizes the {kind.name.replace('_', ' ')} {' and '.join(wrong)}. Change the sizes named.",
-            part=kind.name,
-            wrong="; ".join(wrong),
-        )
+        yield finding("part.impossible", part=kind.name, wrong="; ".join(wrong))
 
 
-def _label(kind: PartKind, work: Groundwork | None, parameters: Parameters) -> list[Finding]:
+def _label(kind: PartKind, parameters: Parameters) -> list[Finding]:
     text = parameters.get("label", "")
     if not text or kind.label_place is None:
         return []
-    say = say_in(work.job.units if work is not None else "mm")
-    return place_findings(kind.name.replace("_", " ").capitalize(), text, kind.label_place(parameters), say)
+    return place_findings(kind.name.replace("_", " ").capitalize(), text, kind.label_place(parameters))

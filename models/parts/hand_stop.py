@@ -7,7 +7,6 @@ from typing import Any
 from scarfwright.models.findings import Finding, finding
 from scarfwright.models.flat.loop import circle, rounded
 from scarfwright.models.groundwork import Groundwork
-from scarfwright.models.lengths.say import say_in
 from scarfwright.models.part.part import Feature, Operation, Part
 from scarfwright.models.parts.kind import Parameters, PartKind
 
@@ -43,31 +42,21 @@ def hand_stop(
 
 
 def _from_job(work: Groundwork) -> dict[str, Any]:
-    """As long as the sled is wide at the hand line, within 40 and 80 mm."""
+    """As long as the sled is wide at the hand line, within 25 and 80 mm."""
     sled = work.way.sled
-    room = sled.width_at(max(sled.length - work.way.layout.hand_line, 0.0)) - 10.0
-    length = min(max(room, 40.0), 80.0)
-    return {"length": length, "spacing": length - 30.0}
+    room = sled.width_at(max(sled.length - work.way.layout.hand_line, 0.0)) - 4.0
+    length = min(max(room, 25.0), 80.0)
+    return {"length": length, "spacing": length - 30.0 if length >= 60 else length / 2}
 
 
 def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
     if work is None:
         return []
-    say, sled, line = say_in(work.job.units), work.way.sled, work.way.layout.hand_line
-    if line >= sled.length:
-        text = (
-            f"The hand line belongs {say(line)} from the heel and the sled is {say(sled.length)} long: there is "
-            "nothing to screw a hand stop to. Use a push stick, and a longer sled."
-        )
-        return [finding("hand_stop.no_line", text, hand_line_mm=line, length_mm=sled.length)]
+    sled, line = work.way.sled, work.way.layout.hand_line
     width = sled.width_at(sled.length - line)
-    if width >= p["length"]:
+    if width >= p["length"] - 1e-6:
         return []
-    text = (
-        f"The sled is {say.down(width)} wide at the hand line, and a hand stop {say(p['length'])} long would stick out "
-        "over its edge. Screw on a narrower strip, or use a wider sled (nose_min or plank)."
-    )
-    return [finding("hand_stop.sticks_out", text, width_mm=width, stop_mm=p["length"])]
+    return [finding("hand_stop.sticks_out", width_mm=width, stop_mm=p["length"])]
 
 
 KIND = PartKind(

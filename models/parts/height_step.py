@@ -16,10 +16,9 @@ from typing import Any
 from scarfwright.models.findings import Finding, finding
 from scarfwright.models.flat.loop import Point, polygon
 from scarfwright.models.groundwork import Groundwork
-from scarfwright.models.lengths.say import say_in
 from scarfwright.models.part import label as labels
 from scarfwright.models.part.part import Part, Place
-from scarfwright.models.part.reading import EYE, RULE, expanded, instead
+from scarfwright.models.part.reading import EYE, RULE, expanded
 from scarfwright.models.parts.kind import Parameters, PartKind
 
 COLUMN, ARM, ARM_THICK = 44.0, 30.0, 10.0
@@ -94,20 +93,8 @@ def _resolution(work: Groundwork, _parameters: Parameters) -> dict[str, Any]:
 def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
     if work is None:
         return []
-    say, r = say_in(work.job.units), _resolution(work, p)
-    reads, needed = r["resolution_mm"], r["needed_mm"]
-    if reads <= needed:
-        return []
-    return [
-        finding(
-            "height_step.coarse",
-            f"The height step sets the blade to within ±{reads:.2f} mm, and it is to stand only "
-            f"{say(work.job.saw.blade_above_work)} above the work, half of which may be lost. Raise blade_above_work "
-            f"to {say.up(2 * reads)} or more. "
-            + instead(reads, [("a rule stood on the table", r["by_rule_mm"])], lambda value: f"{value:.2f} mm"),
-            **r,
-        )
-    ]
+    r = _resolution(work, p)
+    return [finding("height_step.coarse", **r)] if r["resolution_mm"] > r["needed_mm"] else []
 
 
 KIND = PartKind(

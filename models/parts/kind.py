@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
+from functools import cache, lru_cache
 from inspect import signature
 from typing import Any
 
@@ -48,8 +49,21 @@ class PartKind:
 
     def filled(self, given: Parameters) -> Parameters:
         """The parameters with the builder's own defaults for those not given."""
-        known = signature(self.build).parameters.values()
-        own = {p.name: p.default for p in known if p.kind is p.POSITIONAL_OR_KEYWORD and p.default is not p.empty}
-        return {**own, **given}
+        return {**_defaults(self.build), **given}
+
+    def drawn(self, parameters: Parameters) -> Part:
+        """The part of these parameters; one that was drawn before is not drawn again. Raises ValueError as `build`."""
+        return _drawn(self.build, tuple(parameters.items()))
 
     along_grain: bool = False  # its length must lie along the sheet's face grain
+
+
+@cache
+def _defaults(build: Callable[..., Part]) -> Parameters:
+    known = signature(build).parameters.values()
+    return {p.name: p.default for p in known if p.kind is p.POSITIONAL_OR_KEYWORD and p.default is not p.empty}
+
+
+@lru_cache(maxsize=256)
+def _drawn(build: Callable[..., Part], parameters: tuple[tuple[str, Any], ...]) -> Part:
+    return build(**dict(parameters))

@@ -3,6 +3,10 @@
  ____________________   y = thin at x = 0
 |                    |  rises by length / N to the other end
 |____________________|
+
+On the sled its thick end lies at the nose: its outer face is parallel to the work edge, (nose + thick) cos(theta)
+away. The pad may lie anywhere on it, so its clamp comes nearer to the fence than one on a nose flat: it has a limit of
+its own. Source: plane geometry, the project's own derivation.
 """
 
 from __future__ import annotations
@@ -13,9 +17,9 @@ from typing import Any
 from scarfwright.models.findings import Finding, finding
 from scarfwright.models.flat.loop import polygon
 from scarfwright.models.groundwork import Groundwork
-from scarfwright.models.lengths.say import say_in
 from scarfwright.models.part.part import Part
 from scarfwright.models.parts.kind import Parameters, PartKind
+from scarfwright.models.sled.layout import jaw_between, pad_lower_edge
 
 THIN_END = 3.0  # thinnest printed end that does not crush; common practice, no source
 
@@ -35,32 +39,59 @@ def nose_wedge(ratio: float = 12.0, length: float = 50.0, height: float = 20.0, 
         outline=polygon([(0.0, 0.0), (length, 0.0), (length, thick), (0.0, thin)]),
         thickness=height,
         colour="#b8868a",
-        use="Between jaw and fence edge at the nose, thick end to the nose tip: the jaws close parallel.",
+        use="Slip it between clamp jaw and fence edge at the nose, thick end at the nose: the jaws close parallel.",
     )
 
 
 def _from_job(work: Groundwork) -> dict[str, Any]:
+    """Two pads long, or as long as the fence leaves room for, at least one pad."""
+    pad = float(work.job.clamp.pad_width)
     return {
         "ratio": work.way.sled.ratio,
-        "length": 2.0 * work.job.clamp.pad_width,
+        "length": max(math.floor(min(2 * pad, _longest(work)) * 10) / 10, pad),
         "height": float(work.job.clamp.pad_height),
     }
+
+
+def _longest(work: Groundwork) -> float:
+    """The longest wedge [mm] over which the clamp stays before the fence's front end for the whole cut."""
+    if pad_lower_edge(work.job, work.way.sled) >= work.job.saw.fence_height:
+        return math.inf
+    return _at_fence(work, 0.0) - work.way.travel_needed
+
+
+def _at_fence(work: Groundwork, length: float) -> float:
+    """Travel [mm] at which the jaw at the wedge's inner end meets the fence: its corner leads by jaw sin(theta)."""
+    sled, job = work.way.sled, work.job
+    return sled.length - length - job.clamp.jaw_inner * math.sin(sled.angle) - job.saw.fence_front
 
 
 def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
     """A clamp over the wedge closes on board, nose and the wedge's thick end, square to the work edge."""
     if work is None:
         return []
-    say, has = say_in(work.job.units), float(work.job.clamp.opening)
-    thick = p["thin"] + p["length"] / p["ratio"]
-    needed = work.joint.thickness + (work.way.sled.nose + thick) * math.cos(work.way.sled.angle)
-    if needed <= has:
-        return []
-    text = (
-        f"Over the nose wedge a clamp must close on {say.up(needed)} and opens {say(has)}: it lacks "
-        f"{say.up(needed - has)}. Use clamps that open {say.up(needed)}, or clamp on a nose flat or in a nose notch."
-    )
-    return [finding("nose_wedge.no_grip", text, needed_mm=needed, opening_mm=has, lacking_mm=needed - has)]
+    has, sled = float(work.job.clamp.opening), work.way.sled
+    across = (sled.nose + p["thin"] + p["length"] / p["ratio"]) * math.cos(sled.angle)
+    needed = work.joint.thickness + across
+    found = []
+    if needed > has + 1e-6:
+        found.append(finding("nose_wedge.no_grip", needed_mm=needed, opening_mm=has))
+    limit = _limit(work, p["length"], across)
+    if limit is not None and limit < work.way.travel_needed - 1e-6:
+        found.append(finding("nose_wedge.meets_fence", limit_mm=limit, needed_mm=work.way.travel_needed))
+    return found
+
+
+def _limit(work: Groundwork, length: float, across: float) -> float | None:
+    """Travel [mm] at which the clamp over the wedge meets the fence, or with its outer jaw the blade."""
+    way = work.way
+    first = way.sled.station_of_x(length, across)
+    limits = [
+        jaw_between(work.job, way.sled, first, way.sled.work_edge).limit(way.sled.work_edge, way.joint, way.blade)
+    ]
+    if pad_lower_edge(work.job, way.sled) < work.job.saw.fence_height:
+        limits.append(_at_fence(work, length))
+    return min((t for t in limits if t is not None), default=None)
 
 
 KIND = PartKind(

@@ -17,10 +17,9 @@ from typing import Any
 from scarfwright.models.findings import Finding, finding
 from scarfwright.models.flat.loop import Point, circle, polygon, rectangle, slot
 from scarfwright.models.groundwork import Groundwork
-from scarfwright.models.lengths.say import say_in
 from scarfwright.models.part import label as labels
 from scarfwright.models.part.part import Feature, Operation, Part, Place, Raised
-from scarfwright.models.part.reading import RULE, expanded, instead
+from scarfwright.models.part.reading import RULE, expanded
 from scarfwright.models.parts.kind import Parameters, PartKind
 
 PLAY = 0.2  # of the drill in its hole [mm]
@@ -113,7 +112,7 @@ def _resolution(work: Groundwork, p: Parameters) -> dict[str, Any]:
         "centre_from_edge_mm": p["web"] + p["notch_width"] / 2,
         "hole_drawn_mm": p["drill"] + p["compensation"],
         "resolution_mm": expanded((1.0, float(work.job.printer.tolerance)), (1.0, PLAY / 2)),
-        "needed_mm": max(p["notch_width"] - work.job.clamp.jaw, 0.0) / 2,
+        "needed_mm": max(p["notch_width"] - work.job.clamp.jaw_inner, 0.0) / 2,
         "by_rule_mm": expanded((1.0, RULE)),
     }
 
@@ -121,46 +120,20 @@ def _resolution(work: Groundwork, p: Parameters) -> dict[str, Any]:
 def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
     hole = p["drill"] + p["compensation"]
     if hole > p["notch_width"]:
-        return [
-            finding(
-                "notch_guide.drill_wide",
-                f"The guide's hole ({hole:g} mm) is wider than the notch ({p['notch_width']:g} mm). Take a drill of at "
-                "most half the notch's width.",
-                hole_mm=hole,
-                notch_width_mm=p["notch_width"],
-            )
-        ]
+        return [finding("notch_guide.drill_wide", hole_mm=hole, notch_width_mm=p["notch_width"])]
     found = []
     apart = p["notch_length"] - p["notch_width"]
     if apart < hole + WALL:
-        found.append(
-            finding(
-                "notch_guide.one_hole",
-                f"The notch's end holes lie only {max(apart, 0.0):g} mm apart, so the guide has one hole, in between. "
-                f"Two want {hole + WALL:g} mm: a longer notch, or mark the second by rule.",
-                apart_mm=max(apart, 0.0),
-                needed_mm=hole + WALL,
-            )
-        )
+        found.append(finding("notch_guide.one_hole", apart_mm=max(apart, 0.0), needed_mm=hole + WALL))
     return found if work is None else [*found, *_coarse(work, p)]
 
 
 def _coarse(work: Groundwork, p: Parameters) -> list[Finding]:
-    r, say = _resolution(work, p), say_in(work.job.units)
-    reads, needed = r["resolution_mm"], r["needed_mm"]
-    if reads <= needed:
+    r = _resolution(work, p)
+    if r["resolution_mm"] <= r["needed_mm"]:
         return []
-    return [
-        finding(
-            "notch_guide.coarse",
-            f"The notch guide sets holes to ±{reads:.2f} mm, and the notch is only {say(2 * needed)} wider than the "
-            f"jaw: the jaw may stick. Set notch_width to {say.up(work.job.clamp.jaw + 2 * reads)} or more. "
-            + instead(reads, [("marking out by rule", r["by_rule_mm"])], lambda value: f"{value:.2f} mm"),
-            resolution_mm=reads,
-            needed_mm=needed,
-            by_rule_mm=r["by_rule_mm"],
-        )
-    ]
+    told = {key: r[key] for key in ("resolution_mm", "needed_mm", "by_rule_mm")}
+    return [finding("notch_guide.coarse", **told, jaw_mm=work.job.clamp.jaw_inner)]
 
 
 KIND = PartKind(

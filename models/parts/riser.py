@@ -18,10 +18,9 @@ from scarfwright.models.flat.loop import Loop, Point, rounded_each
 from scarfwright.models.gluing.places import CLEAR, LONGEST_SPAN, GlueUp
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.job.shop import prints_gauges
-from scarfwright.models.lengths.say import say_in
 from scarfwright.models.part import label as labels
 from scarfwright.models.part.part import Part, Place
-from scarfwright.models.part.reading import FEELER, expanded, instead
+from scarfwright.models.part.reading import FEELER, expanded
 from scarfwright.models.parts.kind import Parameters, PartKind
 
 ROUND, TAPE, GROOVE = 3.0, 19.0, 1.5  # 19 mm: a common width of packing tape, common practice, no source
@@ -90,13 +89,12 @@ def top_findings(p: Parameters) -> list[Finding]:
     return [
         finding(
             "riser.top_too_small",
-            f"A riser {p['width']:g} mm wide and {p['height']:g} mm high has no room for a groove of {p['tape']:g} mm "
-            f"and edges rounded by {p['edge']:g} mm: make it {needed:g} mm wide and over {high:g} mm high, or take "
-            "narrower tape.",
             width_mm=p["width"],
             needed_width_mm=needed,
             height_mm=p["height"],
             needed_height_mm=high,
+            tape_mm=p["tape"],
+            edge_mm=p["edge"],
         )
     ]
 
@@ -151,37 +149,17 @@ def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
 
 def _uneven(work: Groundwork) -> list[Finding]:
     r = level(work)
-    reads, needed = r["resolution_mm"], r["needed_mm"]
-    if reads <= needed:
+    if r["resolution_mm"] <= r["needed_mm"]:
         return []
-    return [
-        finding(
-            "riser.uneven",
-            f"Printed risers differ by up to {reads:.2f} mm, and a stiff joint wants them level to {needed:.2f} mm: "
-            "print them together, try them under a straight edge, pack low ones with paper. "
-            + instead(reads, [("a straight edge and a feeler gauge", r["by_feeler_mm"])], lambda v: f"{v:.2f} mm"),
-            resolution_mm=reads,
-            needed_mm=needed,
-            by_feeler_mm=r["by_feeler_mm"],
-        )
-    ]
+    return [finding("riser.uneven", **{key: r[key] for key in ("resolution_mm", "needed_mm", "by_feeler_mm")})]
 
 
 def _span(work: Groundwork) -> list[Finding]:
-    glue, say = work.glue, say_in(work.job.units)
+    glue = work.glue
     most = LONGEST_SPAN * work.joint.thickness
     if glue.span <= most:
         return []
-    return [
-        finding(
-            "riser.long_span",
-            f"Clamps stand too close for a riser between them ({say(CLEAR)} clear of each pad), so the joint spans "
-            f"{say(glue.span)} from riser to riser, over {LONGEST_SPAN:g} thicknesses. Prop its middle once the clamps "
-            "are on, or use narrower pads.",
-            span_mm=glue.span,
-            most_mm=most,
-        )
-    ]
+    return [finding("riser.long_span", span_mm=glue.span, most_mm=most, clear_mm=CLEAR, thicknesses=LONGEST_SPAN)]
 
 
 RANGES: dict[str, tuple[float, float]] = {

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 from scarfwright.models.groundwork import Groundwork
@@ -36,7 +37,10 @@ def sheet_layer(
     hand_line: from the heel along the fence edge [mm], 0 for none
     label: text beside the fence edge
     """
-    return sled(**locals(), name="sheet_layer", title="Sled layer")
+    layer = sled(**locals(), name="sheet_layer", title="Sled layer")
+    # all but the two square ends runs along the fence, carries the board or bears a clamp
+    edges = [(e.start, e.end) for e in layer.outline.edges() if abs(e.start[0] - e.end[0]) > 1e-9]
+    return replace(layer, guides=tuple(edges))
 
 
 def _from_job(work: Groundwork) -> dict[str, Any] | None:

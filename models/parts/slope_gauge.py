@@ -20,13 +20,12 @@ from scarfwright.models.findings import Finding, finding
 from scarfwright.models.flat.loop import polygon, rectangle
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.joint.joint import MOST_OFF
-from scarfwright.models.lengths.say import Say, say_in
 from scarfwright.models.part import label as labels
 from scarfwright.models.part.part import Part, Place, Raised
-from scarfwright.models.part.reading import EYE, instead, length_for_slope, slope_by_rule, slope_from_ends
+from scarfwright.models.part.reading import EYE, length_for_slope, slope_by_rule, slope_from_ends
 from scarfwright.models.parts.kind import Parameters, PartKind
+from scarfwright.models.printing.plates import free_bed
 
-BED_EDGE = 5.0  # of the bed left free on every side; common practice, no source
 MOST_SECTIONS = 4
 LEAST_LENGTH = 60.0
 SLED_END = 10.0  # gauge clear of the nose flat's step and of the heel
@@ -77,7 +76,7 @@ def _from_job(work: Groundwork) -> Parameters | None:
     printer, sled = work.job.printer, work.way.nominal
     start = sled.nose_flat + SLED_END
     room = sled.length - start - SLED_END
-    section = printer.bed[0] - 2 * BED_EDGE
+    section = free_bed(printer)[0]
     ratio = sled.ratio
     needed = length_for_slope(ratio, MOST_OFF * ratio, float(printer.tolerance), EYE)
     sections = min(max(math.ceil(needed / max(section, 1.0)), 1), MOST_SECTIONS)
@@ -103,40 +102,23 @@ def _resolution(work: Groundwork, p: Parameters) -> dict[str, Any]:
 
 
 def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
-    if work is None:
-        return []
-    say = say_in(work.job.units)
-    return [*_room(work, p, say), *_coarse(work, p, say)]
+    return [] if work is None else [*_room(work, p), *_coarse(work, p)]
 
 
-def _room(work: Groundwork, p: Parameters, say: Say) -> list[Finding]:
+def _room(work: Groundwork, p: Parameters) -> list[Finding]:
     room = work.way.nominal.length - work.way.nominal.nose_flat - 2 * SLED_END
-    if room >= p["length"]:
-        return []
-    return [
-        finding(
-            "slope_gauge.no_room",
-            f"A slope gauge {say(p['length'])} long finds only {say(max(room, 0.0))} of fence edge. Measure heel and "
-            "nose with a rule instead.",
-            length_mm=p["length"],
-            room_mm=room,
-        )
-    ]
+    return [] if room >= p["length"] else [finding("slope_gauge.no_room", length_mm=p["length"], room_mm=room)]
 
 
-def _coarse(work: Groundwork, p: Parameters, say: Say) -> list[Finding]:
+def _coarse(work: Groundwork, p: Parameters) -> list[Finding]:
     r = _resolution(work, p)
     reads, needed, rule = r["resolution_ratio"], r["needed_ratio"], r["by_rule_ratio"]
     if rule >= reads and reads <= needed:
         return []
-    coarse = reads > needed
-    verdict = f"and ±{needed:.2f} is wanted (2 %)" if coarse else "which is enough"
-    name = f"heel and nose by rule, {say(work.way.nominal.length)} apart"
     return [
         finding(
-            "slope_gauge.coarse" if coarse else "slope_gauge.rule_better",
-            f"The slope gauge, {say(p['length'])} long, reads 1 in {p['ratio']:.4g} to within ±{reads:.2f}, {verdict}. "
-            + instead(reads, [(name, rule)], lambda value: f"{value:.2f}"),
+            "slope_gauge.coarse" if reads > needed else "slope_gauge.rule_better",
+            ratio=p["ratio"],
             resolution_ratio=reads,
             needed_ratio=needed,
             by_rule_ratio=rule,

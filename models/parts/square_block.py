@@ -26,7 +26,7 @@ from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.length import round_up
 from scarfwright.models.part import label as labels
 from scarfwright.models.part.part import Part, Place
-from scarfwright.models.part.reading import EYE, FEELER, expanded, instead, square
+from scarfwright.models.part.reading import EYE, FEELER, expanded, square
 from scarfwright.models.parts.kind import Parameters, PartKind
 
 BEVEL = 2.0
@@ -115,12 +115,10 @@ def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
         return [
             finding(
                 "square_block.leans_too_far",
-                f"A block {p['height']:g} mm high on a base of {p['base']:g} mm, leaning {p['angle']:g} degrees, has "
-                f"{left:g} mm left at its top; at least {least:g} mm are wanted every way. Give it a longer base, more "
-                "height or a smaller angle.",
                 top_mm=left,
                 height_mm=p["height"],
                 base_mm=p["base"],
+                angle_deg=p["angle"],
                 least_mm=least,
             )
         ]
@@ -128,32 +126,10 @@ def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
 
 
 def _useful(r: dict[str, Any], p: Parameters) -> list[Finding]:
-    reads, needed = r["resolution_deg"], r["needed_deg"]
-    other = (
-        "two test pieces closed half-turned, the opening at both edges taken by feeler gauge",
-        r["by_test_joint_deg"],
-    )
-    way = instead(reads, [other], lambda value: f"{value:.2f} degrees")
     numbers = {"angle_deg": p["angle"], **r}
-    if p["angle"] <= reads:
-        return [
-            finding(
-                "square_block.angle_lost",
-                f"The square block's faces lean by {p['angle']:.2f} degrees, and printed they are only sure to "
-                f"±{reads:.2f}. Give it an angle over that, or more height. {way}",
-                **numbers,
-            )
-        ]
-    if max(reads, p["angle"]) > needed:
-        return [
-            finding(
-                "square_block.coarse",
-                f"The square block brackets square to ±{p['angle']:.2f} degrees (sure to ±{reads:.2f}), and the joint "
-                f"wants ±{needed:.2f}. It finds a blade or fence that is well out. {way}",
-                **numbers,
-            )
-        ]
-    return []
+    if p["angle"] <= r["resolution_deg"]:
+        return [finding("square_block.angle_lost", **numbers)]
+    return [finding("square_block.coarse", **numbers)] if p["angle"] > r["needed_deg"] else []
 
 
 KIND = PartKind(

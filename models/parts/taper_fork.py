@@ -15,12 +15,10 @@ from typing import Any
 from scarfwright.models.findings import Finding, finding
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.joint.joint import MOST_OFF
-from scarfwright.models.lengths.say import say_in
 from scarfwright.models.part import label as labels
 from scarfwright.models.part.comb import comb, comb_width, slot_middles
 from scarfwright.models.part.part import Part, Place
 from scarfwright.models.part.reading import (
-    instead,
     slope_by_calliper,
     slope_by_rule,
     slope_from_stops,
@@ -32,7 +30,6 @@ SHARES = (0.25, 0.5, 0.75)
 NAMES = ("1/4", "1/2", "3/4")
 BACK, WALL, NAME_HEIGHT = 19.0, 10.0, 5.0
 MOST_DEPTH = 30.0
-LEAST_TOLERANCE = 0.05  # no printer of this kind holds less; common practice, no source
 
 
 def taper_fork(
@@ -106,55 +103,16 @@ def _resolution(work: Groundwork, p: Parameters) -> dict[str, Any]:
 def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
     if work is None:
         return []
-    say, tolerance = say_in(work.job.units), float(work.job.printer.tolerance)
-    first = SHARES[0] * p["thickness"]
+    tolerance, first = float(work.job.printer.tolerance), SHARES[0] * p["thickness"]
     if tolerance >= first:
-        return [
-            finding(
-                "taper_fork.slots_alike",
-                f"The taper fork's slots differ by {say(first)} and the printer is out by {say(tolerance)}: they can't "
-                "be told apart. Measure the taper's thickness at two lines with a calliper instead.",
-                difference_mm=first,
-                tolerance_mm=tolerance,
-            )
-        ]
+        return [finding("taper_fork.slots_alike", difference_mm=first, tolerance_mm=tolerance)]
     if work.joint.tip + tolerance >= first:
-        return [
-            finding(
-                "taper_fork.tip_too_thick",
-                f"The taper's tip is {say(work.joint.tip)} thick, the fork's narrowest slot {say(first)} to within "
-                f"{say(tolerance)}: it would not go on. Measure the taper at two lines with a calliper instead, or "
-                "set a smaller fence_gap.",
-                tip_mm=work.joint.tip,
-                slot_mm=first,
-                tolerance_mm=tolerance,
-            )
-        ]
-    return _coarse(_resolution(work, p), work.way.nominal.ratio)
-
-
-def _coarse(r: dict[str, Any], ratio: float) -> list[Finding]:
-    reads, needed = r["resolution_ratio"], r["needed_ratio"]
-    if reads <= needed:
+        return [finding("taper_fork.tip_too_thick", tip_mm=work.joint.tip, slot_mm=first, tolerance_mm=tolerance)]
+    r = _resolution(work, p)
+    if r["resolution_ratio"] <= r["needed_ratio"]:
         return []
-    others = [
-        ("a calliper at two pencil lines as far apart as the fork's stops", r["by_calliper_ratio"]),
-        ("heel and nose of the sled by rule", r["by_rule_ratio"]),
-    ]
-    true_to = r["needed_tolerance_mm"]
-    printer = f"A printer true to {true_to:.2f} mm would do. " if true_to >= LEAST_TOLERANCE else ""
-    return [
-        finding(
-            "taper_fork.coarse",
-            f"The taper fork reads 1 in {ratio:.4g} to within ±{reads:.2f}, ±{needed:.2f} (2 %) is wanted. {printer}"
-            + instead(reads, others, lambda value: f"{value:.2f}"),
-            resolution_ratio=reads,
-            needed_ratio=needed,
-            needed_tolerance_mm=true_to,
-            by_calliper_ratio=r["by_calliper_ratio"],
-            by_rule_ratio=r["by_rule_ratio"],
-        )
-    ]
+    told = ("resolution_ratio", "needed_ratio", "needed_tolerance_mm", "by_calliper_ratio", "by_rule_ratio")
+    return [finding("taper_fork.coarse", ratio=work.way.nominal.ratio, **{key: r[key] for key in told})]
 
 
 KIND = PartKind(

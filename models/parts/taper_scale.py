@@ -15,11 +15,11 @@ from typing import Any
 from scarfwright.models.findings import Finding, finding
 from scarfwright.models.flat.loop import rectangle
 from scarfwright.models.groundwork import Groundwork
-from scarfwright.models.lengths.say import say_in
 from scarfwright.models.part import label as labels
 from scarfwright.models.part.part import Feature, Operation, Part, Place
 from scarfwright.models.part.reading import PENCIL, expanded
 from scarfwright.models.parts.kind import Parameters, PartKind
+from scarfwright.models.printing.plates import free_bed
 
 END = 10.0  # scale beyond its first and last mark
 LINE, LINE_DEPTH = 0.6, 0.6  # of the marks
@@ -46,6 +46,7 @@ def taper_scale(
         title="Scale for the taper fork",
         outline=rectangle(0.0, 0.0, length, WIDTH),
         thickness=plate,
+        guides=(((0.0, 0.0), (length, 0.0)),),
         features=(_mark(END, 12.0), *(_mark(END + n * step, high_mark) for n, high_mark in _ticks(low, high, step))),
         colour="#7fa58f",
         use="Zero on the line where the 1/4 slot stopped: read the slope at the line of the 3/4 slot.",
@@ -57,7 +58,8 @@ def taper_scale(
 
 
 def _mark(x: float, height: float) -> Feature:
-    return Feature(Operation.POCKET, rectangle(x - LINE / 2, 1.0, LINE, height - 1.0), "scale mark", LINE_DEPTH)
+    line = rectangle(x - LINE / 2, 1.0, LINE, height - 1.0)
+    return Feature(Operation.POCKET, line, "scale mark", LINE_DEPTH, strokes=(((x, 1.0), (x, height)),))
 
 
 def _ticks(low: float, high: float, step: float) -> list[tuple[float, float]]:
@@ -80,7 +82,7 @@ def _place(length: float) -> Place:
 
 def _from_job(work: Groundwork) -> Parameters:
     step, ratio = work.job.stock.thickness / 2, work.way.nominal.ratio
-    bed = work.job.printer.bed[0] - 10.0
+    bed = free_bed(work.job.printer)[0]
     fits = (bed - 2 * END) / step
     last = math.floor(min(ratio + SPREAD, fits)) if fits >= ratio + 1 else math.ceil(ratio + SPREAD)
     first = max(math.ceil(ratio - SPREAD), 1)
@@ -99,30 +101,15 @@ def _resolution(work: Groundwork, p: Parameters) -> dict[str, Any]:
     return {"resolution_ratio": expanded((line, tolerance), (line, PENCIL), (line, PENCIL))}
 
 
-def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
-    say = say_in(work.job.units if work is not None else "mm")
+def _check(_work: Groundwork | None, p: Parameters) -> list[Finding]:
     shown = abs(p["last"] - p["first"])
     if shown > MOST_SLOPES:
         return [
-            finding(
-                "taper_scale.too_many",
-                f"From 1 in {p['first']:g} to 1 in {p['last']:g} the scale would show {shown:g} slopes; it takes "
-                f"{MOST_SLOPES:g}. Show fewer, about the one that is cut.",
-                slopes=float(shown),
-                most=MOST_SLOPES,
-            )
+            finding("taper_scale.too_many", slopes=float(shown), most=MOST_SLOPES, first=p["first"], last=p["last"])
         ]
     if p["step"] >= LEAST_STEP:
         return []
-    return [
-        finding(
-            "taper_scale.marks_crowd",
-            f"The scale's marks would lie {say(p['step'])} apart, under the {say(LEAST_STEP)} that can be read. "
-            "On stock this thin measure the taper with a calliper at two pencil lines.",
-            step_mm=p["step"],
-            least_mm=LEAST_STEP,
-        )
-    ]
+    return [finding("taper_scale.marks_crowd", step_mm=p["step"], least_mm=LEAST_STEP)]
 
 
 KIND = PartKind(

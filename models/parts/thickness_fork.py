@@ -1,11 +1,14 @@
-"""The thickness fork for the glue-up: one slot goes over the board, the other over a joint that is not slid too far.
+"""The thickness fork for the glue-up: one slot goes over the board, the other over a joint slid together no further
+than planes away.
 
-Mated pieces slid together by dx make the joint thicker by d = dx / N; held flat at the board's thickness instead, the
-glue line opens by d cos(theta). With d = gap_limit / cos(theta) it opens by just the gap limit: the second slot is
-that much wider than the board is thick, and dx = N d is how far off the pieces may be.
+Mated pieces slid together by dx make the joint thicker by dx / N and stay closed: what is thicker than the board is
+planed off with the rest, so it may be t - t_f. Slid apart and held flush they keep the board's thickness and the glue
+line opens by (dx / N) cos(theta): no fork tells that, only overlap marks on both boards, and a feeler at the edge. Both
+limits are given as how far the tips may lie from those marks. A job without a finished thickness has no use for the
+fork.
 
 A slot out by `tolerance`: ± 2 tolerance / sqrt(3). Slots are drawn wider by `compensation`, because printed ones come
-out narrower.
+out narrower. Source: plane geometry, the project's own derivation.
 """
 
 from __future__ import annotations
@@ -15,11 +18,10 @@ from typing import Any
 
 from scarfwright.models.findings import Finding, finding
 from scarfwright.models.groundwork import Groundwork
-from scarfwright.models.lengths.say import say_in
 from scarfwright.models.part import label as labels
 from scarfwright.models.part.comb import comb, comb_width, slot_middles
 from scarfwright.models.part.part import Part, Place
-from scarfwright.models.part.reading import CALLIPER, FEELER, expanded, instead
+from scarfwright.models.part.reading import CALLIPER, FEELER, expanded
 from scarfwright.models.parts.kind import Parameters, PartKind
 
 BACK, WALL, NAME_HEIGHT = 19.0, 12.0, 5.0
@@ -52,8 +54,8 @@ def thickness_fork(
         outline=comb(slots, depth, wall, BACK),
         thickness=plate,
         colour="#6f9fb0",
-        use="Over the joint's edge before the glue sets: where GO goes on, the joint is as thick as the board; where "
-        "even LIMIT won't, slide the pieces apart until it does.",
+        use="Over the joint's edge before the glue sets. GO or LIMIT goes on: not slid together too far. Slid apart it "
+        "looks right and gapes: keep the tips on their overlap marks, and try a feeler at the edge.",
     )
     room = min(wall + slots[0] - 1.0, 24.0)
     for middle, name in zip(slot_middles(slots, wall), ("GO", "LIMIT"), strict=True):
@@ -70,11 +72,14 @@ def _place(thickness: float, allowed: float, depth: float, wall: float, compensa
     return Place(3.0, depth + NAME_HEIGHT + 4.0, width - 6.0, BACK - NAME_HEIGHT - 6.0)
 
 
-def _from_job(work: Groundwork) -> Parameters:
+def _from_job(work: Groundwork) -> Parameters | None:
+    stock = work.job.stock
+    if stock.finished_thickness is None:
+        return None
     own = {
-        "thickness": float(work.job.stock.thickness),
-        "allowed": work.job.adhesive.gap_limit / math.cos(work.joint.angle),
-        "depth": min(DEPTH, float(work.job.stock.height)),
+        "thickness": float(stock.thickness),
+        "allowed": stock.thickness - stock.finished_thickness,
+        "depth": min(DEPTH, float(stock.height)),
         "compensation": float(work.job.printer.tolerance),
     }
     return {**own, "label": labels.job_label(work.job, work.planned, _place(wall=WALL, **own))}
@@ -84,7 +89,9 @@ def _resolution(work: Groundwork, p: Parameters) -> dict[str, Any]:
     return {
         "slots_mm": _slots(p["thickness"], p["allowed"], 0.0),
         "slots_drawn_mm": _slots(p["thickness"], p["allowed"], p["compensation"]),
-        "slide_mm": p["allowed"] * work.joint.ratio,
+        "overlap_mm": work.joint.overlap,
+        "together_mm": p["allowed"] * work.joint.ratio,
+        "apart_mm": work.job.adhesive.gap_limit / math.cos(work.joint.angle) * work.joint.ratio,
         "resolution_mm": expanded((1.0, float(work.job.printer.tolerance))),
         "needed_mm": p["allowed"],
         "by_calliper_mm": expanded((1.0, CALLIPER)),
@@ -95,26 +102,17 @@ def _resolution(work: Groundwork, p: Parameters) -> dict[str, Any]:
 def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
     if work is None:
         return []
-    r, say = _resolution(work, p), say_in(work.job.units)
-    reads, tolerance = r["resolution_mm"], float(work.job.printer.tolerance)
+    r, tolerance = _resolution(work, p), float(work.job.printer.tolerance)
     alike = tolerance >= p["allowed"]
-    if not alike and reads <= p["allowed"]:
+    if not alike and r["resolution_mm"] <= p["allowed"]:
         return []
-    others = [
-        ("a straight edge across the joint and a feeler gauge under it", r["by_feeler_mm"]),
-        ("a calliper", r["by_calliper_mm"]),
-    ]
-    way = instead(reads, others, lambda value: f"{value:.2f} mm")
-    verdict = "can't be told apart" if alike else "are hard to tell apart"
     return [
         finding(
             "thickness_fork.slots_alike" if alike else "thickness_fork.coarse",
-            f"The joint may be {p['allowed']:.2f} mm thicker than the board (pieces within {say(r['slide_mm'])} of "
-            f"their place), and printed slots are out by {tolerance:.2f} mm: the fork's two slots {verdict}. {way}",
             allowed_mm=p["allowed"],
-            slide_mm=r["slide_mm"],
+            together_mm=r["together_mm"],
             tolerance_mm=tolerance,
-            resolution_mm=reads,
+            resolution_mm=r["resolution_mm"],
             by_calliper_mm=r["by_calliper_mm"],
             by_feeler_mm=r["by_feeler_mm"],
         )
@@ -123,14 +121,14 @@ def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
 
 KIND = PartKind(
     name="thickness_fork",
-    summary="go and no-go slots for the joint's thickness while it can still be slid",
+    summary="slots for the board, and for a joint slid together no further than planes away",
     build=thickness_fork,
     from_job=_from_job,
     goes_to=frozenset({"cad", "print", "flat"}),
     check=_check,
     ranges={
         "thickness": (3, 150),
-        "allowed": (0.05, 5),
+        "allowed": (0.05, 20),
         "depth": (5, 80),
         "wall": (3, 30),
         "plate": (2, 20),

@@ -17,6 +17,7 @@ from scarfwright.models.parts.kind import Parameters, PartKind
 
 _LINE = re.compile(r"^(?P<names>[a-z_]+(?:, [a-z_]+)*): (?P<about>.+)$")
 _UNIT = re.compile(r"\[(?P<unit>[^\]]+)\]")
+_YES_NO = {"yes": True, "true": True, "no": False, "false": False}
 _TUPLES = {"tuple[float, ...]": 1, "tuple[Point, ...]": 2, "tuple[Hole, ...]": 3}
 
 
@@ -26,7 +27,8 @@ class WordError(Exception):
 
 @dataclass(frozen=True)
 class Word:
-    """One parameter. `kind`: "length", "number", "text", or "list" of groups of `group` lengths; `unit` "" if none."""
+    """One parameter. `kind`: "length", "number", "text", "yes or no", or "list" of groups of `group` lengths; `unit` ""
+    if none."""
 
     name: str
     kind: str
@@ -107,10 +109,10 @@ def _about(text: str) -> dict[str, str]:
 
 
 def _word(kind: PartKind, named: Named, about: str) -> Word:
-    kinds = {"float": "length", "int": "number", "str": "text", **dict.fromkeys(_TUPLES, "list")}
+    kinds = {"float": "length", "int": "number", "str": "text", "bool": "yes or no", **dict.fromkeys(_TUPLES, "list")}
     sort = kinds[str(named.annotation)]
     said = _UNIT.search(about)
-    unit = "" if sort in ("text", "number") else "mm"
+    unit = "" if sort in ("text", "number", "yes or no") else "mm"
     if sort == "length":
         unit = kind.units.get(named.name, said["unit"] if said else "")
         sort = "length" if unit == "mm" else "number"
@@ -127,6 +129,8 @@ def _word(kind: PartKind, named: Named, about: str) -> Word:
 
 
 def _typed(value: Any) -> str:
+    if isinstance(value, bool):
+        return "yes" if value else "no"
     if isinstance(value, float):
         return f"{value:g}"
     if isinstance(value, tuple):
@@ -139,6 +143,10 @@ def _value(kind: PartKind, word: Word, text: str) -> Any:
     where = f"{kind.name}: {word.name}"
     if word.kind == "text":
         return text
+    if word.kind == "yes or no":
+        if text.lower() not in _YES_NO:
+            raise WordError(f'{where}: found "{text}", expected yes or no')
+        return _YES_NO[text.lower()]
     if word.kind == "length":
         return _length(where, text)
     if word.kind == "number":

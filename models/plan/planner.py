@@ -103,27 +103,42 @@ def _by_patterns(work: Work) -> bool:
 
 
 def _joints(work: Work, effort: float) -> None:
-    """All blanks and fewest joints."""
-    problem, bound, budget = work.problem, work.bound, work.budget
-    goal = (0, bound.pieces - len(problem.items) if bound.pieces is not None else 0)
-    if _small(problem):
-        effort = effort / 10
-    for again in range(1 if _small(problem) else ROUNDS):
-        budget.stage(SHARES[0] / (ROUNDS - again))
+    """All blanks and fewest joints. What the solver alone is likely to settle gets a short search first."""
+    if _small(work.problem):
+        _hunt(work, effort / 10, 1)
+        if work.joints_proved or work.budget.ended():
+            return
+        _close_joints(work, effort)
+        if work.joints_proved or work.impossible:
+            return
+    _hunt(work, effort, ROUNDS)
+    if not work.joints_proved and not work.budget.ended():
+        _close_joints(work, effort)
+
+
+def _goal(work: Work) -> tuple[int, int]:
+    """Unmade blanks and joints that no plan can better."""
+    return (0, (work.bound.pieces or 0) - len(work.problem.items))
+
+
+def _hunt(work: Work, effort: float, rounds: int) -> None:
+    """Fresh starts of the search for joints, until the bound is met."""
+    problem, budget, goal = work.problem, work.budget, _goal(work)
+    for again in range(rounds):
+        budget.stage(SHARES[0] / (rounds - again))
         hunt = Search(problem, budget, problem.request.rules.seed + again)
         if hunt.best[:2] > goal:
-            hunt.run(joints_round(problem, goal[1], effort * SHARES[0] / ROUNDS, bound.row))
+            hunt.run(joints_round(problem, goal[1], effort * SHARES[0] / rounds, work.bound.row))
         _take(work, hunt.best_rows)
         if work.best[:2] <= goal or budget.ended():
             break
     if work.best[:2] <= goal:
         work.joints_proved = "count"
-    elif not budget.ended():
-        _close_joints(work, goal[1], work.effort)
 
 
-def _close_joints(work: Work, goal: int, effort: float) -> None:
+def _close_joints(work: Work, effort: float) -> None:
     """Ask for fewer joints, or for any plan, until there is a proof that there is none."""
+    goal = _goal(work)[1]
     work.budget.stage(0.4)
     if work.best[0] == 0:
         answer = fewer_joints(work.problem, work.rows, work.best[1], goal, work.budget, effort * SHARES[1])
@@ -163,12 +178,13 @@ def _wood(work: Work) -> None:
     effort = work.effort
     budget.stage(0.6)
     hunt = Search(problem, budget, problem.request.rules.seed, work.rows)
-    hunt.run(wood_round(problem, work.best[1], effort * SHARES[2] * (0.05 if _small(problem) else 1)))
+    least = -1 if problem.priced else int(least_consumed(problem, work.best[1]) / problem.unit_mm)
+    hunt.run(wood_round(problem, work.best[1], effort * SHARES[2] * (0.05 if _small(problem) else 1), least))
     _take(work, hunt.best_rows)
     if budget.ended():
         return
     budget.stage(1.0)
-    closed = later_goals(problem, work.rows, work.best[1], budget, effort * SHARES[3 if not _small(problem) else 0])
+    closed = later_goals(problem, work.rows, work.best[1], least, budget, effort * SHARES[3])
     _take(work, closed.rows)
     if closed.settled:
         work.wood_proved = "search"

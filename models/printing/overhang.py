@@ -52,7 +52,7 @@ def _from_below(part: Part) -> Iterator[Ceiling]:
 
 def _open_at(feature: Feature, part: Part, level: float) -> bool:
     """Whether a hole or pocket leaves air just below `level`."""
-    if feature.operation is Operation.ENGRAVE:
+    if feature.operation is Operation.SCORE:
         return False
     return feature.depth is None or part.thickness - feature.depth < level
 
@@ -64,12 +64,12 @@ def _shared(feature: Feature, loop: Loop) -> float:
 def _from_above(part: Part) -> Iterator[Ceiling]:
     """Faces that look up, lower than the highest: turned over they hang."""
     top = height(part)
-    cuts = [f for f in part.features if f.operation is not Operation.ENGRAVE]
+    cuts = [f for f in part.features if f.operation is not Operation.SCORE]
     levels = {r.top for r in part.raised}
     if part.thickness < top - 1e-9:
         over = [r for r in part.raised if r.bottom <= part.thickness < r.top]
         bare = _bare(part.outline, [*(f.loop for f in cuts), *(r.loop for r in over)])
-        islands = [i for f in cuts for i in f.islands] + [i for r in over for i in r.islands]
+        islands = [i for f in cuts for i in f.islands]
         bare += sum(abs(island.area) for island in islands)
         yield Ceiling(bare, top - part.thickness)
     for feature in cuts:
@@ -83,7 +83,7 @@ def _from_above(part: Part) -> Iterator[Ceiling]:
 
 
 def _top_of(raised: Raised, over: list[Raised]) -> float:
-    return _bare(raised.loop, [r.loop for r in over]) - sum(abs(i.area) for i in raised.islands)
+    return _bare(raised.loop, [r.loop for r in over])
 
 
 def _bare(loop: Loop, covers: list[Loop]) -> float:

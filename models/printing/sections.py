@@ -16,12 +16,11 @@ from itertools import pairwise
 from typing import TypeVar
 
 from scarfwright.models.findings import Finding, finding
-from scarfwright.models.flat.arcs import box, crossings, split_at
+from scarfwright.models.flat.crossings import crossings, edge_box, split_at
 from scarfwright.models.flat.loop import Edge, Loop, Point, rounded_each
 from scarfwright.models.flat.overlap import inside, meet
-from scarfwright.models.lengths.say import Say
 from scarfwright.models.part.part import Feature, Mark, Part, Raised
-from scarfwright.models.printing.bed import angle_to_fit, bounds, size
+from scarfwright.models.printing.bed import angle_to_fit, part_bounds, size
 
 KEY_PITCH = 45.0  # one key for so much width [mm]
 KEY_DEPTH = (4.0, 12.0)  # least and greatest [mm]
@@ -29,6 +28,7 @@ KEY_SPREAD = math.radians(15)  # slope of the flanks; steeper ones hold, flatter
 LEAST_WIDTH = 12.0  # narrower stretches have no room for a key and wood beside it [mm]
 MARGIN = 2.0  # plain material before and behind a key [mm]
 MOST_SECTIONS = 12
+MOST_CLEARANCE = 1.0  # a key looser than this holds nothing in line [mm]; common practice, no source
 
 
 Shape = TypeVar("Shape", Feature, Raised)
@@ -75,41 +75,44 @@ def split(part: Part, bed_x: float, bed_y: float, clearance: float) -> tuple[Par
     """
     if angle_to_fit(part, bed_x, bed_y) is not None:
         return (part,)
+    if clearance > MOST_CLEARANCE:
+        raise SplitError(f"{part.name}: keys {clearance:g} mm loose hold no sections together")
     long, wide = size(part)
     lying = part if long >= wide else part.turned(-math.pi / 2)
     for count in range(2, MOST_SECTIONS + 1):
         sections = _sections(lying, count, clearance)
         if sections and all(angle_to_fit(s, bed_x, bed_y) is not None for s in sections):
             return sections if lying is part else tuple(s.turned(math.pi / 2) for s in sections)
-    raise SplitError(f"{part.name}: {_why(lying, bed_x, bed_y)}")
+    raise SplitError(f"{part.name} fits a bed of {bed_x:g} by {bed_y:g} mm no way")
 
 
 def sections(
-    part: Part, bed_x: float, bed_y: float, clearance: float, say: Say
+    part: Part, bed_x: float, bed_y: float, clearance: float, margin: float = 0.0
 ) -> tuple[tuple[Part, ...], list[Finding]]:
-    """As `split`, with a finding and no section where the part does not fit even so."""
+    """As `split`, with a finding and no section where the part does not fit even so; `margin` is what was taken off
+    the bed on each side [mm]."""
     try:
         return split(part, bed_x, bed_y, clearance), []
     except SplitError:
-        long, wide = size(part)
-        text = (
-            f"{part.title}: {say(long)} by {say(wide)} does not go on a bed of {say(bed_x)} by {say(bed_y)}, and "
-            f"{_why(part if long >= wide else part.turned(-math.pi / 2), bed_x, bed_y)}. "
-            "It is left out; make it shorter or use a larger bed."
+        if clearance > MOST_CLEARANCE:
+            return (), [finding("split.too_loose", title=part.title, clearance_mm=clearance, most_mm=MOST_CLEARANCE)]
+        long, wide = sorted(size(part), reverse=True)
+        stuck = finding(
+            "split.no_place",
+            title=part.title,
+            length_mm=long,
+            width_mm=wide,
+            bed_x_mm=bed_x + 2 * margin,
+            bed_y_mm=bed_y + 2 * margin,
+            margin_mm=margin,
+            too_wide=float(wide > max(bed_x, bed_y)),
         )
-        return (), [finding("split.no_place", text, length_mm=long, width_mm=wide, bed_x_mm=bed_x)]
-
-
-def _why(lying: Part, bed_x: float, bed_y: float) -> str:
-    _, wide = size(lying)
-    if wide > max(bed_x, bed_y):
-        return "cut across it is still too wide"
-    return "there is no straight stretch, free of holes and letters, for a keyed joint where one is needed"
+        return (), [stuck]
 
 
 def _sections(part: Part, count: int, clearance: float) -> tuple[Part, ...]:
     """`count` sections of about equal length; none if a joint finds no place."""
-    x0, _, x1, _ = bounds(part)
+    x0, _, x1, _ = part_bounds(part)
     even = (x1 - x0) / count
     found: list[Part | None] = []
     rest: Part | None = part
@@ -148,14 +151,8 @@ def _place(part: Part, wish: float, reach: float, clearance: float) -> list[Key]
 
 def _barred(part: Part) -> list[tuple[float, float]]:
     """Stretches of x that must not be cut through: holes, letters, and what has islands."""
-    things: list[Feature | Raised] = [*part.features, *part.raised]
-    found = []
-    for thing in things:
-        through = isinstance(thing, Feature) and thing.depth is None
-        if through or thing.writing or thing.islands:
-            x0, _, x1, _ = thing.loop.bounds
-            found.append((x0, x1))
-    return found
+    cuts = [f.loop.bounds for f in part.features if f.depth is None or f.writing or f.islands]
+    return [(x0, x1) for x0, _, x1, _ in cuts]
 
 
 def _keys_at(part: Part, x: float) -> list[Key]:
@@ -185,7 +182,7 @@ def _plain(outline: Loop, left: float, right: float) -> bool:
     through = 0
     for edge in outline.edges():
         (ax, ay), (bx, by) = edge.start, edge.end
-        x0, _, x1, _ = box(edge)
+        x0, _, x1, _ = edge_box(edge)
         if x1 <= left or x0 >= right:
             continue
         if edge.bulge or x0 > left or x1 < right or abs(by - ay) > abs(bx - ax) / 2:
@@ -199,7 +196,7 @@ def _plain(outline: Loop, left: float, right: float) -> bool:
 
 def _regions(part: Part, keys: list[Key], clearance: float) -> tuple[Loop, Loop]:
     """All that lies left of the joint, keys included, and all that lies right of it, outside the sockets."""
-    x0, y0, x1, y1 = bounds(part)
+    x0, y0, x1, y1 = part_bounds(part)
     far_left, low, far_right, high = x0 - 10, y0 - 10, x1 + 10, y1 + 10
     x = keys[0].x
     tabs = [corner for key in keys for corner in key.corners(0.0)]
@@ -233,7 +230,7 @@ def _shared(thing: Shape, region: Loop) -> list[Shape]:
     """A feature whole if it lies in the region, else the pieces of it that do."""
     points = [v.point for v in thing.loop.vertices]
     x0, y0, x1, y1 = thing.loop.bounds
-    near = [e for e in region.edges() if (b := box(e))[0] <= x1 and b[2] >= x0 and b[1] <= y1 and b[3] >= y0]
+    near = [e for e in region.edges() if (b := edge_box(e))[0] <= x1 and b[2] >= x0 and b[1] <= y1 and b[3] >= y0]
     crossed = any(crossings(a, b, 1e-6) for a in thing.loop.edges() for b in near)
     if not crossed:
         return [thing] if inside(region, points[0]) else []

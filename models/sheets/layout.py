@@ -11,9 +11,9 @@ from scarfwright.models.flat.loop import Loop, Point, polygon, rectangle
 from scarfwright.models.flat.overlap import inside
 from scarfwright.models.job.tables import Job
 from scarfwright.models.part.part import Mark, Part
-from scarfwright.models.sheets.nesting import Block, blocks_of, nest
+from scarfwright.models.sheets.nesting import Bundle, bundles_of, nest
 from scarfwright.models.sheets.pieces import (
-    Piece,
+    FlatPart,
     Tab,
     as_cut,
     fits_sheet,
@@ -62,24 +62,24 @@ def turned(part: Part, angle: float, about: tuple[float, float]) -> Part:
     return replace(whole, marks=tuple(m for m in whole.marks if m.scored))
 
 
-def sheet_plans(pieces: Sequence[Piece], job: Job) -> list[SheetPlan]:
+def sheet_plans(pieces: Sequence[FlatPart], job: Job) -> list[SheetPlan]:
     """The sheets a router cuts: the flat parts as its cutter leaves them, one thickness a sheet, thickest first.
 
     Parts with a finding of their own (too large, too tight for the cutter) are left out.
     """
     spacing, (length, width), cutter = spacing_of(job), sheet_of(job), float(job.router.cutter)
-    by_thickness: dict[float, list[Block]] = {}
+    by_thickness: dict[float, list[Bundle]] = {}
     for piece in pieces:
         if fits_sheet(piece, job) and not too_tight(piece.part, cutter):
             ready = replace(piece, part=as_cut(piece.part, cutter))
-            found = blocks_of(ready, spacing, job.router.grain)
+            found = bundles_of(ready, spacing, job.router.grain)
             by_thickness.setdefault(round(piece.part.thickness, 3), []).extend(found)
     plans: list[SheetPlan] = []
     for thickness in sorted(by_thickness, reverse=True):
         for parts in nest(by_thickness[thickness], length, width, spacing):
             name = f"sheet-{len(plans) + 1}"
             marks = tuple(_name_mark(part) for part in parts)
-            marks += tuple(tab_mark(tab) for part in parts for tab in tabs_of(part.outline, job.router.tabs, cutter))
+            marks += tuple(tab_mark(tab) for part in parts for tab in tabs_of(part, job.router.tabs, cutter))
             plans.append(SheetPlan(name, "Sheet for the router", length, width, thickness, parts, marks))
     return plans
 

@@ -1,7 +1,7 @@
 """Pieces laid on as few sheets as possible: two of a kind half turned into one another, then rectangles packed.
 
-The packing of one sheet is a library's (rpack); which piece goes on which sheet is first fit, largest first, tried in
-several orders. Nothing is random: the same pieces give the same sheets. All lengths mm.
+Which piece goes on which sheet is first fit, largest first, tried in several orders. Nothing is random: the same
+pieces give the same sheets. All lengths mm.
 """
 
 from __future__ import annotations
@@ -12,15 +12,15 @@ from dataclasses import dataclass, replace
 
 from scarfwright.models.flat.loop import Point
 from scarfwright.models.flat.offset import offset
+from scarfwright.models.flat.packing import fit
 from scarfwright.models.part.part import Part
-from scarfwright.models.sheets.pieces import Piece
+from scarfwright.models.sheets.pieces import FlatPart
 
-UNIT = 0.01  # the packing library wants whole numbers; sizes are rounded up to this [mm]
 SAGITTA = 0.01  # of the chords that stand for arcs where two pieces are fitted together [mm]
 
 
 @dataclass(frozen=True)
-class Block:
+class Bundle:
     """Parts that are laid as one rectangle from (0, 0); `may_turn`: by a quarter, for the packing's sake."""
 
     parts: tuple[Part, ...]
@@ -28,10 +28,10 @@ class Block:
     height: float
     may_turn: bool
 
-    def turned(self) -> Block:
+    def turned(self) -> Bundle:
         """A quarter turn counter-clockwise, back to (0, 0)."""
         parts = tuple(p.turned(math.pi / 2).moved(self.height, 0.0) for p in self.parts)
-        return Block(parts, self.height, self.width, self.may_turn)
+        return Bundle(parts, self.height, self.width, self.may_turn)
 
     def at(self, x: float, y: float) -> tuple[Part, ...]:
         return tuple(part.moved(x, y) for part in self.parts)
@@ -41,7 +41,7 @@ class Block:
         return self.width * self.height
 
 
-def blocks_of(piece: Piece, spacing: float, grain: str) -> list[Block]:
+def bundles_of(piece: FlatPart, spacing: float, grain: str) -> list[Bundle]:
     """A piece as often as it is asked for, in pairs where that saves room. Names get a number if there are several."""
     part = _at_corner(piece.part)
     left, _, right, _ = part.outline.bounds
@@ -51,7 +51,7 @@ def blocks_of(piece: Piece, spacing: float, grain: str) -> list[Block]:
         part = _at_corner(part.turned(math.pi / 2))
     names = [piece.part.name] if piece.count == 1 else [f"{piece.part.name}_{i + 1}" for i in range(piece.count)]
     _, _, width, height = part.outline.bounds
-    single = Block((part,), width, height, not piece.along_grain)
+    single = Bundle((part,), width, height, not piece.along_grain)
     pair = _pair(part, spacing) if piece.count > 1 else None
     if pair is None:
         return [_named(single, [name]) for name in names]
@@ -59,7 +59,7 @@ def blocks_of(piece: Piece, spacing: float, grain: str) -> list[Block]:
     return found + ([_named(single, names[-1:])] if len(names) % 2 else [])
 
 
-def _named(block: Block, names: list[str]) -> Block:
+def _named(block: Bundle, names: list[str]) -> Bundle:
     return replace(block, parts=tuple(replace(p, name=n) for p, n in zip(block.parts, names, strict=True)))
 
 
@@ -68,13 +68,13 @@ def _at_corner(part: Part) -> Part:
     return part.moved(-left, -low)
 
 
-def _pair(part: Part, spacing: float) -> Block | None:
+def _pair(part: Part, spacing: float) -> Bundle | None:
     """Two of a part, one half turned, as close together as the spacing lets them; None where that saves nothing.
 
     Both ways round and both directions are tried: side by side, and one above the other.
     """
     _, _, width, height = part.outline.bounds
-    best: Block | None = None
+    best: Bundle | None = None
     for sideways in (False, True):
         for flip in (False, True):
             first = _at_corner(part.turned(math.pi / 2)) if sideways else part
@@ -84,7 +84,7 @@ def _pair(part: Part, spacing: float) -> Block | None:
             lift = _lift(lower, upper, spacing)
             if lift > up + spacing - 1.0:
                 continue
-            block = Block((lower, upper.moved(0.0, lift)), across, up + lift, may_turn=False)
+            block = Bundle((lower, upper.moved(0.0, lift)), across, up + lift, may_turn=False)
             if sideways:
                 block = _back(block)
             if best is None or block.area < best.area - 1e-6:
@@ -92,10 +92,10 @@ def _pair(part: Part, spacing: float) -> Block | None:
     return best
 
 
-def _back(block: Block) -> Block:
+def _back(block: Bundle) -> Bundle:
     """A quarter turn clockwise, back to (0, 0)."""
     parts = tuple(p.turned(-math.pi / 2).moved(0.0, block.width) for p in block.parts)
-    return Block(parts, block.height, block.width, block.may_turn)
+    return Bundle(parts, block.height, block.width, block.may_turn)
 
 
 def _lift(lower: Part, upper: Part, spacing: float) -> float:
@@ -123,35 +123,38 @@ def _profile(ring: list[Point], stops: list[float], pick: Callable[[list[float]]
 # -- packing ---------------------------------------------------------------------------------------------
 
 
-def nest(blocks: list[Block], length: float, width: float, spacing: float) -> list[tuple[Part, ...]]:
+def nest(blocks: list[Bundle], length: float, width: float, spacing: float) -> list[tuple[Part, ...]]:
     """The parts of each sheet, laid out from the sheet's lower left corner, a spacing from its edges and apart.
 
     Every block must fit a sheet by itself. The order that needs the fewest sheets wins, then the one that leaves the
     last sheets emptiest.
     """
-    orders: list[Callable[[Block], tuple[float, ...]]] = [
+    orders: list[Callable[[Bundle], tuple[float, ...]]] = [
         lambda b: (-b.area,),
         lambda b: (-max(b.width, b.height), -b.area),
         lambda b: (-b.height, -b.width),
         lambda b: (-min(b.width, b.height), -b.area),
     ]
-    packer = _Packer(length - spacing, width - spacing, spacing)
     best: list[_Sheet] | None = None
     for order in orders:
-        found = packer.first_fit(sorted(blocks, key=order))
+        found = _first_fit(sorted(blocks, key=order), (length - 2 * spacing, width - 2 * spacing), spacing)
         if best is None or _rank(found) < _rank(best):
             best = found
         if len(best) == 1:
             break
     return [
-        tuple(part for block, (x, y) in zip(s.blocks, s.places, strict=True) for part in block.at(x, y))
+        tuple(
+            part
+            for block, (x, y) in zip(s.blocks, s.places, strict=True)
+            for part in block.at(x + spacing, y + spacing)
+        )
         for s in best or []
     ]
 
 
 @dataclass
 class _Sheet:
-    blocks: list[Block]
+    blocks: list[Bundle]
     places: list[Point]
 
     @property
@@ -163,40 +166,21 @@ def _rank(sheets: list[_Sheet]) -> tuple[int, float]:
     return (len(sheets), -sum(round(s.area) ** 2 for s in sheets))
 
 
-class _Packer:
-    """Packs rectangles that carry half the spacing on every side into the sheet's inner rectangle."""
+def _first_fit(blocks: list[Bundle], room: Point, spacing: float) -> list[_Sheet]:
+    """Each block on the first sheet that takes it; `room` is what a spacing at the sheet's edges leaves."""
+    sheets: list[_Sheet] = []
+    for block in blocks:
+        shapes = [block, block.turned()] if block.may_turn else [block]
+        if not any(_added(sheet, shape, room, spacing) for sheet in sheets for shape in shapes):
+            sheets.append(_Sheet([], []))
+            if not any(_added(sheets[-1], shape, room, spacing) for shape in shapes):
+                raise ValueError(f"{block.parts[0].name} does not fit a sheet")
+    return sheets
 
-    def __init__(self, length: float, width: float, spacing: float) -> None:
-        self.room = (math.floor(length / UNIT + 1e-6), math.floor(width / UNIT + 1e-6))
-        self.spacing = spacing
 
-    def first_fit(self, blocks: list[Block]) -> list[_Sheet]:
-        sheets: list[_Sheet] = []
-        for block in blocks:
-            shapes = [block, block.turned()] if block.may_turn else [block]
-            if not any(self._add(sheet, shape) for sheet in sheets for shape in shapes):
-                empty = _Sheet([], [])
-                if not any(self._add(empty, shape) for shape in shapes):
-                    raise ValueError(f"{block.parts[0].name} does not fit a sheet")
-                sheets.append(empty)
-        return sheets
-
-    def _add(self, sheet: _Sheet, block: Block) -> bool:
-        import rpack
-
-        blocks = [*sheet.blocks, block]
-        sizes = [(self._whole(b.width), self._whole(b.height)) for b in blocks]
-        if sum(w * h for w, h in sizes) > self.room[0] * self.room[1]:
-            return False
-        if any(w > self.room[0] or h > self.room[1] for w, h in sizes):
-            return False
-        try:
-            places = rpack.pack(sizes, max_width=self.room[0], max_height=self.room[1])
-        except rpack.PackingImpossibleError:
-            return False
-        sheet.blocks = blocks
-        sheet.places = [(self.spacing + x * UNIT, self.spacing + y * UNIT) for x, y in places]
-        return True
-
-    def _whole(self, size: float) -> int:
-        return math.ceil((size + self.spacing) / UNIT - 1e-6)
+def _added(sheet: _Sheet, block: Bundle, room: Point, spacing: float) -> bool:
+    blocks = [*sheet.blocks, block]
+    places = fit([(b.width, b.height) for b in blocks], *room, spacing)
+    if places is not None:
+        sheet.blocks, sheet.places = blocks, places
+    return places is not None

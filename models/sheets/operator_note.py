@@ -6,14 +6,14 @@ Plain ASCII where the job's own texts are, so that any editor and any controller
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from scarfwright.models.job.tables import Job
 from scarfwright.models.lengths.length import Unit
 from scarfwright.models.lengths.say import say_in
-from scarfwright.models.part.part import Part
+from scarfwright.models.part.part import Operation, Part
 from scarfwright.models.sheets.layout import SheetPlan
-from scarfwright.models.sheets.pieces import TAB_CUTTERS, Piece, in_order, spacing_of
+from scarfwright.models.sheets.pieces import TAB_CUTTERS, FlatPart, in_order, spacing_of
 
 _UNIT_NAMES = {"mm": ("millimetres", "millimetre"), "in": ("inches", "inch")}
 
@@ -23,18 +23,43 @@ def file_units(job: Job) -> Unit:
     return job.units if job.files.dxf_units == "auto" else job.files.dxf_units
 
 
-def router_lines(job: Job, pieces: Sequence[Piece], plans: Sequence[SheetPlan]) -> list[str]:
-    """The operator's summary for a router."""
+def unit_line(job: Job) -> str:
+    """What one drawing unit is."""
+    several, one = _UNIT_NAMES[file_units(job)]
+    return f"UNIT: {several}. One drawing unit is one {one}."
+
+
+def router_lines(
+    job: Job, pieces: Sequence[FlatPart], plans: Sequence[SheetPlan], others: Mapping[str, str]
+) -> list[str]:
+    """The operator's summary for a router; `others`: what the other files of the folder hold, by name."""
     sections = [
         [f"CUT FILES FOR A ROUTER: {job.title or 'untitled'}"],
         _unit(job),
         list(_sheets(job, pieces, plans)),
+        other_files(others),
         list(_cutter(job)),
-        layer_lines([part for plan in plans for part in plan.placed], machine="router"),
+        layer_lines([part for plan in plans for part in plan.placed], file_units(job)),
         list(_order(job)),
         list(_hold_down(job)),
         _cautions(),
     ]
+    return _spaced(sections)
+
+
+def plain_lines(job: Job, others: Mapping[str, str]) -> list[str]:
+    """What the files of a folder hold, by name, where no machine of the job's cuts them."""
+    several, one = _UNIT_NAMES[file_units(job)]
+    return _spaced(
+        [
+            [f"CUT FILES, FOR NO MACHINE IN PARTICULAR: {job.title or 'untitled'}"],
+            [f"UNIT: {several}. One drawing unit is one {one}."],
+            other_files(others),
+        ]
+    )
+
+
+def _spaced(sections: Sequence[Sequence[str]]) -> list[str]:
     lines: list[str] = []
     for section in sections:
         lines += [*([""] if lines else []), *section]
@@ -45,9 +70,8 @@ def _unit(job: Job) -> list[str]:
     unit, say = file_units(job), say_in(job.units)
     length, width = job.router.sheet
     factor = 1.0 if unit == "mm" else 25.4
-    several, one = _UNIT_NAMES[unit]
     lines = [
-        f"UNIT: {several}. One drawing unit is one {one}.",
+        unit_line(job),
         f"Check after loading: the sheet must measure {length / factor:.6g} x {width / factor:.6g} drawing units, "
         f"that is {say(length)} x {say(width)}.",
         "Origin: lower left corner of the sheet. Z is not in the files.",
@@ -57,7 +81,7 @@ def _unit(job: Job) -> list[str]:
     return lines
 
 
-def _sheets(job: Job, pieces: Sequence[Piece], plans: Sequence[SheetPlan]) -> Iterator[str]:
+def _sheets(job: Job, pieces: Sequence[FlatPart], plans: Sequence[SheetPlan]) -> Iterator[str]:
     say = say_in(job.units)
     if not plans:
         yield "SHEETS: none, the job has no flat parts that fit this machine."
@@ -65,8 +89,9 @@ def _sheets(job: Job, pieces: Sequence[Piece], plans: Sequence[SheetPlan]) -> It
     counts = {p.part.name: p.count for p in pieces}
     titles = {p.part.name: p.part.title for p in pieces}
     for plan in plans:
+        path = f" and {plan.name}-path.dxf" if job.files.tool_path else ""
         yield (
-            f"{plan.name}.dxf: sheet {say(plan.length)} x {say(plan.width)}, {say(plan.thickness)} thick, "
+            f"{plan.name}.dxf{path}: sheet {say(plan.length)} x {say(plan.width)}, {say(plan.thickness)} thick, "
             f"{len(plan.placed)} piece{'s' * (len(plan.placed) != 1)}, {plan.filled:.1%} of it filled. "
             f"An offcut of {say.up(plan.used[0])} x {say.up(plan.used[1])} would do, from the origin."
         )
@@ -75,7 +100,11 @@ def _sheets(job: Job, pieces: Sequence[Piece], plans: Sequence[SheetPlan]) -> It
             of_all = "" if count == counts[name] else f" of {counts[name]}"
             yield f"  {count}{of_all} x {name}: {titles[name]}"
     yield f"Face grain along {job.router.grain}: what must be stiff along its length lies along it."
-    yield "The other files (sled.dxf and so on) each hold one thing at its finished size, corners as drawn."
+
+
+def other_files(others: Mapping[str, str]) -> list[str]:
+    """The files that are not for this machine, each with what it is for."""
+    return ["OTHER FILES, not for this machine:", *(f"  {name}: {what}" for name, what in others.items())]
 
 
 def kind_of(name: str, counts: dict[str, int]) -> str:
@@ -103,8 +132,8 @@ def _cutter(job: Job) -> Iterator[str]:
 
 
 _MEANING = {
-    "ENGRAVE": "line to score lightly, or to draw",
-    "DRILL": "hole at its finished diameter: drill right through at its centre; those for dowels register the layers",
+    "SCORE": "line to score lightly with a pointed cutter, or to draw with a pen; leave it out with a straight cutter",
+    "DRILL": "hole at its finished diameter: drill right through at its centre; dowels in them keep the layers in line",
     "CUT_INSIDE": "opening: right through, cutter on the inside",
     "CUT_OUTSIDE": "edge of a part: right through, cutter on the outside",
     "NOTES": "text and marks for people: not cut",
@@ -112,28 +141,17 @@ _MEANING = {
 }
 
 
-def layer_lines(parts: Sequence[Part], machine: str) -> list[str]:
+def layer_lines(parts: Sequence[Part], units: Unit) -> list[str]:
     """What each layer in use means, in the order of work."""
-    used = [cut.layer for cut in in_order(tuple(parts))]
-    used += ["ENGRAVE" for part in parts for mark in part.marks if mark.scored]
-    lines = ["LAYERS:"]
-    for layer in [
-        "ENGRAVE",
-        "DRILL",
-        *sorted({u for u in used if u.startswith("POCKET_")}),
-        "CUT_INSIDE",
-        "CUT_OUTSIDE",
-    ]:
-        if layer in used:
-            lines.append(f"  {layer}: {_meaning(layer, machine)}")
+    cuts = in_order(tuple(parts))
+    used = {cut.operation.value for cut in cuts}
+    pockets = {cut.layer(units): cut.depth for cut in cuts if cut.operation is Operation.POCKET}
+    if any(mark.scored for part in parts for mark in part.marks):
+        used.add("SCORE")
+    lines = ["LAYERS:", *(f"  {layer}: {_MEANING[layer]}" for layer in ("SCORE", "DRILL") if layer in used)]
+    lines += [f"  {layer}: pocket {depth:g} mm deep from the top" for layer, depth in sorted(pockets.items())]
+    lines += [f"  {layer}: {_MEANING[layer]}" for layer in ("CUT_INSIDE", "CUT_OUTSIDE") if layer in used]
     return [*lines, f"  NOTES: {_MEANING['NOTES']}", f"  SHEET: {_MEANING['SHEET']}"]
-
-
-def _meaning(layer: str, machine: str) -> str:
-    if layer.startswith("POCKET_"):
-        return f"pocket {int(layer.removeprefix('POCKET_')) / 10:g} mm deep from the top"
-    text = _MEANING[layer]
-    return text if machine == "router" else text.replace("cutter", "beam")
 
 
 def _order(job: Job) -> Iterator[str]:
@@ -156,8 +174,8 @@ def _hold_down(job: Job) -> Iterator[str]:
     if job.router.tabs:
         wide = say(TAB_CUTTERS * job.router.cutter)
         yield (
-            f"TABS: up to {job.router.tabs} an outline, {wide} wide, marked by strokes across it on NOTES: leave them "
-            "in your program. Saw them off afterwards and plane the edge true with a straightedge."
+            f"TABS: up to {job.router.tabs} per outline, {wide} wide, marked by strokes across it on NOTES: leave them "
+            "standing. None is on an edge that guides or measures. Saw them off afterwards and plane the edge true."
         )
         if job.files.tool_path:
             yield "In the path files the outline is open where a tab is: lift the cutter clear there."
@@ -168,7 +186,7 @@ def _hold_down(job: Job) -> Iterator[str]:
 def _cautions() -> list[str]:
     return [
         "CAUTIONS: run it once in the air. Eyes, ears and lungs protected, hands out of reach, never leave it running "
-        "alone, wait until the cutter stands.",
+        "alone, wait until the cutter has STOPPED.",
         "The machine maker's manual, local rules and competent instruction come before this note.",
         "Measure the first piece against the numbers before cutting the rest.",
     ]

@@ -9,8 +9,9 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from scarfwright.models.flat.crossings import tangents, turn
-from scarfwright.models.flat.loop import Loop, Point
+from scarfwright.models.flat.chains import tangents, turn
+from scarfwright.models.flat.loop import Edge, Loop, Point
+from scarfwright.models.flat.room import segment_distance
 from scarfwright.models.flat.round_cutter import reached, relieved, unreached
 from scarfwright.models.job.tables import Job
 from scarfwright.models.part.part import Feature, Operation, Part
@@ -19,7 +20,7 @@ CUT_AWAY = (Operation.CUT_INSIDE, Operation.POCKET)  # what the cutter has to ge
 
 
 @dataclass(frozen=True)
-class Piece:
+class FlatPart:
     """A flat part and how many of it; `along_grain` keeps its length along the sheet's face grain.
 
     `needed` is told of the sled's own layers: without them there is no sled.
@@ -42,7 +43,7 @@ def sheet_of(job: Job) -> tuple[float, float]:
     return float(length), float(width)
 
 
-def fits_sheet(piece: Piece, job: Job) -> bool:
+def fits_sheet(piece: FlatPart, job: Job) -> bool:
     """Whether a piece fits a sheet with a spacing all round, lying as its grain allows."""
     across, up = needed_sheet(piece, job)
     length, width = sheet_of(job)
@@ -51,7 +52,7 @@ def fits_sheet(piece: Piece, job: Job) -> bool:
     return fits or (turned and not piece.along_grain)
 
 
-def needed_sheet(piece: Piece, job: Job) -> tuple[float, float]:
+def needed_sheet(piece: FlatPart, job: Job) -> tuple[float, float]:
     """Length and width of the least sheet for one piece [mm], the spacing all round it; grain along x or y as asked."""
     left, low, right, high = piece.part.outline.bounds
     long, short = max(right - left, high - low), min(right - left, high - low)
@@ -116,7 +117,7 @@ def _from_corner(point: Point) -> tuple[float, float]:
     return (round(point[0] + point[1], 4), round(point[0], 4))
 
 
-_ORDER = [Operation.ENGRAVE, Operation.DRILL, Operation.POCKET, Operation.CUT_INSIDE, Operation.CUT_OUTSIDE]
+_ORDER = [Operation.SCORE, Operation.DRILL, Operation.POCKET, Operation.CUT_INSIDE, Operation.CUT_OUTSIDE]
 
 
 def in_order(parts: tuple[Part, ...]) -> list[Feature]:
@@ -139,11 +140,18 @@ class Tab:
     width: float
 
 
-def tabs_of(outline: Loop, count: int, cutter: float) -> list[Tab]:
-    """Up to `count` tabs spread evenly round an outline, on straight runs with room beside them only."""
-    width = TAB_CUTTERS * cutter
+def tabs_of(part: Part, count: int, cutter: float) -> list[Tab]:
+    """Up to `count` tabs spread evenly round a part's outline, on straight runs with room beside them.
+
+    None in a slot or notch, where no saw gets at it, and none on an edge that guides, bears or measures.
+    """
+    outline, width = part.outline, TAB_CUTTERS * cutter
     room = width / 2 + cutter  # the cutter has to get in and out beside the tab
-    edges = [e for e in outline.edges() if e.bulge == 0 and e.length >= 2 * room]
+    edges = [
+        e
+        for e in outline.edges()
+        if e.bulge == 0 and e.length >= 2 * room and _outermost(e, outline) and not _guides(e, part)
+    ]
     found: list[Tab] = []
     for want in _spread(outline, count):
         places = [_nearest(e.start, e.end, room, want) for e in edges]
@@ -154,6 +162,16 @@ def tabs_of(outline: Loop, count: int, cutter: float) -> list[Tab]:
             at, edge = min(free, key=lambda pair: (round(math.dist(pair[0], want), 6), pair[0]))
             found.append(Tab(at, tangents(edge)[0], width))
     return found
+
+
+def _outermost(edge: Edge, outline: Loop) -> bool:
+    """Whether all of an outline, run counter-clockwise, lies on the left of an edge's line: no slot, no notch."""
+    (x, y), (ux, uy) = edge.start, tangents(edge)[0]
+    return all(ux * (py - y) - uy * (px - x) > -1e-3 for px, py in outline.points(0.1))
+
+
+def _guides(edge: Edge, part: Part) -> bool:
+    return any(segment_distance(edge.middle, edge.middle, a, b) < 1e-3 for a, b in part.guides)
 
 
 def _spread(outline: Loop, count: int) -> Iterator[Point]:

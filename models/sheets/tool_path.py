@@ -9,9 +9,10 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from scarfwright.models.flat.crossings import cut_at
+from scarfwright.models.flat.chains import cut_at
 from scarfwright.models.flat.loop import Edge, Loop, Vertex, rectangle
 from scarfwright.models.flat.offset import offset
+from scarfwright.models.lengths.length import Unit
 from scarfwright.models.part.part import Feature, Mark, Operation
 from scarfwright.models.sheets.layout import SheetPlan
 from scarfwright.models.sheets.pieces import Tab, in_order, run_round, tabs_of
@@ -45,18 +46,20 @@ class PathPlan:
         return rectangle(0, 0, self.length, self.width)
 
 
-def tool_path(plan: SheetPlan, cutter: float, tabs: int, *, clockwise: bool, notes: tuple[str, ...]) -> PathPlan:
+def tool_path(
+    plan: SheetPlan, cutter: float, tabs: int, *, clockwise: bool, notes: tuple[str, ...], units: Unit = "mm"
+) -> PathPlan:
     """The tracks of a sheet for a cutter of this diameter, in the order they are run.
 
     Outside cuts run outside their outline, inside cuts inside, pockets from their middle outwards; drilled and
-    engraved features are followed as they are. Where a tab holds a part its track is open.
+    scored features are followed as they are. Where a tab holds a part its track is open.
     """
     radius = cutter / 2
-    bridges = {part.name: tabs_of(part.outline, tabs, cutter) for part in plan.placed}
+    bridges = {part.name: tabs_of(part, tabs, cutter) for part in plan.placed}
     scored = [m for part in plan.placed for m in part.marks if m.scored]
-    tracks = [Track("ENGRAVE", tuple(Vertex(*p) for p in mark.points), False) for mark in scored]
+    tracks = [Track("SCORE", tuple(Vertex(*p) for p in mark.points), False) for mark in scored]
     for cut in in_order(plan.placed):
-        tracks += _tracks(cut, radius, bridges.get(cut.name, []), clockwise)
+        tracks += _tracks(cut, cut.layer(units), radius, bridges.get(cut.name, []), clockwise)
     return PathPlan(
         f"{plan.name}-path",
         f"{plan.title}, middle of the cutter",
@@ -68,17 +71,17 @@ def tool_path(plan: SheetPlan, cutter: float, tabs: int, *, clockwise: bool, not
     )
 
 
-def _tracks(cut: Feature, radius: float, tabs: list[Tab], clockwise: bool) -> Iterator[Track]:
+def _tracks(cut: Feature, layer: str, radius: float, tabs: list[Tab], clockwise: bool) -> Iterator[Track]:
     if cut.operation is Operation.CUT_OUTSIDE:
         path = run_round(offset(cut.loop, radius)[0], clockwise=clockwise)
-        yield from _with_gaps(path, cut.layer, radius, tabs)
+        yield from _with_gaps(path, layer, radius, tabs)
     elif cut.operation is Operation.CUT_INSIDE:
-        yield Track(cut.layer, run_round(offset(cut.loop, -radius)[0], clockwise=not clockwise).vertices, True)
+        yield Track(layer, run_round(offset(cut.loop, -radius)[0], clockwise=not clockwise).vertices, True)
     elif cut.operation is Operation.POCKET:
         for ring in reversed(list(_rings(cut.loop, radius))):
-            yield Track(cut.layer, run_round(ring, clockwise=not clockwise).vertices, True)
+            yield Track(layer, run_round(ring, clockwise=not clockwise).vertices, True)
     else:
-        yield Track(cut.layer, run_round(cut.loop, clockwise=not clockwise).vertices, True)
+        yield Track(layer, run_round(cut.loop, clockwise=not clockwise).vertices, True)
 
 
 def _rings(loop: Loop, radius: float) -> Iterator[Loop]:

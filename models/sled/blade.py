@@ -114,7 +114,7 @@ class Jaw:
         sin, cos = math.sin(joint.angle), math.cos(joint.angle)
         edge = gap - self.side_clearance
         out = max(joint.thickness, (edge + u * sin) / cos)
-        if out > joint.thickness + self.stand_off:
+        if out > joint.thickness + self.stand_off - 1e-9:
             return None
         return u * cos + out * sin
 
@@ -122,7 +122,7 @@ class Jaw:
         """The same for the bar, which lies over board and sled: it comes beyond F - side before the jaw does."""
         sin, cos = math.sin(joint.angle), math.cos(joint.angle)
         out = (gap - self.side_clearance + u * sin) / cos
-        return None if out > joint.thickness + self.stand_off else u * cos + out * sin
+        return None if out > joint.thickness + self.stand_off - 1e-9 else u * cos + out * sin
 
     def least_station(self, travel: float, joint: Joint, blade: Blade) -> float:
         """The least station whose limit is at least `travel` (or that has no limit) [mm]."""

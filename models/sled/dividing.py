@@ -12,9 +12,11 @@ import math
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
-from scarfwright.models.flat.loop import Capsule, Loop, Point, polygon, rectangle
+from scarfwright.models.flat.loop import Loop, Point, polygon, rectangle
+from scarfwright.models.flat.room import Capsule
 from scarfwright.models.job.tables import Job
-from scarfwright.models.lengths.length import round_to, round_up
+from scarfwright.models.lengths.length import round_to, round_up, shop_step
+from scarfwright.models.lengths.steps import fine_step
 from scarfwright.models.sled.blade import START_CLEARANCE, Blade
 from scarfwright.models.sled.layout import Layout
 from scarfwright.models.sled.rail import Rail, guide_rail
@@ -117,7 +119,7 @@ class Dividing:
 
 def dividing(job: Job, sled: Sled, layout: Layout) -> Dividing:
     """Lay the nominal half of the plank on its carrier, the heel leading."""
-    step, mark = (10.0, 1.0) if job.units == "mm" else (25.4 / 2, 25.4 / 16)
+    step, mark = fine_step(job.units), shop_step(job.units)
     sin, cos = math.sin(sled.angle), math.cos(sled.angle)
     width = round_up(sled.heel * cos + BATTEN_WIDTH + EDGE_ROOM, step)
     line = width + job.saw.fence_gap  # the blade's near face, and so the work edge of the half on the carrier

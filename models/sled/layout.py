@@ -6,17 +6,17 @@ All stations in the result count from the heel along the work edge; x counts fro
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from scarfwright.models.flat.loop import Capsule, Point, between, inside_by
+from scarfwright.models.flat.loop import Point
+from scarfwright.models.flat.room import Capsule, between, inside_by
 from scarfwright.models.job.tables import Job
 from scarfwright.models.joint.joint import Joint
-from scarfwright.models.lengths.length import round_up
+from scarfwright.models.lengths.length import common, round_up
+from scarfwright.models.lengths.steps import fine_step
 from scarfwright.models.sled.blade import Blade, Jaw, Travels
 from scarfwright.models.sled.sled import Notch, Sled, station_with_left
 
-HANDS_CLEAR = 150.0  # hands stay this far from the blade's front; common practice, no source
-HAND_ROOM = 100.0  # sled left behind the hand line for a hand or a handle; common practice, no source
 WOOD_AROUND = 8.0  # least wood round a drilled hole; common practice, no source
 MOST_DOWELS = 3
 
@@ -66,8 +66,7 @@ class Layout:
 def lay_out(job: Job, joint: Joint, blade: Blade, travel: Travels, sled: Sled) -> Layout:
     """Place everything on a sled whose size is known."""
     jaw = slot_jaw(job, sled)
-    asked_end = travel.end(job.saw.end_of_cut) + job.saw.travel_margin
-    least = jaw.least_station(asked_end, joint, blade)
+    least = least_station(job, joint, blade, sled, travel.end(job.saw.end_of_cut))
     notches = [_notch(job, "heel", _heel_station(job, sled, least))]
     notches += [_notch(job, "extra", float(s)) for s in job.sled.extra_stations]
     nose = _nose_station(job, sled)
@@ -90,13 +89,70 @@ def lay_out(job: Job, joint: Joint, blade: Blade, travel: Travels, sled: Sled) -
         dowel_radius=job.sled.dowel / 2,
     )
     if job.sled.made_from == "sheet" and job.sled.dowel > 0 and job.sled.layers > 1:
-        return Layout(**{**vars(layout), "dowels": _dowels(sled, layout)})
+        return replace(layout, dowels=_dowels(sled, layout))
     return layout
+
+
+def stop_mark(job: Job) -> float:
+    """The stop block is set to this [mm], so it stands up to so much past the end of the cut: 1 mm, or 1/16 in."""
+    return common(job.units, 1.0, 1 / 16)
+
+
+def stop_spare(job: Job) -> float:
+    """Free past the stop block, and past the end of the cut for a clamp pushed down [mm]: 10 mm, or 7/16 in (common
+    practice, no source)."""
+    return common(job.units, 10.0, 7 / 16)
+
+
+def hand_room(job: Job) -> float:
+    """Sled left behind the hand line for a hand or a handle [mm]: 100 mm, or 4 in (common practice, no source)."""
+    return common(job.units, 100.0, 4.0)
+
+
+def free_travel(job: Job, end: float) -> float:
+    """The travel [mm] that must be free for a cut that ends at `end`: its margin, and never less than the stop block's
+    rounding and `stop_spare` more."""
+    return end + max(float(job.saw.travel_margin), stop_mark(job) + stop_spare(job))
+
+
+def least_station(job: Job, joint: Joint, blade: Blade, sled: Sled, end: float) -> float:
+    """Least station [mm] of a clamp in a slot for a cut that ends at `end`: with its pads where they belong it is
+    clear with the whole margin, pushed down as far as it goes still `stop_spare` past the end."""
+    as_set = slot_jaw(job, sled).least_station(free_travel(job, end), joint, blade)
+    pushed = slot_jaw(job, sled, pushed_down=True).least_station(end + stop_spare(job), joint, blade)
+    return max(as_set, pushed)
+
+
+def as_measured(planned: Layout, job: Job, joint: Joint, blade: Blade, travel: Travels, sled: Sled) -> Layout:
+    """The layout of a sled that is made already: what is cut stays where it was planned, from heel and fence edge;
+    only what follows from the measured slope is worked out again."""
+    jaw = slot_jaw(job, sled)
+    clamps = [_slot_clamp(job, joint, blade, sled, notch, jaw) for notch in planned.notches]
+    if any(c.where == "nose_flat" for c in planned.clamps):
+        nose = _nose_station(job, sled)
+        assert nose is not None
+        clamps.append(_flat_clamp(job, joint, blade, sled, nose))
+    return replace(
+        planned,
+        clamps=tuple(sorted(clamps, key=lambda c: c.station)),
+        least_station=least_station(job, joint, blade, sled, travel.end(job.saw.end_of_cut)),
+    )
+
+
+def moved(layout: Layout, by: float) -> Layout:
+    """The same holes on a sled that is longer by this [mm]: x counts from the nose, the holes from the heel."""
+    holes, dowels = (tuple((x + by, y) for x, y in found) for found in (layout.handle_holes, layout.dowels))
+    return replace(layout, handle_holes=holes, dowels=dowels)
 
 
 def slot_jaw(job: Job, sled: Sled, *, pushed_down: bool = False) -> Jaw:
     """The outer jaw of a clamp in a slot: it may slide, so it lies within s -+ max(pad, notch) / 2."""
     return _jaw(job, sled, max(job.clamp.pad_width, job.sled.notch_length) / 2, pushed_down)
+
+
+def jaw_between(job: Job, sled: Sled, first: float, station: float) -> Jaw:
+    """The outer jaw of a clamp at `station` that may lie as near to the heel as the station `first` [mm]."""
+    return _jaw(job, sled, station - first, pushed_down=False)
 
 
 def flat_jaw(job: Job, sled: Sled, station: float, *, pushed_down: bool = False) -> Jaw:
@@ -110,7 +166,7 @@ def _jaw(job: Job, sled: Sled, reach_along: float, pushed_down: bool) -> Jaw:
     return Jaw(
         lower_edge=low,
         reach_along=reach_along,
-        stand_off=job.clamp.jaw,
+        stand_off=job.clamp.jaw_outer,
         side_clearance=job.saw.side_clearance,
         bar_edge=low + job.clamp.throat,
     )
@@ -206,30 +262,30 @@ def _flat_clamp(job: Job, joint: Joint, blade: Blade, sled: Sled, station: float
 def _jaw_at_fence(job: Job, sled: Sled, u: float) -> float | None:
     """Travel [mm] at which the fence-side jaw on the nose flat, which begins at u, meets the fence's front end.
 
-    The jaw stands off the flat square to the work edge, so its corner away from the flat leads by jaw sin(theta):
-    X_front = u cos - (nose cos + jaw) sin, or where that corner lies within the fence edge (Y > 0), the X at which
-    its outer side crosses it. None for pads that ride over the fence.
+    The jaw stands off the flat square to the work edge, so its corner away from the flat leads by its stand-off
+    times sin(theta): X_front = u cos - (nose cos + jaw_inner) sin, or where that corner lies within the fence edge
+    (Y > 0), the X at which its outer side crosses it. None for pads that ride over the fence.
     """
     if pad_lower_edge(job, sled) >= job.saw.fence_height:
         return None
     sin, cos = math.sin(sled.angle), math.cos(sled.angle)
-    depth = sled.across_nose + job.clamp.jaw
+    depth = sled.across_nose + job.clamp.jaw_inner
     crosses = (sled.heel - depth * cos) / sin
     return max(u, crosses) * cos - depth * sin - job.saw.fence_front
 
 
 def _hand_line(job: Job, blade: Blade, travel: Travels) -> float:
-    """From the heel along the fence edge: at the end of the cut and its margin the hands are still clear."""
+    """From the heel along the fence edge, on a mark: at the end of the cut and its margin the hands are still clear."""
     asked = job.sled.hand_line
     if asked != "auto":
         return float(asked)
+    return round_up(hands_at(job, blade, travel, float(job.saw.hands_clear)), fine_step(job.units))
+
+
+def hands_at(job: Job, blade: Blade, travel: Travels, clear: float) -> float:
+    """From the heel along the fence edge [mm]: at the end of the cut and its margin still `clear` of the blade."""
     end = max(travel.end(job.saw.end_of_cut), 0.0) + job.saw.travel_margin
-    return round_up(end + blade.reach(0.0) + HANDS_CLEAR, hand_step(job))
-
-
-def hand_step(job: Job) -> float:
-    """The hand line is drawn on multiples of this [mm]: 10 mm, or 1/2 in."""
-    return 10.0 if job.units == "mm" else 25.4 / 2
+    return end + blade.reach(0.0) + clear
 
 
 def _handle_holes(job: Job, sled: Sled, hand_line: float, taken: list[Capsule]) -> tuple[Point, ...]:

@@ -9,30 +9,26 @@ from scarfwright.models.job.tables import Job
 from scarfwright.models.joint.joint import Joint
 from scarfwright.models.sled.blade import Blade, travels
 from scarfwright.models.sled.dividing import dividing
-from scarfwright.models.sled.layout import lay_out
+from scarfwright.models.sled.layout import as_measured, lay_out, moved
 from scarfwright.models.sled.sled import Sled, as_made, auto_nose_flat, from_plank, from_sheet
 from scarfwright.models.sled.way import SledWay
 
 
 def sled_way(job: Job, length: float) -> tuple[SledWay, bool]:
     """The way along a sled of this length [mm], and whether its measured sizes make no sled."""
-    nominal = _nominal_sled(job, length)
-    sled = nominal
-    unmeasurable = False
-    if job.sled.heel_as_made is not None or job.sled.nose_as_made is not None:
-        try:
-            sled = as_made(nominal, job.sled.heel_as_made, job.sled.nose_as_made)
-        except ValueError:
-            unmeasurable = True
-    flat, kerf = job.sled.nose_flat, float(job.saw.kerf)
-    length_of_flat = auto_nose_flat(kerf, sled.ratio, job.clamp.pad_width) if flat == "auto" else float(flat)
-    sled = replace(sled, nose_flat=length_of_flat)
-    nominal = replace(nominal, nose_flat=length_of_flat)
-    joint = joint_of(job, sled)
+    each_side = 5.0 if job.units == "mm" else 25.4 * 3 / 16
+    asked = job.sled.nose_flat
+    flat = auto_nose_flat(float(job.clamp.pad_width), each_side) if asked == "auto" else float(asked)
+    nominal = replace(_nominal_sled(job, length), nose_flat=flat)
+    sled, unmeasurable = _measured(job, nominal)
     height = float(job.stock.height) + job.saw.blade_above_work
-    blade = Blade(float(job.saw.blade_diameter), kerf, height, float(job.saw.fence_gap))
-    travel = travels(joint, blade, float(job.saw.clear_gap))
-    layout = lay_out(job, joint, blade, travel, sled)
+    blade = Blade(float(job.saw.blade_diameter), float(job.saw.kerf), height, float(job.saw.fence_gap))
+    gap = float(job.saw.clear_gap)
+    planned_joint, joint = joint_of(job, nominal), joint_of(job, sled)
+    planned = layout = lay_out(job, planned_joint, blade, travels(planned_joint, blade, gap), nominal)
+    travel = travels(joint, blade, gap)
+    if sled != nominal:
+        layout = moved(as_measured(planned, job, joint, blade, travel, sled), sled.length - nominal.length)
     way = SledWay(
         job=job,
         joint=joint,
@@ -41,9 +37,19 @@ def sled_way(job: Job, length: float) -> tuple[SledWay, bool]:
         blade=blade,
         travel=travel,
         layout=layout,
-        dividing=dividing(job, nominal, layout) if job.sled.made_from == "plank" else None,
+        planned=planned,
+        dividing=dividing(job, nominal, planned) if job.sled.made_from == "plank" else None,
     )
     return way, unmeasurable
+
+
+def _measured(job: Job, nominal: Sled) -> tuple[Sled, bool]:
+    """The sled with the sizes that were measured, and whether they make none (then it is the nominal one)."""
+    asked = job.sled
+    try:
+        return as_made(nominal, asked.heel_as_made, asked.nose_as_made, asked.length_as_made), False
+    except ValueError:
+        return nominal, True
 
 
 def joint_of(job: Job, sled: Sled) -> Joint:

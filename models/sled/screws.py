@@ -8,7 +8,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from scarfwright.models.flat.loop import Capsule, Point, between, inside_by
+from scarfwright.models.flat.loop import Point
+from scarfwright.models.flat.room import Capsule, between, inside_by
 
 DIAMETER = 4.5
 COUNTERSUNK = 3.0  # the head of such a screw lies this deep in the face it goes in at

@@ -87,7 +87,7 @@ def shape_of(way: SledWay) -> dict[str, Any]:
 
 def sizes(way: SledWay, real: Sled) -> dict[str, Any]:
     """Parameters for a sled of the given shape with the job's layout on it."""
-    layout, job = way.layout, way.job
+    layout, job = (way.layout if real is way.sled else way.planned), way.job
     say = say_in(job.units)
     holes = [(x, y, 2 * layout.handle_radius) for x, y in layout.handle_holes]
     holes += [(x, y, 2 * layout.dowel_radius) for x, y in layout.dowels]

@@ -12,7 +12,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-from scarfwright.models.flat.loop import Capsule, Point
+from scarfwright.models.flat.loop import Point
+from scarfwright.models.flat.room import Capsule
 from scarfwright.models.lengths.length import round_to
 
 LEAST_LEFT = 10.0  # wood round a notch below which it is likely to break; common practice, no source
@@ -123,14 +124,15 @@ def from_sheet(nose: float, thickness: float, length: float, ratio: float) -> Sl
     return Sled(ratio=ratio, length=length, thickness=thickness, heel=nose + length / ratio, nose=nose)
 
 
-def as_made(nominal: Sled, heel: float | None, nose: float | None) -> Sled:
+def as_made(nominal: Sled, heel: float | None, nose: float | None, length: float | None = None) -> Sled:
     """The sled as measured: N = L / (heel - nose). Raises ValueError unless the heel is the wider end."""
     measured_heel = nominal.heel if heel is None else heel
     measured_nose = nominal.nose if nose is None else nose
+    measured_length = nominal.length if length is None else length
     if measured_heel <= measured_nose:
         raise ValueError("the heel must be wider than the nose")
-    ratio = nominal.length / (measured_heel - measured_nose)
-    return replace(nominal, ratio=ratio, heel=measured_heel, nose=measured_nose)
+    ratio = measured_length / (measured_heel - measured_nose)
+    return replace(nominal, ratio=ratio, heel=measured_heel, nose=measured_nose, length=measured_length)
 
 
 def rounding_slack(ratio: float, length: float, round_marks: float) -> float:
@@ -151,9 +153,9 @@ def plank_width_for(length: float, ratio: float, kerf: float, nose_min: float) -
     return length / ratio + kerf / math.cos(math.atan(1 / ratio)) + 2 * nose_min
 
 
-def auto_nose_flat(kerf: float, ratio: float, pad_width: float) -> float:
-    """Longest nose flat the kerf clears, k N, at most 60 mm and at least one pad [mm]."""
-    return max(min(60.0, kerf * ratio), pad_width)
+def auto_nose_flat(pad_width: float, each_side: float) -> float:
+    """Room for the pad and `each_side` of it, at most 60 mm and at least one pad [mm]: it is sawn by hand."""
+    return max(min(60.0, pad_width + 2 * each_side), pad_width)
 
 
 @dataclass(frozen=True)

@@ -9,13 +9,14 @@ from scarfwright.models.job.tables import Job
 from scarfwright.models.joint.joint import Joint
 from scarfwright.models.sled.blade import Blade, Travels
 from scarfwright.models.sled.dividing import Dividing
-from scarfwright.models.sled.layout import Layout
+from scarfwright.models.sled.layout import Layout, free_travel
 from scarfwright.models.sled.sled import Sled, rounding_slack
 
 
 @dataclass(frozen=True)
 class SledWay:
-    """Sled, blade, travels and what sits on the sled [mm]. `nominal`: the sled before anything was measured."""
+    """Sled, blade, travels and what sits on the sled [mm]. `nominal` and `planned`: the sled and what sits on it before
+    anything was measured."""
 
     job: Job
     joint: Joint
@@ -24,13 +25,13 @@ class SledWay:
     blade: Blade
     travel: Travels
     layout: Layout
+    planned: Layout
     dividing: Dividing | None
 
     @property
     def shortest(self) -> float:
         """The least sled length the cut asked for allows [mm]."""
-        needed = self.travel_end + self.job.saw.travel_margin
-        return self.shortest_for(needed, self.layout.least_station)
+        return self.shortest_for(self.travel_needed, self.layout.least_station)
 
     def shortest_for(self, needed: float, station: float) -> float:
         """The least sled length [mm] for a free travel `needed`: the nose clamp stays before the fence's front end,
@@ -80,6 +81,11 @@ class SledWay:
     def travel_end(self) -> float:
         """Travel at which the cut has ended as asked [mm]."""
         return self.travel.end(self.job.saw.end_of_cut)
+
+    @property
+    def travel_needed(self) -> float:
+        """Travel that must be free: to the end of the cut asked for, and its margin [mm]."""
+        return free_travel(self.job, self.travel_end)
 
     @property
     def least_board(self) -> float:

@@ -14,6 +14,11 @@ from scarfwright.models.printing.plates import Laid, Plate
 from scarfwright.models.sheets.layout import SheetPlan
 
 
+def load_kernel() -> None:
+    """Load the CAD kernel now: it takes seconds, and must not be cut short."""
+    import cadquery  # noqa: F401
+
+
 @dataclass(frozen=True)
 class Body:
     """A named, coloured solid (`shape` is a cadquery Shape, mm)."""
@@ -71,14 +76,14 @@ def _shape(part: Part) -> tuple[int, Any]:
     pockets = [
         prism(f.loop, top - f.depth, top + 1.0, list(f.islands))
         for f in part.features
-        if f.depth is not None and f.operation is not Operation.ENGRAVE
+        if f.depth is not None and f.operation is not Operation.SCORE
     ]
     if pockets:
         # all at once: one after the other each letter of a label would have the kernel look at the whole body again
         body = body.cut(*pockets)
     if part.raised:
         # parts that meet over a whole face fuse into one; cleaned so that no seam is left on the sides
-        body = body.fuse(*[prism(r.loop, r.bottom, r.top, list(r.islands)) for r in part.raised]).clean()
+        body = body.fuse(*[prism(r.loop, r.bottom, r.top) for r in part.raised]).clean()
     solids = body.Solids()
     if len(solids) != 1 or not solids[0].isValid():
         return len(solids), None

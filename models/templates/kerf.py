@@ -9,10 +9,11 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-from scarfwright.models.flat.arcs import box
-from scarfwright.models.flat.crossings import room_to, turn
+from scarfwright.models.flat.chains import turn
+from scarfwright.models.flat.crossings import edge_box
 from scarfwright.models.flat.loop import Edge, Loop
 from scarfwright.models.flat.offset import offset
+from scarfwright.models.flat.room import room_to
 from scarfwright.models.part.part import Feature, Operation, Part
 
 ROUNDING = 1e-6  # how far two offsets may be out [mm]
@@ -45,7 +46,7 @@ def _paths(feature: Feature, kerf: float) -> list[Feature]:
     if feature.through:
         return [replace(feature, operation=Operation.CUT_INSIDE, loop=_single(feature.loop, -kerf / 2))]
     loops = (feature.loop, *feature.islands)
-    return [replace(feature, operation=Operation.ENGRAVE, loop=loop, depth=None, islands=()) for loop in loops]
+    return [replace(feature, operation=Operation.SCORE, loop=loop, depth=None, islands=()) for loop in loops]
 
 
 def _single(loop: Loop, by: float) -> Loop:
@@ -125,7 +126,7 @@ def _between(one: Loop, other: Loop, enough: float) -> float:
 
 
 def _near(edge: Edge, bounds: tuple[float, float, float, float], enough: float) -> bool:
-    x0, y0, x1, y1 = box(edge)
+    x0, y0, x1, y1 = edge_box(edge)
     return (
         x0 <= bounds[2] + enough and x1 >= bounds[0] - enough and y0 <= bounds[3] + enough and y1 >= bounds[1] - enough
     )

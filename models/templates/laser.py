@@ -9,7 +9,7 @@ from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.part.part import Part
 from scarfwright.models.printing.bed import angle_to_fit
 from scarfwright.models.printing.sections import SplitError, split
-from scarfwright.models.sheets.pieces import Piece
+from scarfwright.models.sheets.pieces import FlatPart
 from scarfwright.models.templates.kerf import Lost, compensated, lost
 from scarfwright.models.templates.naming import named, overhangs
 from scarfwright.models.templates.shapes import sled_template, taper_template
@@ -33,12 +33,12 @@ class Cut:
         return any(not gone.web for gone in self.lost)
 
 
-def templates(work: Groundwork, pieces: Sequence[Piece]) -> list[Part]:
+def templates(work: Groundwork, pieces: Sequence[FlatPart]) -> list[Part]:
     """Every template of the job, nominal and whole: the sled's, the taper's, and the flat gauges."""
     return [sled_template(work), taper_template(work), *_flat(work, pieces)]
 
 
-def cuts(work: Groundwork, pieces: Sequence[Piece]) -> Iterator[Cut]:
+def cuts(work: Groundwork, pieces: Sequence[FlatPart]) -> Iterator[Cut]:
     """Each template split to the bed, nominal still."""
     kerf = float(work.job.laser.kerf)
     bed_x, bed_y = _bed(work)
@@ -50,7 +50,7 @@ def cuts(work: Groundwork, pieces: Sequence[Piece]) -> Iterator[Cut]:
         yield Cut(whole, sections, tuple(lost(whole, kerf)))
 
 
-def laser_templates(work: Groundwork, pieces: Sequence[Piece]) -> list[Part]:
+def laser_templates(work: Groundwork, pieces: Sequence[FlatPart]) -> list[Part]:
     """The laser's paths, one part a file. What can't be cut is left out; the checks say so."""
     return [
         _on_bed(work, piece, number, len(cut.pieces))
@@ -79,7 +79,7 @@ def _on_bed(work: Groundwork, piece: Part, number: int, count: int) -> Part:
     return replace(path, marks=(*path.marks, *named(path, [name, *(mark.text for mark in over)], TEXT)))
 
 
-def _flat(work: Groundwork, pieces: Sequence[Piece]) -> Iterator[Part]:
+def _flat(work: Groundwork, pieces: Sequence[FlatPart]) -> Iterator[Part]:
     """Gauges that are plain plates, to size. What bears load is of wood, along its grain, and no template."""
     for piece in pieces:
         if not piece.along_grain:

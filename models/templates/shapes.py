@@ -39,13 +39,13 @@ def sled_template(work: Groundwork) -> Part:
     for notch in work.way.layout.notches:
         capsule = notch.capsule(shape)
         name = f"{notch.where} notch at {say(notch.station)}"
-        features.append(Feature(Operation.ENGRAVE, slot(capsule.start, capsule.end, notch.width), name))
+        features.append(Feature(Operation.SCORE, slot(capsule.start, capsule.end, notch.width), name))
         ends = {capsule.start, capsule.end}
         features += [_centre(end, f"{name}, centre of an end hole {say(notch.width)}") for end in sorted(ends)]
     for x, y, diameter in given["holes"]:
         name = f"hole {say(diameter)}"
         if diameter > CENTRE_HOLE:
-            features.append(Feature(Operation.ENGRAVE, circle(x, y, diameter / 2), name))
+            features.append(Feature(Operation.SCORE, circle(x, y, diameter / 2), name))
         features.append(_centre((x, y), f"{name}, centre"))
     part = Part(
         name="template-sled",

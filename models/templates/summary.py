@@ -2,21 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from itertools import groupby
 
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.part.part import Operation, Part
-from scarfwright.models.sheets.operator_note import file_units
+from scarfwright.models.sheets.operator_note import file_units, other_files
 
 
-def laser_lines(work: Groundwork, parts: Sequence[Part]) -> list[str]:
-    """The operator's summary for a laser; `parts` are the templates' sections as they are cut."""
+def laser_lines(work: Groundwork, parts: Sequence[Part], others: Mapping[str, str]) -> list[str]:
+    """The operator's summary for a laser; `parts` are the templates' sections as they are cut, `others` what the other
+    files of the folder hold, by name."""
     sections = [
         [f"CUT FILES FOR A LASER: {work.job.title or 'untitled'}", "The template-*.dxf files are for the laser."],
         list(_unit(work)),
         list(_files(work, parts)),
+        other_files(others),
         list(_kerf(work)),
         list(_layers(parts)),
         ["ORDER: score, then inside cuts, and the outlines last; the files hold them in this order."],
@@ -68,14 +70,14 @@ def _kerf(work: Groundwork) -> Iterator[str]:
         f"KERF: {kerf:.2f} mm ([laser] kerf, measure yours). The lines are where the beam's middle runs: half a kerf "
         "outside outlines, half a kerf inside openings. Switch off any compensation of the machine's own."
     )
-    yield "Scored lines (ENGRAVE) stand where they are to be seen, not moved."
+    yield "Scored lines (SCORE) stand where they are to be seen, not moved."
 
 
 def _layers(parts: Sequence[Part]) -> Iterator[str]:
-    scored = any(cut.operation is Operation.ENGRAVE for part in parts for cut in part.cuts())
+    scored = any(cut.operation is Operation.SCORE for part in parts for cut in part.cuts())
     yield "LAYERS:"
     if scored or any(mark.scored for part in parts for mark in part.marks):
-        yield "  ENGRAVE: line to score lightly, not through"
+        yield "  SCORE: line to score lightly, not through"
     if any(cut.operation is Operation.CUT_INSIDE for part in parts for cut in part.cuts()):
         yield "  CUT_INSIDE: opening, right through: run the beam on the line"
     yield "  CUT_OUTSIDE: edge of a piece, right through: run the beam on the line"

@@ -23,6 +23,7 @@ Towards = Literal["fence", "free"]
 TILT_STEP = math.radians(0.05)  # what a blade can be tilted by and read on a gauge; common practice, no source
 SHIM_STEP: dict[Unit, float] = {"mm": 0.1, "in": 0.127}  # paper and feelers: 0.1 mm, five thousandths of an inch
 CUT_STEP: dict[Unit, float] = {"mm": 1.0, "in": 25.4 / 16}
+PLACE_STEP: dict[Unit, float] = {"mm": 5.0, "in": 25.4 / 2}
 SURE = 2.0  # standard deviations within which nothing is corrected
 SHIM_WIDTH = 20.0  # mm, half of it stays clear of the sled's end
 
@@ -122,8 +123,8 @@ def _shim(found: Fit, plan: Plan) -> tuple[Correction | None, float]:
         return None, 0.0
     turn = plan.theta - math.atan(slope.value)
     what: What = "heel_shim" if turn > 0 else "nose_shim"
-    at = SHIM_WIDTH / 2 if turn > 0 else plan.fence_edge - SHIM_WIDTH / 2
-    arm = plan.fence_edge - SHIM_WIDTH / 2
+    at = place_of_shim(plan, at_heel=turn > 0)
+    arm = plan.fence_edge - at if turn > 0 else at
     by = round_to(abs(turn) * arm, SHIM_STEP[plan.units])
     if by <= 0:
         return None, 0.0
@@ -134,7 +135,14 @@ def _heel_moves(shim: Correction | None, plan: Plan) -> float:
     """How far a heel shim pushes the heel towards the blade [mm]; a nose shim leaves it."""
     if shim is None or shim.what != "heel_shim" or shim.by is None:
         return 0.0
-    return shim.by * plan.fence_edge / (plan.fence_edge - SHIM_WIDTH / 2)
+    return shim.by * plan.fence_edge / (plan.fence_edge - place_of_shim(plan, at_heel=True))
+
+
+def place_of_shim(plan: Plan, *, at_heel: bool) -> float:
+    """Its middle from the heel [mm], on a mark of a rule, half its width or a little more from the sled's end."""
+    mark = PLACE_STEP[plan.units]
+    least = round_up(SHIM_WIDTH / 2, mark)
+    return least if at_heel else (plan.fence_edge - least) // mark * mark
 
 
 def _fence(found: Fit, plan: Plan, tilt: float, heel_moves: float) -> list[Correction]:

@@ -6,21 +6,21 @@ from collections.abc import Iterable, Iterator
 
 from scarfwright.models.part.lettering import scored_letters
 from scarfwright.models.parts.kind import Parameters
-from scarfwright.models.sheets.pieces import Piece
+from scarfwright.models.sheets.pieces import FlatPart
 from scarfwright.models.wanted.wanted import Wanted, sided
 
 
-def flat_pieces(wanted: Iterable[Wanted]) -> list[Piece]:
+def flat_pieces(wanted: Iterable[Wanted]) -> list[FlatPart]:
     """The flat parts in nominal size, as they are on the user's side of the blade."""
     return list(_pieces(wanted, plain=False))
 
 
-def plain_pieces(wanted: Iterable[Wanted]) -> list[Piece]:
+def plain_pieces(wanted: Iterable[Wanted]) -> list[FlatPart]:
     """The same without their labels, which no cutter's width concerns and which take time to draw."""
     return list(_pieces(wanted, plain=True))
 
 
-def _pieces(wanted: Iterable[Wanted], *, plain: bool) -> Iterator[Piece]:
+def _pieces(wanted: Iterable[Wanted], *, plain: bool) -> Iterator[FlatPart]:
     for one in wanted:
         kind = one.kind
         if "flat" in kind.goes_to and not one.left_out:
@@ -28,7 +28,7 @@ def _pieces(wanted: Iterable[Wanted], *, plain: bool) -> Iterator[Piece]:
             if plain and "label" in parameters:
                 parameters["label"] = ""
             part = scored_letters(sided(kind, parameters, one.work))
-            yield Piece(part, one.count, kind.along_grain, kind.name == "sheet_layer")
+            yield FlatPart(part, one.count, kind.along_grain, kind.name == "sheet_layer")
 
 
 def _uncompensated(parameters: Parameters) -> Parameters:

@@ -10,7 +10,6 @@ from scarfwright.models.findings import Finding, faults, finding
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.job.shop import cutter, prints_gauges
 from scarfwright.models.job.tables import Job
-from scarfwright.models.lengths.say import say_in
 from scarfwright.models.part.part import Part
 from scarfwright.models.parts import registry
 from scarfwright.models.parts.check import check_part
@@ -45,10 +44,14 @@ class Wanted:
 
     @cached_property
     def laid(self) -> tuple[Laid, ...]:
-        """The part as it is printed, in sections where it has to be; empty where it is not printed."""
+        """The part as it is printed, in sections where it has to be; empty where it is not printed.
+
+        No joint between sections runs through letters: where its label leaves no place for one, it goes without.
+        """
         if self.part is None or not self.printed:
             return ()
-        return laid_flat(self.part, self.work.job.printer, say_in(self.work.job.units))[0]
+        printer = self.work.job.printer
+        return laid_flat(self.part, printer)[0] or laid_flat(_plain(self.kind, self.parameters, self.work), printer)[0]
 
 
 def wanted(work: Groundwork) -> tuple[Wanted, ...]:
@@ -83,8 +86,7 @@ def _worked_out(kind: PartKind, parameters: Parameters, work: Groundwork) -> Wan
     if coarse:
         found = []  # one note names all that are left out for this
     if not left_out and printed:
-        plain = {**parameters, "label": ""} if "label" in parameters else parameters
-        found = [*found, *laid_flat(sided(kind, plain, work), work.job.printer, say_in(work.job.units))[1]]
+        found = [*found, *laid_flat(_plain(kind, parameters, work), work.job.printer)[1]]
     told = tuple(replace(f, part=kind.name) for f in found)
     return Wanted(kind, parameters, work, left_out, kind.count(work), told, printed, coarse)
 
@@ -95,7 +97,12 @@ def left_out_as_coarse(parts: Iterable[Wanted]) -> list[Finding]:
     return [finding("gauges.left_out", names=", ".join(names), count=float(len(names)))] if names else []
 
 
+def _plain(kind: PartKind, parameters: Parameters, work: Groundwork) -> Part:
+    """The part without its label, which takes longer to draw than all the rest."""
+    return sided(kind, {**parameters, "label": ""} if "label" in parameters else parameters, work)
+
+
 def sided(kind: PartKind, parameters: Parameters, work: Groundwork) -> Part:
     """The part on the user's side of the blade."""
-    part = kind.build(**parameters)
+    part = kind.drawn(parameters)
     return part.mirrored_y() if kind.handed and work.mirrored else part

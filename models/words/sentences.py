@@ -11,24 +11,39 @@ from dataclasses import replace
 from scarfwright.models.findings import Finding, Level
 from scarfwright.models.lengths.length import Unit
 from scarfwright.models.lengths.say import Say, say_in
-from scarfwright.models.words import (
+from scarfwright.models.words import plan
+from scarfwright.models.words.at_the_saw import feed, knife_and_guard, saw, support, travel
+from scarfwright.models.words.for_machines import gauges, machines, printing, shop
+from scarfwright.models.words.sentence import Sentence
+from scarfwright.models.words.the_joint import accuracy, bending, gluing, joint, risers, strength
+from scarfwright.models.words.the_sled import aids, clamps, dividing, hands, margins, notches, sled
+from scarfwright.models.words.the_sled.remedies import ways_out
+
+_ROOMS = (
     accuracy,
+    aids,
     bending,
+    clamps,
     dividing,
     feed,
+    gauges,
     gluing,
+    hands,
     joint,
     knife_and_guard,
+    machines,
+    margins,
+    notches,
     plan,
+    printing,
+    risers,
     saw,
     shop,
+    sled,
     strength,
     support,
     travel,
 )
-from scarfwright.models.words.sentence import Sentence
-
-_ROOMS = (accuracy, bending, dividing, feed, gluing, joint, knife_and_guard, plan, saw, shop, strength, support, travel)
 SENTENCES: Mapping[str, Sentence] = {code: said for room in _ROOMS for code, said in room.SENTENCES.items()}
 
 
@@ -39,7 +54,8 @@ def worded(found: Iterable[Finding], units: Unit) -> tuple[Finding, ...]:
 
 
 def _worded(found: Finding, say: Say) -> Finding:
-    text = found.text or SENTENCES[found.code](say, **found.numbers)
+    text = found.text or SENTENCES[found.code](say, **found.numbers) + ways_out(found)
     if found.part and found.level is Level.FAULT and "left out" not in text:
-        text = f"{text} The {found.part.replace('_', ' ')} is left out."
+        are = "are" if found.part == "sheets" else "is"
+        text = f"{text} The {found.part.replace('_', ' ')} {are} left out."
     return replace(found, text=text)

@@ -13,8 +13,8 @@ from scarfwright.models.bending.use import Bend
 from scarfwright.models.flat.loop import Point, Vertex
 from scarfwright.models.lengths.drawn import Drawn, drawn_in
 from scarfwright.models.lengths.length import Unit
-from scarfwright.models.words.bending import BEND_CAUTION, bend_advice, bend_rows
-from scarfwright.models.words.strength import NOT_DESIGN
+from scarfwright.models.words.the_joint.bending import BEND_CAUTION, bend_advice, bend_rows
+from scarfwright.models.words.the_joint.strength import NOT_DESIGN
 from scarfwright.outputs.bend_sheet.graph import Axes, round_ticks
 from scarfwright.outputs.drawing.dimension import scale_bar
 from scarfwright.outputs.drawing.display import EDGE, Item, Path, Pen, Sheet, Text, View, fitting_scale, scale_text
@@ -25,6 +25,7 @@ GOOD, WOOD = "#cfe3c4", "#f3e3c3"
 PLAIN, JOINED, CURVED = Pen(0.35, "#1f4e79"), Pen(0.35, "#8a2b06", (2.0, 1.0)), Pen(0.35, "#444444")
 LIMIT = Pen(0.25, "#b00000")
 LOWER = 47.0
+CROWDED = 18.0  # page mm: figures along the curve stand no nearer
 LEAST_DEPTH = 2.2  # page mm: a slender member is drawn no thinner
 
 
@@ -95,12 +96,16 @@ def _beside(bend: Bend, s: float, off: float) -> Point:
 
 
 def _marks(bend: Bend, view: View, half: float, say: Drawn) -> list[Item]:
-    """Figures along the curve, so that a place in the graph is found on the member."""
+    """Figures along the curve, so that a place in the graph is found on the member; none where they would crowd."""
     items: list[Item] = []
+    taken: list[Point] = []
     for s, text in _length_ticks(bend.curve.length, say):
+        spot = view.point(_beside(bend, s, -half - 4.6 * view.scale))
+        if any(abs(spot[0] - x) < CROWDED and abs(spot[1] - y) < CROWDED for x, y in taken):
+            continue
+        taken.append(spot)
         inner_end, outer = view.point(_beside(bend, s, -half)), view.point(_beside(bend, s, -half - 1.5 * view.scale))
         items.append(Path((Vertex(*inner_end), Vertex(*outer)), name="tick"))
-        spot = view.point(_beside(bend, s, -half - 4.6 * view.scale))
         items.append(Text(spot[0], spot[1] - 0.8, text, 2.8, "middle"))
     return items
 

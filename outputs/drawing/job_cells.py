@@ -3,33 +3,33 @@
 from __future__ import annotations
 
 from scarfwright.models.job.paper import LETTER, drawing_size
+from scarfwright.models.job.tables import Job
 from scarfwright.models.lengths.drawn import drawn_in
-from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.panels import Cell
 
 DEFER = "The saw maker's manual, local rules and competent instruction come first."
 
 
-def job_cells(work: Workup, what: str, scale: str, number: int, count: int) -> list[Cell]:
+def job_cells(job: Job, what: str, scale: str, number: int, count: int) -> list[Cell]:
     """Job, wood, units and scale, the warning not to scale, and the sheet's number."""
-    paper = "Letter" if drawing_size(work.job.files) == LETTER else "A4"
-    units = "Millimetres, to the nearest 0.1" if work.job.units == "mm" else "Inches, to the nearest 1/64"
+    paper = "Letter" if drawing_size(job.files) == LETTER else "A4"
+    units = "Millimetres, to the nearest 0.1" if job.units == "mm" else "Inches, to the nearest 1/64"
     return [
-        Cell("Job", (work.job.title or "(no title)", what), 80, bold=True),
-        Cell("Wood", (_stock(work), _sled_wood(work)), 75),
+        Cell("Job", (job.title or "(no title)", what), 80, bold=True),
+        Cell("Wood", (_stock(job), _sled_wood(job)), 75),
         Cell("Units and scale", (units, scale), 53),
         Cell("On paper", ("DO NOT SCALE", f"{paper}. Print at 100 %:", "then the scale is true"), 45, bold=True),
         Cell("Sheet", (f"{number} of {count}", "scarfwright"), 24),
     ]
 
 
-def _stock(work: Workup) -> str:
-    say, stock = drawn_in(work.job.units), work.job.stock
+def _stock(job: Job) -> str:
+    say, stock = drawn_in(job.units), job.stock
     return f"Board {stock.species} {say(stock.thickness)} thick, {say(stock.height)} high".replace("  ", " ")
 
 
-def _sled_wood(work: Workup) -> str:
-    say, sled = drawn_in(work.job.units), work.job.sled
+def _sled_wood(job: Job) -> str:
+    say, sled = drawn_in(job.units), job.sled
     if sled.made_from == "sheet":
         layers = "1 layer" if sled.layers == 1 else f"{sled.layers} layers"
         return f"Sled {layers} of sheet {say(sled.sheet_thickness)}"

@@ -7,10 +7,13 @@ Europe. SVG asks for any sans-serif; most are narrower, so what fits here fits t
 from __future__ import annotations
 
 import unicodedata
-from functools import cache
-from typing import Any
+from collections.abc import Callable
+from functools import cache, lru_cache
+from typing import Any, TypeVar
 
 REGULAR, BOLD = "Vera", "VeraBd"
+LEAST_SIZE = 0.3  # smaller text is a smear [mm]
+Made = TypeVar("Made")
 _INSTEAD = {"′": "'", "″": '"', "→": "->", "⌀": "Ø", "⁄": "/", "‐": "-", "‑": "-", "−": "-", "\u202f": " "}
 
 
@@ -50,7 +53,13 @@ def in_font(text: str, bold: bool = False) -> str:
 
 def width(text: str, size: float, bold: bool = False) -> float:
     """Width of a line of text [in the unit of size]."""
-    return float(font(font_name(bold)).stringWidth(in_font(text, bold), size))
+    return 0.001 * size * _thousandths(text, bold)
+
+
+@lru_cache(maxsize=8192)
+def _thousandths(text: str, bold: bool) -> float:
+    """Width of a text in thousandths of its size: the same texts are measured over and over at other sizes."""
+    return float(font(font_name(bold)).stringWidth(in_font(text, bold), 1000.0))
 
 
 def wrap(text: str, size: float, room: float, bold: bool = False) -> list[str]:
@@ -74,10 +83,25 @@ def wrap(text: str, size: float, room: float, bold: bool = False) -> list[str]:
     return [*lines, current] if current else lines
 
 
+def largest_size(
+    made_at: Callable[[float], tuple[bool, Made]], size: float, shrink: float, least: float
+) -> tuple[float, Made]:
+    """The largest of `size`, `size` x `shrink`, ... at which something fits, and what it is there.
+
+    `made_at` gives for a size whether it fits and what was made; under `least` it is taken as it comes.
+    """
+    while True:
+        fits, made = made_at(size)
+        if fits or size < least:
+            return size, made
+        size *= shrink
+
+
 def fit(text: str, size: float, room: float, most_lines: int = 1, bold: bool = False) -> tuple[float, list[str]]:
     """The size, at most `size`, at which a text fits `most_lines` of `room`, and the lines."""
-    while True:
-        lines = wrap(text, size, room, bold)
-        if len(lines) <= most_lines or size < 0.3:
-            return size, lines
-        size *= 0.94
+
+    def lines_at(trial: float) -> tuple[bool, list[str]]:
+        lines = wrap(text, trial, room, bold)
+        return len(lines) <= most_lines, lines
+
+    return largest_size(lines_at, size, 0.94, LEAST_SIZE)

@@ -12,6 +12,7 @@ FRAME = 2.0  # the frame stands this far inside the margin
 TITLE_HEIGHT = 17.0
 LEADING = 1.34  # of the text size, from base line to base line
 PAD = 2.0
+LEAST_TYPE = 0.8  # panels shrink their type no further [mm]
 
 
 @dataclass(frozen=True)
@@ -67,11 +68,12 @@ def _cell(cell: Cell, x: float, bottom: float, room: float, caption: float) -> l
 
 def _fit_height(text: str, size: float, room: float, height: float, bold: bool) -> tuple[float, list[str]]:
     """The largest size at which the wrapped text fits room x height."""
-    while True:
-        lines = lettering.wrap(text, size, room, bold)
-        if len(lines) * size * LEADING <= height + 1e-6 or size < 0.3:
-            return size, lines
-        size *= 0.94
+
+    def lines_at(trial: float) -> tuple[bool, list[str]]:
+        lines = lettering.wrap(text, trial, room, bold)
+        return len(lines) * trial * LEADING <= height + 1e-6, lines
+
+    return lettering.largest_size(lines_at, size, 0.94, lettering.LEAST_SIZE)
 
 
 @dataclass(frozen=True)
@@ -93,11 +95,12 @@ def panel(
 ) -> list[Item]:
     """A box with a heading and rows of text, as large as `size` and no larger than fits the area (x, y, w, h)."""
     x, y, width, height = area
-    while True:
-        items, used = _panel_rows(x + PAD, y + height - PAD, width - 2 * PAD, heading, rows, size)
-        if used <= height - 2 * PAD or size < 0.8:
-            break
-        size *= 0.97
+
+    def rows_at(trial: float) -> tuple[bool, list[Item]]:
+        items, used = _panel_rows(x + PAD, y + height - PAD, width - 2 * PAD, heading, rows, trial)
+        return used <= height - 2 * PAD, items
+
+    _, items = lettering.largest_size(rows_at, size, 0.97, LEAST_TYPE)
     return [box(x, y, width, height, EDGE, fill), *items]
 
 
@@ -133,15 +136,16 @@ def table(
     size: float = 2.6,
 ) -> list[Item]:
     """A table hung from its upper left corner, at most `room` wide and `height` high; the type shrinks to fit."""
-    while True:
+
+    def widths_at(trial: float) -> tuple[bool, list[float]]:
         widths = [
-            max(lettering.width(cell, size, bold=number < 0) for number, cell in enumerate((names, *cells), -1)) + 2.4
+            max(lettering.width(cell, trial, bold=number < 0) for number, cell in enumerate((names, *cells), -1)) + 2.4
             for names, *cells in zip(columns, *rows, strict=True)
         ]
-        used = (len(rows) + (2 if heading else 1)) * size * LEADING + 2.2
-        if (sum(widths) <= room and used <= height) or size < 0.8:
-            break
-        size *= 0.97
+        used = (len(rows) + (2 if heading else 1)) * trial * LEADING + 2.2
+        return sum(widths) <= room and used <= height, widths
+
+    size, widths = lettering.largest_size(widths_at, size, 0.97, LEAST_TYPE)
     x, y = at
     items: list[Item] = []
     if heading:

@@ -26,6 +26,7 @@ def write_pdf(sheets: Sequence[Sheet], title: str = "") -> bytes:
     canvas.setTitle(lettering.one_line(title or sheets[0].title))
     canvas.setAuthor("scarfwright")
     canvas.setCreator("scarfwright")
+    canvas.setProducer("scarfwright")
     canvas.setViewerPreference("PrintScaling", "None")  # a drawing to scale must not be shrunk to the page
     for sheet in sheets:
         canvas.setPageSize((sheet.width * POINTS, sheet.height * POINTS))

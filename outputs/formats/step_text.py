@@ -29,6 +29,7 @@ def pinned(text: str, name: str) -> str:
         count=1,
         flags=re.DOTALL,
     )
+    header = re.sub(r"FILE_DESCRIPTION\(\('[^']*'\)", "FILE_DESCRIPTION(('solids in millimetres')", header, count=1)
     data = _counted(_BRAND.sub(f"'{name}'", data.strip()))
     if data.count("STYLED_ITEM(") > 1:  # with one colour there is no order to differ
         entities = {int(number): _joined(body) for number, body in _ENTITY.findall(data)}

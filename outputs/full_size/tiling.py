@@ -10,7 +10,7 @@ import string
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
-from scarfwright.models.flat.crossings import split
+from scarfwright.models.flat.chains import split
 from scarfwright.models.flat.loop import Edge, Vertex, rectangle
 from scarfwright.models.job.paper import OVERLAP, Paper
 from scarfwright.outputs.drawing.display import Clip, Item, Path, Text, flat

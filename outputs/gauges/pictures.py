@@ -17,7 +17,7 @@ from scarfwright.models.sled.sled import Notch
 from scarfwright.models.wanted.wanted import Wanted
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.display import CENTRE, EDGE, OUTLINE, PHANTOM, Pen
-from scarfwright.outputs.gauges.scene import METAL, OTHER_WOOD, TABLE, WOOD, Scene
+from scarfwright.outputs.gauges.picture import METAL, OTHER_WOOD, TABLE, WOOD, Picture
 
 LIGHT = Pen(0.35, "#b00000")
 OPEN, INK = "#ffffff", "#222222"
@@ -25,7 +25,7 @@ TIMES = 10.0  # how much larger a tiny gap or lean is drawn than it is
 Numbers = dict[str, Any]
 
 
-def scene_of(one: Wanted, part: Part, work: Workup) -> Scene:
+def picture_of(one: Wanted, part: Part, work: Workup) -> Picture:
     """The part in use."""
     parameters = one.kind.filled(one.parameters)
     numbers = one.kind.resolution(work, parameters) if one.kind.resolution is not None else {}
@@ -33,13 +33,13 @@ def scene_of(one: Wanted, part: Part, work: Workup) -> Scene:
     return _alone(part) if draw is None else draw(work, part, {**parameters, **numbers})
 
 
-def _alone(part: Part) -> Scene:
-    scene = Scene("from above")
+def _alone(part: Part) -> Picture:
+    scene = Picture("from above")
     _put(scene, part, lambda p: p)
     return scene
 
 
-def _put(scene: Scene, part: Part, where: Callable[[Point], Point], mirrored: bool = False) -> None:
+def _put(scene: Picture, part: Part, where: Callable[[Point], Point], mirrored: bool = False) -> None:
     """A part moved by `where`; `mirrored` if that turns it over, so that arcs keep their side."""
 
     def moved(loop: Loop) -> Loop:
@@ -48,8 +48,7 @@ def _put(scene: Scene, part: Part, where: Callable[[Point], Point], mirrored: bo
 
     scene.loop(moved(part.outline), part.colour, OUTLINE)
     for raised in part.raised:
-        if raised.writing is None:
-            scene.loop(moved(raised.loop), None if mirrored else part.colour, PHANTOM if mirrored else EDGE)
+        scene.loop(moved(raised.loop), None if mirrored else part.colour, PHANTOM if mirrored else EDGE)
     for feature in part.features:
         if feature.writing is None:
             scene.loop(moved(feature.loop), OPEN, EDGE)
@@ -59,11 +58,11 @@ def _put(scene: Scene, part: Part, where: Callable[[Point], Point], mirrored: bo
                 scene.loop(moved(island), part.colour, None)
 
 
-def _slope_gauge(work: Workup, part: Part, n: Numbers) -> Scene:
+def _slope_gauge(work: Workup, part: Part, n: Numbers) -> Picture:
     sled = work.way.nominal
     start, length = n["place_from_nose_mm"], n["length"]
     end = min(start + length + 40.0, sled.length)
-    scene = Scene("sled from above, nose on the left")
+    scene = Picture("sled from above, nose on the left")
     corners = [p for p in sled.corners() if p[0] < end]
     scene.area([*corners[:-1], (end, 0.0), (end, sled.width_at(end)), corners[-1]], WOOD)
     _put(scene, part, lambda p: (start + length - p[0], p[1]), mirrored=True)
@@ -74,10 +73,10 @@ def _slope_gauge(work: Workup, part: Part, n: Numbers) -> Scene:
     return scene
 
 
-def _taper_fork(work: Workup, part: Part, n: Numbers) -> Scene:
+def _taper_fork(work: Workup, part: Part, n: Numbers) -> Picture:
     joint, ratio = work.joint, work.joint.ratio
     end = joint.taper_run + 40.0
-    scene = Scene("taper from the side, the fork on edge at its three stops")
+    scene = Picture("taper from the side, the fork on edge at its three stops")
     scene.area(
         [(0.0, 0.0), (end, 0.0), (end, joint.thickness), (joint.taper_run, joint.thickness), (0, joint.tip)], WOOD
     )
@@ -96,11 +95,11 @@ def _taper_fork(work: Workup, part: Part, n: Numbers) -> Scene:
     return scene
 
 
-def _taper_scale(work: Workup, part: Part, n: Numbers) -> Scene:
+def _taper_scale(work: Workup, part: Part, n: Numbers) -> Picture:
     joint, step = work.joint, n["step"]
     first = (joint.thickness / 4 - joint.tip) * joint.ratio
     end = max(joint.taper_run, first + n["last"] * step) + 30.0
-    scene = Scene("taper from above, with the fork's two pencil lines")
+    scene = Picture("taper from above, with the fork's two pencil lines")
     scene.box(0.0, 0.0, end, joint.height, WOOD)
     zero = part.features[0].loop.bounds
     shift = first - (zero[0] + zero[2]) / 2
@@ -114,10 +113,10 @@ def _taper_scale(work: Workup, part: Part, n: Numbers) -> Scene:
     return scene
 
 
-def _square_block(work: Workup, part: Part, n: Numbers) -> Scene:
+def _square_block(work: Workup, part: Part, n: Numbers) -> Picture:
     joint = work.joint
     base, high, lean = n["base"], n["height"], math.tan(math.radians(min(TIMES * n["angle"], 20.0)))
-    scene = Scene("seen along the feed; the lean is drawn larger than it is")
+    scene = Picture("seen along the feed; the lean is drawn larger than it is")
     wide = 3 * (base + joint.thickness + 60.0)
     scene.box(-10.0, -8.0, wide, 8.0, TABLE)
     shapes = {
@@ -133,9 +132,9 @@ def _square_block(work: Workup, part: Part, n: Numbers) -> Scene:
     return scene
 
 
-def _height_step(work: Workup, part: Part, n: Numbers) -> Scene:
+def _height_step(work: Workup, part: Part, n: Numbers) -> Picture:
     joint, blade = work.joint, work.way.blade
-    scene = Scene("seen along the feed")
+    scene = Picture("seen along the feed")
     left, right = -n["arm"] - joint.thickness - 20.0, n["column"] + n["arm"] + 30.0
     scene.box(left, -8.0, right - left, 8.0, TABLE)
     scene.box(-n["arm"] / 2 - joint.thickness, 0.0, joint.thickness, joint.height, WOOD)
@@ -148,11 +147,11 @@ def _height_step(work: Workup, part: Part, n: Numbers) -> Scene:
     return scene
 
 
-def _gap_shim(work: Workup, part: Part, n: Numbers) -> Scene:
+def _gap_shim(work: Workup, part: Part, n: Numbers) -> Picture:
     sled = work.way.sled
     thick = TIMES * shim_thickness(n["gap"], n["layer"])
     reach, sin, cos = 140.0, math.sin(sled.angle), math.cos(sled.angle)
-    scene = Scene(f"heel from above, the gap drawn {TIMES:g} times")
+    scene = Picture(f"heel from above, the gap drawn {TIMES:g} times")
     scene.area([(-reach, 40.0), (0.0, 40.0), (0.0, 100.0), (-reach, 100.0 - reach * sin / cos)], WOOD)
     start, end = 2.0, n["length"]
     corners = [(start, 0.0), (end, 0.0), (end, thick), (start, thick)]
@@ -168,9 +167,9 @@ def _gap_shim(work: Workup, part: Part, n: Numbers) -> Scene:
     return scene
 
 
-def _thickness_fork(work: Workup, part: Part, n: Numbers) -> Scene:
+def _thickness_fork(work: Workup, part: Part, n: Numbers) -> Picture:
     joint = work.joint
-    scene = Scene("glued joint from its end, the fork over its edge")
+    scene = Picture("glued joint from its end, the fork over its edge")
     wall, slots = n["wall"], n["slots_drawn_mm"]
     scene.box(wall + (slots[0] - joint.thickness) / 2, n["depth"] - joint.height, joint.thickness, joint.height, WOOD)
     _put(scene, part, lambda p: p)
@@ -178,14 +177,14 @@ def _thickness_fork(work: Workup, part: Part, n: Numbers) -> Scene:
     return scene
 
 
-def _riser(work: Workup, part: Part, _n: Numbers) -> Scene:
+def _riser(work: Workup, part: Part, _n: Numbers) -> Picture:
     glue, joint = work.glue, work.joint
     mine = [s.place for s in glue.supports if _mine(part, s.lip)]
     left = min(-120.0, max((p for p in mine if p < 0), default=0.0) - 60.0)
     right = joint.overlap + 120.0  # one side is enough where they stand far off
     near = [s for s in glue.supports if left < s.place < right]
     high, t = glue.riser_height, joint.thickness
-    scene = Scene("joint from the side, risers with a lip in outline")
+    scene = Picture("joint from the side, risers with a lip in outline")
     scene.box(left, -8.0, right - left, 8.0, TABLE)
     top = high + t
     scene.area([(left, high), (joint.overlap, high), (0.0, top), (left, top)], WOOD)
@@ -196,8 +195,8 @@ def _riser(work: Workup, part: Part, _n: Numbers) -> Scene:
         if _mine(part, s.lip):
             scene.loop(part.outline.moved(dx, 0.0), part.colour, OUTLINE)
     for c in glue.clamps:
-        for low in (high - work.job.clamp.jaw, top):
-            scene.box(c - glue.pad / 2, low, glue.pad, float(work.job.clamp.jaw), METAL)
+        for low in (high - work.job.clamp.jaw_inner, top):
+            scene.box(c - glue.pad / 2, low, glue.pad, float(work.job.clamp.jaw_inner), METAL)
     words = "bench; every place from the first tip is in numbers.json, gluing"
     scene.say(((left + right) / 2, -8.0), words, lift=-3.4)
     return scene
@@ -207,8 +206,8 @@ def _mine(part: Part, lip: bool) -> bool:
     return lip == bool(part.raised)
 
 
-def _riser_lip(work: Workup, part: Part, n: Numbers) -> Scene:
-    scene = Scene("seen along the boards")
+def _riser_lip(work: Workup, part: Part, n: Numbers) -> Picture:
+    scene = Picture("seen along the boards")
     lip, long, high = n["lip_thickness"], n["length"], n["height"]
     scene.box(-30.0, -8.0, lip + long + 60.0, 8.0, TABLE)
     scene.box(0.0, 0.0, lip, high + n["lip"], part.colour, OUTLINE)
@@ -219,13 +218,13 @@ def _riser_lip(work: Workup, part: Part, n: Numbers) -> Scene:
     return scene
 
 
-def _notch_guide(_work: Workup, part: Part, n: Numbers) -> Scene:
+def _notch_guide(_work: Workup, part: Part, n: Numbers) -> Picture:
     """The work edge lies level and the wood below it, so the part's y runs down."""
     middle = n["notch_length"] / 2 + 10.0
     low, high = part.outline.bounds[1], part.outline.bounds[3]
     half = max(n["notch_length"] - n["notch_width"], 0.0) / 2
     depth = Notch("", 0.0, n["web"], n["notch_length"], n["notch_width"]).web + n["notch_width"] / 2
-    scene = Scene("sled from above at a notch's station")
+    scene = Picture("sled from above at a notch's station")
     scene.area([(-60.0, -high - 25.0), (2 * middle + 60.0, -high - 25.0), (2 * middle + 60.0, 0.0), (-60.0, 0.0)], WOOD)
     _put(scene, part, lambda p: (p[0], -p[1]), mirrored=True)
     scene.loop(slot((middle - half, -depth), (middle + half, -depth), n["notch_width"]), None, PHANTOM)
@@ -235,11 +234,11 @@ def _notch_guide(_work: Workup, part: Part, n: Numbers) -> Scene:
     return scene
 
 
-def _nose_wedge(work: Workup, part: Part, n: Numbers) -> Scene:
+def _nose_wedge(work: Workup, part: Part, n: Numbers) -> Picture:
     """At the uncut nose: wedge against the fence edge, thick end to the nose, pads parallel to the work edge."""
-    sled, joint, jaw = work.way.nominal, work.joint, float(work.job.clamp.jaw)
+    sled, joint, jaw = work.way.nominal, work.joint, float(work.job.clamp.jaw_inner)
     reach, length, slope = 2.4 * n["length"], n["length"], 1 / sled.ratio
-    scene = Scene("nose from above, nose on the left")
+    scene = Picture("nose from above, nose on the left")
     scene.area([(0.0, 0.0), (reach, 0.0), (reach, sled.width_at(reach)), (0.0, sled.nose)], WOOD)
     low, high = sled.width_at(0.0), sled.width_at(reach)
     board = joint.thickness / math.cos(sled.angle)
@@ -256,7 +255,7 @@ def _nose_wedge(work: Workup, part: Part, n: Numbers) -> Scene:
     return scene
 
 
-SCENES: dict[str, Callable[[Workup, Part, Numbers], Scene]] = {
+SCENES: dict[str, Callable[[Workup, Part, Numbers], Picture]] = {
     "slope_gauge": _slope_gauge,
     "taper_fork": _taper_fork,
     "taper_scale": _taper_scale,

@@ -11,8 +11,8 @@ from scarfwright.outputs.drawing.display import EDGE, Item, Sheet, Text, box, sc
 from scarfwright.outputs.drawing.job_cells import DEFER, job_cells
 from scarfwright.outputs.drawing.lettering import fit, width, wrap
 from scarfwright.outputs.drawing.panels import inner, title_block
-from scarfwright.outputs.gauges.pictures import scene_of
-from scarfwright.outputs.gauges.scene import Area, scene_items
+from scarfwright.outputs.gauges.picture import Area, picture_items
+from scarfwright.outputs.gauges.pictures import picture_of
 
 COLUMNS, ROWS = 2, 2
 PAD, LEADING = 2.5, 1.34
@@ -34,7 +34,9 @@ def _sheet(work: Workup, page: list[Wanted], number: int, count: int) -> Sheet:
     for i, one in enumerate(page):
         column, row = i % COLUMNS, i // COLUMNS
         sheet.add(_cell(work, one, (x + column * cell[0], y + (ROWS - 1 - row) * cell[1], *cell)))
-    sheet.add(title_block(sheet, job_cells(work, f"Gauges and aids. {DEFER}", "each at its own scale", number, count)))
+    sheet.add(
+        title_block(sheet, job_cells(work.job, f"Gauges and aids. {DEFER}", "each at its own scale", number, count))
+    )
     return sheet
 
 
@@ -51,9 +53,9 @@ def _cell(work: Workup, one: Wanted, area: Area) -> list[Item]:
     foot = len(words) * BODY * LEADING
     for i, text in enumerate(words):
         items.append(Text(x + PAD, y + PAD + foot - (i + 1) * BODY * LEADING + 0.3 * BODY, text, BODY))
-    scene = scene_of(one, part, work)
+    scene = picture_of(one, part, work)
     room = (x + PAD, y + PAD + foot + 1.5, across - 2 * PAD, top - y - PAD - foot - 4.5)
-    drawn, scale = scene_items(scene, room)
+    drawn, scale = picture_items(scene, room)
     note = f"{scene.note}, {scale_text(scale)}"
     if width(note, 2.2) + width(lines[0], size, True) + 4 * PAD < across:
         items.append(Text(x + across - PAD, top, note, 2.2, "end", colour="#555555"))

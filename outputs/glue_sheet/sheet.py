@@ -7,7 +7,7 @@ from collections.abc import Callable, Sequence
 from scarfwright.models.gluing.plan import GluePlan
 from scarfwright.models.lengths.drawn import drawn_in
 from scarfwright.models.lengths.length import Unit
-from scarfwright.models.words.gluing import amount_rows, gluing_cautions, lay_words, order_of_gluing
+from scarfwright.models.words.the_joint.gluing import amount_rows, gluing_cautions, lay_words, order_of_gluing
 from scarfwright.outputs.drawing.display import Sheet, scale_text
 from scarfwright.outputs.drawing.panels import Cell, Row, inner, panel, title_block
 from scarfwright.outputs.glue_sheet.views import joint_scale, plan_view, side_view, whole_view

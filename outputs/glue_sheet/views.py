@@ -59,12 +59,12 @@ def _beside(plan: GluePlan) -> float:
 
 def _over(plan: GluePlan) -> float:
     """How far clamps reach beyond the long edges in the drawing."""
-    return plan.clamp.pad_height if plan.lay.way == "edge" else plan.clamp.jaw
+    return plan.clamp.pad_height if plan.lay.way == "edge" else plan.clamp.jaw_outer
 
 
 def _stack(plan: GluePlan) -> float:
     """How far clamps reach beyond the faces in the drawing."""
-    return plan.clamp.jaw + plan.lay.between
+    return plan.clamp.jaw_outer + plan.lay.between
 
 
 def whole_view(plan: GluePlan, area: Area, say: Drawn) -> list[Item]:
@@ -200,8 +200,8 @@ def side_view(plan: GluePlan, area: Area, scale: float, say: Drawn) -> list[Item
         if not flat:
             items += [canvas.box(left, at, plan.places.pad, thick, STRIPS, "batten") for at in (-thick, t)]
         items += [
-            canvas.box(left, at, plan.places.pad, plan.clamp.jaw, METAL, "pad")
-            for at in (-thick - plan.clamp.jaw, t + thick)
+            canvas.box(left, at, plan.places.pad, plan.clamp.jaw_outer, METAL, "pad")
+            for at in (-thick - plan.clamp.jaw_outer, t + thick)
         ]
     if flat:
         items += _rests_beside(plan, canvas, low, high)
@@ -213,7 +213,7 @@ def side_view(plan: GluePlan, area: Area, scale: float, say: Drawn) -> list[Item
 
 def _rests_beside(plan: GluePlan, canvas: Canvas, low: float, high: float) -> list[Item]:
     """Risers in the window: their tops, cut off below."""
-    shown = 1.6 * plan.clamp.jaw + plan.lay.between
+    shown = 1.6 * plan.clamp.jaw_outer + plan.lay.between
     items: list[Item] = []
     for rest in plan.places.supports:
         left, right = max(rest.place - rest.width / 2, low), min(rest.place + rest.width / 2, high)

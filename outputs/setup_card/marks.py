@@ -102,7 +102,7 @@ def _stations(work: Workup, frame: Frame) -> list[Item]:
     n = (u[1] * frame.out, -u[0] * frame.out)
     rail = (work.joint.thickness + 45.0) / view.scale + 3.0
     zero = (corner[0] + n[0] * rail, corner[1] + n[1] * rail)
-    feet = [(on_page(c.station, work.joint.thickness + work.job.clamp.jaw), say(c.station)) for c in shown]
+    feet = [(on_page(c.station, work.joint.thickness + work.job.clamp.jaw_outer), say(c.station)) for c in shown]
     if not feet:
         return []
     return [line([corner, zero]), *running(zero, u, n, feet, size=LABEL)]

@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from scarfwright.models.lengths.drawn import slope_mark
 from scarfwright.models.lengths.say import Say, say_in
 from scarfwright.models.sled.layout import pad_lower_edge
-from scarfwright.models.words import feed
-from scarfwright.models.words.endings import NAMES
-from scarfwright.models.words.procedure import before_the_cut, cautions, order_of_work
+from scarfwright.models.words.at_the_saw import feed
+from scarfwright.models.words.at_the_saw.endings import NAMES
+from scarfwright.models.words.at_the_saw.procedure import before_the_cut, cautions, order_of_work
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing import lettering
 from scarfwright.outputs.drawing.display import EDGE, Item, Pen, Text, box
@@ -164,10 +164,15 @@ def settings(work: Workup, area: Area) -> list[Item]:
 
 
 def _clamp_rows(work: Workup, say: Say) -> list[Row]:
-    rows = []
+    """A row a clamp; further clamps that nothing ever meets share one."""
+    rows, free = [], [c for c in work.way.layout.clamps if c.where == "extra" and c.limit is None]
     for clamp in work.way.layout.clamps:
+        if clamp in free[1:]:
+            continue
+        at = ", ".join(say(c.station) for c in free) if clamp in free else say(clamp.station)
         limit = "" if clamp.limit is None else f"; {clamp.meets} at travel {say.down(clamp.limit)}"
-        rows.append(Row(f"at {say(clamp.station)}, closes on {say(clamp.opening)}{limit}", WHERE[clamp.where]))
+        label = "Clamps" if clamp in free and len(free) > 1 else WHERE[clamp.where]
+        rows.append(Row(f"at {at}, closes on {say(clamp.opening)}{limit}", label))
     return rows
 
 

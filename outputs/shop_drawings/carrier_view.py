@@ -79,14 +79,23 @@ def _dimensions(work: Workup, cut: Dividing, view: View) -> list[Item]:
     items += linear(tip, view.point(heel_end), (tip[0] + 6.5, 0.0), say(heel_end[1]), "vertical", beside="right")
     items += _outer(base, top, base[0] - BOTH_SIDES, "width", say(cut.carrier_width), "left")
     items += _outer(tip, blade, tip[0] + BOTH_SIDES + 3.0, "fence", say(cut.fence), "right")
-    away, level = (0.0, -out), base[1] - out * 5.0
-    stations = [(view.point((x, 0.0)), say(x)) for x, _ in cut.batten_ends]
-    items.append(line([base, (base[0], level)], THIN))
-    items += running((base[0], level), (1.0, 0.0), away, stations, far=view.length(cut.carrier_length))
+    items += _batten_stations(work, cut, view, base, out)
     y = base[1] - out * 17.0
     items += linear(base, tip, (base[0], y), f"carrier {say(cut.carrier_length)}", "horizontal")
     items += [line([(tip[0] + 16, y), (tip[0] + 27, y)], OUTLINE), arrow((tip[0] + 29, y), (1, 0), 4)]
     items.append(Text(tip[0] + 4, y - 0.9, "FEED", LABEL, bold=True))
+    return items
+
+
+def _batten_stations(work: Workup, cut: Dividing, view: View, base: Point, out: float) -> list[Item]:
+    """Where the batten's two corners lie along the carrier, from its trailing end; each figure inside its arrow."""
+    say, level = drawn_in(work.job.units), base[1] - out * 5.0
+    ends = [view.point((x, 0.0)) for x, _ in cut.batten_ends]
+    bare = running((base[0], level), (1.0, 0.0), (0.0, -out), [(end, "") for end in ends])
+    items: list[Item] = [line([base, (base[0], level)], THIN), *(i for i in bare if not isinstance(i, Text))]
+    base_line = level - 2.0 - 0.76 * SIZE if out > 0 else level + 2.0 + 0.22 * SIZE
+    items.append(Text(ends[0][0] + 1.0, base_line, say(cut.batten_ends[0][0]), SIZE))
+    items.append(Text(ends[1][0] - 1.0, base_line, say(cut.batten_ends[1][0]), SIZE, "end"))
     return items
 
 

@@ -7,13 +7,14 @@ from collections.abc import Sequence
 
 from scarfwright.models.flat.loop import rectangle
 from scarfwright.models.flat.overlap import inside
+from scarfwright.models.job.paper import drawing_size
 from scarfwright.models.lengths.drawn import drawn_in
 from scarfwright.models.part.part import Part
 from scarfwright.models.sheets.layout import SheetPlan
 from scarfwright.models.sheets.operator_note import kind_of
 from scarfwright.models.sheets.pieces import spacing_of
 from scarfwright.models.workup import Workup
-from scarfwright.outputs.drawing.dimension import linear, scale_bar
+from scarfwright.outputs.drawing.dimension import SIZE, linear, scale_bar
 from scarfwright.outputs.drawing.display import (
     EDGE,
     OUTLINE,
@@ -31,6 +32,7 @@ from scarfwright.outputs.drawing.display import (
 )
 from scarfwright.outputs.drawing.job_cells import DEFER, job_cells
 from scarfwright.outputs.drawing.lettering import fit
+from scarfwright.outputs.drawing.lettering import width as width_of
 from scarfwright.outputs.drawing.panels import Row, inner, panel, table, title_block
 from scarfwright.outputs.drawing.placing import Room
 from scarfwright.outputs.shop_drawings.sled_details import PANEL_SIZE, WARN, part_items
@@ -47,11 +49,12 @@ def cut_sheets(work: Workup, plans: Sequence[SheetPlan]) -> list[Sheet]:
 
 def _page(work: Workup, plan: SheetPlan, number: int, count: int) -> Sheet:
     job, say = work.job, drawn_in(work.job.units)
-    sheet = Sheet(f"{job.title or 'Sled'}: {plan.name}")
+    sheet = Sheet(f"{job.title or 'Sled'}: {plan.name}", *drawing_size(job.files))
     x, y, width, height = inner(sheet)
     area = (x, y + LOWER, width, height - LOWER)
     shown = _shown(plan)
-    scale = fitting_scale(*shown, width - 2 * SIDE_ROOM, area[3] - 2 * SIDE_ROOM, 1.0)
+    beside = max(SIDE_ROOM, width_of(say.up(shown[1]), SIZE) + 10.0)
+    scale = fitting_scale(*shown, width - 2 * beside, area[3] - 2 * SIDE_ROOM, 1.0)
     across, up = shown[0] / scale, shown[1] / scale
     low = (x + (width - across) / 2, area[1] + (area[3] - up) / 2)
     view = View(scale, low)
@@ -78,7 +81,7 @@ def _page(work: Workup, plan: SheetPlan, number: int, count: int) -> Sheet:
         items += room.put(_names(part, view))
     sheet.add(items)
     _lower(sheet, work, plan, (x, y, width, LOWER))
-    sheet.add(title_block(sheet, job_cells(work, "Sheet for the router", scale_text(scale), number, count)))
+    sheet.add(title_block(sheet, job_cells(work.job, "Sheet for the router", scale_text(scale), number, count)))
     return sheet
 
 

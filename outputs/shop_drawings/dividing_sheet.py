@@ -6,8 +6,8 @@ from scarfwright.models.job.paper import drawing_size
 from scarfwright.models.lengths.drawn import Drawn, drawn_in
 from scarfwright.models.sled.dividing import Dividing
 from scarfwright.models.sled.plank import plank_plan
-from scarfwright.models.words.dividing import carrier_cautions, material, order, screwing, settings
-from scarfwright.models.words.entry import Entry
+from scarfwright.models.words.the_joint.entry import Entry
+from scarfwright.models.words.the_sled.dividing import carrier_cautions, material, order, screwing, settings
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.dimension import scale_bar
 from scarfwright.outputs.drawing.display import EDGE, Item, Sheet, box, scale_text
@@ -43,7 +43,7 @@ def dividing_sheet(work: Workup, number: int, count: int) -> Sheet:
         items += room.put(choices)
     sheet.add(items)
     sheet.add(_lower(work, cut, (x, y, width, LOWER)))
-    sheet.add(title_block(sheet, job_cells(work, "Dividing the plank", scale_text(view.scale), number, count)))
+    sheet.add(title_block(sheet, job_cells(work.job, "Dividing the plank", scale_text(view.scale), number, count)))
     return sheet
 
 

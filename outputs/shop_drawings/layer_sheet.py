@@ -42,7 +42,7 @@ def layer_sheet(work: Workup, number: int, count: int) -> Sheet:
         items += room.put(choices)
     sheet.add(items)
     _lower(sheet, work, (x, y, width, LOWER))
-    sheet.add(title_block(sheet, job_cells(work, "Sheet layer", scale_text(scale), number, count)))
+    sheet.add(title_block(sheet, job_cells(work.job, "Sheet layer", scale_text(scale), number, count)))
     return sheet
 
 

@@ -133,7 +133,7 @@ def _saw_from_the_side(page: _Page) -> None:
     """Blade, table and fence: you stand on the left."""
     page.words(2, 168, "The saw from the side, [saw] in the job file", bold=True, size=HEADING_SIZE)
     table, centre, radius, middle = 125.0, 113.0, 27.0, 80.0
-    page.rect(44, table, 91, 10, IRON)
+    page.rect(37, table, 98, 10, IRON)
     page.rect(20, table - 4, 115, 4, TABLE, OUTLINE)
     page.add(shape(circle(*page.p(middle, centre), radius), TEETH, STEEL, "blade"))
     page.add(line([page.p(20, table), page.p(135, table)], OUTLINE))
@@ -158,15 +158,15 @@ def _saw_from_above(page: _Page) -> None:
     blade = (low + high) / 2
     page.rect(20, low, 115, high - low, TABLE, OUTLINE)
     fence = low + 3.0 if right else high - 8.0
-    page.rect(44, fence, 91, 5, IRON)
+    page.rect(37, fence, 98, 5, IRON)
     page.rect(56, blade - 0.6, 48, 1.2, ALERT, Pen(0.2, ALERT))
     page.add(line([page.p(80, 9.5 if right else 3.5), page.p(80, 64)], CENTRE))
     page.ticks(((20, high + 1), (20, 62)), ((135, high + 1), (135, 62)))
     page.across(20, 80, 60, "table_front", foot=1.4)
     page.across(80, 135, 60, "table_back", foot=1.4)
     level = 11.0 if right else 50.5
-    page.ticks(((44, fence if right else fence + 5), (44, level - 1.5 if right else level + 1.5)))
-    page.across(44, 80, level, "fence_front", foot=-3.6 if right else 1.4)
+    page.ticks(((37, fence if right else fence + 5), (37, level - 1.5 if right else level + 1.5)))
+    page.across(37, 80, level, "fence_front", foot=-3.6 if right else 1.4)
     _your_side(page, blade)
 
 

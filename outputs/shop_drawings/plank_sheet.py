@@ -5,8 +5,8 @@ from __future__ import annotations
 from scarfwright.models.job.paper import drawing_size
 from scarfwright.models.sled.dividing import Dividing
 from scarfwright.models.sled.plank import plank_plan
-from scarfwright.models.words.dividing import marking, measuring, rail_cautions, rail_way
-from scarfwright.models.words.entry import Entry
+from scarfwright.models.words.the_joint.entry import Entry
+from scarfwright.models.words.the_sled.dividing import marking, measuring, rail_cautions, rail_way
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.dimension import scale_bar
 from scarfwright.outputs.drawing.display import Item, Sheet, scale_text
@@ -44,7 +44,7 @@ def plank_sheet(work: Workup, number: int, count: int) -> Sheet:
         items += room.put(choices)
     sheet.add(items)
     sheet.add(_notes(work, cut, (x, y, width, LOWER)))
-    sheet.add(title_block(sheet, job_cells(work, "The plank", scale_text(plank.scale), number, count)))
+    sheet.add(title_block(sheet, job_cells(work.job, "The plank", scale_text(plank.scale), number, count)))
     return sheet
 
 

@@ -18,6 +18,7 @@ from scarfwright.outputs.shop_drawings.sled_details import LABEL
 from scarfwright.outputs.shop_drawings.stand import Block
 
 PIECE_FILL = "#c3cfc2"
+LEAST_SPAN = 8.0  # page mm, for the figure beside its dimension
 
 
 def rail_block(plan: SheetPlan, rail: Rail) -> Block:
@@ -50,6 +51,8 @@ def _dimensions(work: Workup, rail: Rail, view: View, ends: tuple[Point, Point])
     """From the line to the rail's edge, square to the line, past both ends of the plank."""
     say, angle = drawn_in(work.job.units), work.way.nominal.angle
     items: list[Item] = []
+    if view.length(rail.offset) < LEAST_SPAN:
+        return items  # the panel tells it; there is no room for a figure between the two lines
     sides: tuple[tuple[Point, Literal["left", "right"], float], ...] = (
         (ends[0], "left", -5.0),
         (ends[1], "right", 5.0),

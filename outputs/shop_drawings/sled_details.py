@@ -6,7 +6,7 @@ from scarfwright.models.flat.loop import Point, polygon, rectangle
 from scarfwright.models.lengths.drawn import drawn_in
 from scarfwright.models.part.part import Operation, Part
 from scarfwright.models.workup import Workup
-from scarfwright.outputs.drawing.dimension import SIZE, leader, linear
+from scarfwright.outputs.drawing.dimension import BEYOND, SIZE, linear
 from scarfwright.outputs.drawing.display import (
     CENTRE,
     EDGE,
@@ -44,7 +44,7 @@ def openings(part: Part, view: View, fill: str | None = None) -> list[Item]:
     """Notches and holes; white inside where the part itself is filled."""
     items: list[Item] = []
     for feature in part.features:
-        inside = EDGE if feature.operation is not Operation.ENGRAVE else PHANTOM
+        inside = EDGE if feature.operation is not Operation.SCORE else PHANTOM
         items.append(shape(view.loop(feature.loop), inside, "#ffffff" if fill else None, feature.name))
     return items
 
@@ -60,19 +60,15 @@ def nose_detail(work: Workup, part: Part, area: Area) -> list[Item]:
     """The nose end: width, flat and step."""
     say, sled = drawn_in(work.job.units), work.way.sled
     mirrored = work.job.saw.fence_side == "left"
-    flat, step = sled.nose_flat, sled.flat_step
+    flat = sled.nose_flat
     reach = min(max(1.6 * flat, 0.6 * sled.nose, 20.0), sled.length)
     tall = sled.width_at(reach)
     notes = _nose_notes(work)
     x, y, width, height = area
     rows = [row for text in notes for row in wrap(text, NOTE, width - 4)]
     foot = len(rows) * NOTE * 1.34 + 2.0
-    left = max(width_of(say(sled.nose), SIZE) + 10.0, width_of(say(flat), SIZE) + 5.5)
-    right, below = 9.0, 8.0
-    head = 7.0
-    room = width - left - max(right, width_of(f"step {say(step)}", SIZE) + 7.0)
+    left, right, below, head = width_of(say(sled.nose), SIZE) + 10.0, 4.0, 10.0, 7.0
     scale = fitting_scale(reach, tall, width - left - right, height - foot - head - below - 5.0)
-    scale = max(scale, fitting_scale(flat, step, room, height))
     middle = y + foot + (2.5 if mirrored else below) + (height - foot - head - below - 2.5 - tall / scale) / 2
     at = (x + left, middle + (tall / scale if mirrored else 0.0))
     view = View(scale, at, mirrored=mirrored)
@@ -86,9 +82,7 @@ def nose_detail(work: Workup, part: Part, area: Area) -> list[Item]:
     if flat > 0:
         far = 5.0 if mirrored else -5.0
         a, b = view.point((0.0, 0.0)), view.point((flat, 0.0))
-        items += linear(a, b, (a[0], a[1] + far), say(flat), "horizontal", outside="p")
-        tip = view.point((flat, step / 2))
-        items += leader(tip, (b[0] + 4.0, b[1] + far * 0.75), f"step {say(step)}")
+        items += _under(a, b, a[1] + far, say(flat), upper=mirrored)
     return items + _rows(rows, x + 2, y + foot)
 
 
@@ -96,7 +90,11 @@ def _nose_notes(work: Workup) -> list[str]:
     say, sled = drawn_in(work.job.units), work.way.sled
     if sled.nose_flat <= 0:
         return ["No nose flat: the fence edge runs straight to the nose."]
-    return [f"Nose flat: parallel to the work edge, {say(sled.across_nose)} from it. Saw it by hand."]
+    return [
+        f"Nose flat {say(sled.nose_flat)} long,",
+        f"step {say(sled.flat_step)}: parallel to",
+        f"the work edge, {say(sled.across_nose)} from it. Saw it by hand.",
+    ]
 
 
 def notch_detail(work: Workup, part: Part, area: Area) -> list[Item]:
@@ -140,7 +138,7 @@ def notch_detail(work: Workup, part: Part, area: Area) -> list[Item]:
     items.append(Text(near[0], above, f"{say(notch.station)} from the heel", NOTE, "middle"))
     size = 0.5 * notch.length
     a, b = on(size, notch.web + notch.width / 2), on(-size, notch.web + notch.width / 2)
-    items += _under(a, b, on(0, deep)[1] - 5.0 * out, say(notch.length))
+    items += _under(a, b, on(0, deep)[1] - 5.0 * out, say(notch.length), upper=mirrored)
     a, b = on(size * 0.6, 0), on(size * 0.6, notch.web)
     items += linear(a, b, (on(half, 0)[0] - 3.0, a[1]), f"web {say(notch.web)}", "vertical", beside="left")
     straight = notch.bearing() / 2
@@ -150,12 +148,15 @@ def notch_detail(work: Workup, part: Part, area: Area) -> list[Item]:
     return items + _rows(rows, x + 2, y + foot)
 
 
-def _under(p: Point, q: Point, level: float, text: str) -> list[Item]:
-    """A level dimension whose figure stands under its line where it does not fit between its ends."""
+def _under(p: Point, q: Point, level: float, text: str, *, upper: bool = False) -> list[Item]:
+    """A level dimension whose figure, where it does not fit between its ends, stands beyond its line: under it, or
+    over it where the part lies below."""
     if width_of(text, SIZE) + 1.0 <= abs(q[0] - p[0]):
         return linear(p, q, (p[0], level), text, "horizontal")
     bare = [item for item in linear(p, q, (p[0], level), "", "horizontal") if not isinstance(item, Text)]
-    return [*bare, Text((p[0] + q[0]) / 2, level - 0.76 * SIZE - 1.0, text, SIZE, "middle")]
+    away = BEYOND + 0.8
+    base = level + away + 0.22 * SIZE if upper else level - away - 0.76 * SIZE
+    return [*bare, Text((p[0] + q[0]) / 2, base, text, SIZE, "middle")]
 
 
 def _heading(area: Area, text: str) -> Text:

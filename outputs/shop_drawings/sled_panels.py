@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from scarfwright.models.lengths.drawn import drawn_in, slope_mark
 from scarfwright.models.part.part import Part
-from scarfwright.models.words.material import sled_list
+from scarfwright.models.words.the_sled.material import sled_list
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.display import EDGE, Item, box
 from scarfwright.outputs.drawing.job_cells import DEFER
@@ -79,7 +79,7 @@ def _tables(work: Workup, area: Area) -> list[Item]:
     wide = (width - 3.0) / len(columns) - 1.0
     for number, lines in enumerate(columns):
         at = (x + 2 + number * (wide + 1.0), y + height - 0.5)
-        items += table(at, wide, title if number == 0 else " ", names, lines, room * share, TABLE_SIZE)
+        items += table(at, wide, title if number == 0 else "and further", names, lines, room * share, TABLE_SIZE)
     if holes:
         bores = [(name, d, say(real.from_heel(px)), say(py)) for name, d, (px, py) in holes]
         top = (x + 2, y + height - 0.5 - room * share)

@@ -69,7 +69,7 @@ def _as_it_runs(work: Workup, number: int, count: int) -> Sheet:
     sheet.add(_plan(work, part, plan))
     sheet.add(sled_panels(work, part, (x, y, width, LOWER)))
     scale = f"{scale_text(plan.view.scale)}, details as marked"
-    sheet.add(title_block(sheet, job_cells(work, "Sled, as it runs", scale, number, count)))
+    sheet.add(title_block(sheet, job_cells(work.job, "Sled, as it runs", scale, number, count)))
     return sheet
 
 
@@ -256,7 +256,19 @@ def _labels(work: Workup, frame: _Frame) -> list[list[list[Item]]]:
         [view.point((share * real.length, 0.0)) for share in (0.5, 0.3, 0.7)], "FENCE EDGE", bold=True
     )
     tilt = readable(math.atan2(heel[1] - nose[1], heel[0] - nose[0]))
-    return [_hand_label(work, frame, tilt), work_edge, fence_edge, inclined]
+    found = [_hand_label(work, frame, tilt), work_edge, fence_edge, inclined]
+    told = (
+        "HANDS on the nose side of the hand line",
+        "WORK EDGE: the sloping one",
+        "FENCE EDGE: the straight one",
+        text,
+    )
+    x, top = frame.area[0] + 2, frame.area[1] + frame.area[3] - 10.5
+    for row, (places, words) in enumerate(zip(found, told, strict=True)):
+        if places:  # where a small sled has no room for it, in a list below the heading
+            colour = HAND_PEN.colour if row == 0 else "#000000"
+            places.append([Text(x, top - 4.6 * row, words, LABEL, bold=row < 3, colour=colour)])
+    return found
 
 
 def _hand_label(work: Workup, frame: _Frame, tilt: float) -> list[list[Item]]:

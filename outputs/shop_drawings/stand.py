@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from scarfwright.models.flat.loop import Point
-from scarfwright.models.words.entry import Entry
+from scarfwright.models.words.the_joint.entry import Entry
 from scarfwright.outputs.drawing.display import Text, View, fitting_scale
 from scarfwright.outputs.drawing.panels import Row
 

@@ -9,7 +9,7 @@ from scarfwright.models.lengths.drawn import Drawn, drawn_in
 from scarfwright.models.lengths.length import Unit
 from scarfwright.models.strength.bend_test import BendTest
 from scarfwright.models.strength.wood import Wood
-from scarfwright.models.words.strength import NOT_DESIGN, TEST_CAUTION, sample_rows, sample_steps
+from scarfwright.models.words.the_joint.strength import NOT_DESIGN, TEST_CAUTION, sample_rows, sample_steps
 from scarfwright.outputs.drawing.dimension import arrow, linear
 from scarfwright.outputs.drawing.display import EDGE, OUTLINE, PHANTOM, THIN, Item, Path, Pen, Sheet, Text, box
 from scarfwright.outputs.wood_sheets.page import Area, Cells, Page, wood_page

@@ -7,8 +7,8 @@ from scarfwright.models.joint.joint import Joint
 from scarfwright.models.lengths.drawn import Drawn, drawn_in
 from scarfwright.models.lengths.length import Unit
 from scarfwright.models.planing.boards import BoardNeeds
-from scarfwright.models.words.planing import board_words
-from scarfwright.models.words.strength import NOT_DESIGN
+from scarfwright.models.words.the_joint.planing import board_words
+from scarfwright.models.words.the_joint.strength import NOT_DESIGN
 from scarfwright.outputs.drawing.dimension import linear
 from scarfwright.outputs.drawing.display import EDGE, OUTLINE, Clip, Item, Path, Pen, Sheet, Text
 from scarfwright.outputs.wood_sheets.page import Area, Cells, Page, wood_page

@@ -9,7 +9,7 @@ from scarfwright.models.joint.joint import Joint
 from scarfwright.models.lengths.drawn import Drawn, drawn_in
 from scarfwright.models.lengths.length import Unit
 from scarfwright.models.planing.planing import Planing
-from scarfwright.models.words.planing import PLANER_CAUTION, planing_rows, planing_steps
+from scarfwright.models.words.the_joint.planing import PLANER_CAUTION, planing_rows, planing_steps
 from scarfwright.outputs.drawing.dimension import arrow, linear, running
 from scarfwright.outputs.drawing.display import EDGE, OUTLINE, PHANTOM, Item, Path, Pen, Sheet, Text
 from scarfwright.outputs.wood_sheets.page import Area, Cells, Page, wood_page

@@ -51,19 +51,19 @@ def writing() -> None:
 def nesting() -> None:
     from scarfwright.models.flat.loop import polygon, rectangle
     from scarfwright.models.part.part import Part
-    from scarfwright.models.sheets.nesting import blocks_of, nest
-    from scarfwright.models.sheets.pieces import Piece
+    from scarfwright.models.sheets.nesting import bundles_of, nest
+    from scarfwright.models.sheets.pieces import FlatPart
 
     for seed in range(5):
         pick = random.Random(seed)
         outlines = [rectangle(0, 0, pick.uniform(60, 1500), pick.uniform(40, 320)) for _ in range(50)]
-        pieces = [Piece(Part(f"board{i}", "", o, 18.0), 1, False, False) for i, o in enumerate(outlines)]
+        pieces = [FlatPart(Part(f"board{i}", "", o, 18.0), 1, False, False) for i, o in enumerate(outlines)]
         for i in range(5):
             length, heel = pick.uniform(700, 1600), pick.uniform(110, 220)
             sled = polygon([(0, 0), (length, 0), (length, heel), (0, 28)])
-            pieces.append(Piece(Part(f"sled{i}", "", sled, 18.0), 2, True, False))
+            pieces.append(FlatPart(Part(f"sled{i}", "", sled, 18.0), 2, True, False))
         began = time.perf_counter()
-        sheets = nest([b for p in pieces for b in blocks_of(p, SPACING, "x")], *SHEET, SPACING)
+        sheets = nest([b for p in pieces for b in bundles_of(p, SPACING, "x")], *SHEET, SPACING)
         seconds = time.perf_counter() - began
         need = 0.0
         for piece in pieces:

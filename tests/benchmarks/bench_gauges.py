@@ -86,13 +86,13 @@ def loop_of(loop: Loop) -> list[Any]:
 def shape_of(part: Part) -> dict[str, Any]:
     """The part as plain numbers."""
     through = [f.loop for f in part.features if f.through]
-    pockets = [f for f in part.features if f.depth is not None and f.operation is not Operation.ENGRAVE]
+    pockets = [f for f in part.features if f.depth is not None and f.operation is not Operation.SCORE]
     return {
         "name": part.name,
         "thickness": part.thickness,
         "plate": [loop_of(loop) for loop in (part.outline, *through)],
         "pockets": [([loop_of(loop) for loop in (f.loop, *f.islands)], f.depth) for f in pockets],
-        "raised": [([loop_of(loop) for loop in (r.loop, *r.islands)], r.bottom, r.top) for r in part.raised],
+        "raised": [([loop_of(r.loop)], r.bottom, r.top) for r in part.raised],
     }
 
 

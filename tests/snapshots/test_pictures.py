@@ -14,7 +14,8 @@ from scarfwright.outputs.craft_papers import bend_papers, glue_papers
 from scarfwright.outputs.drawing.display import Sheet
 from scarfwright.outputs.formats.svg import write_svg
 from scarfwright.outputs.setup_card.card import setup_card
-from scarfwright.outputs.shop_drawings.sled_sheet import sled_sheets
+from scarfwright.outputs.shop_drawings.measure_me import measure_me
+from scarfwright.outputs.shop_drawings.sled_sheet import sled_drawings
 
 ROOT = Path(__file__).resolve().parents[2]
 PICTURES = ROOT / "examples" / "pictures"
@@ -25,9 +26,17 @@ EXAMPLE = ROOT / "examples" / "plank-metric.toml"
 
 def drawn() -> dict[str, str]:
     work = work_up(read_job(EXAMPLE))
-    sheets = [*sled_sheets(work)[:2], setup_card(work)[0], *_bent()]
-    names = ("sled", "plank", "setup-card", "glue-up", "bent")
-    return {f"{name}.svg": write_svg(sheet) for name, sheet in zip(names, sheets, strict=True)}
+    sheets = sled_drawings(work)
+    glue, bent = _bent()
+    shown = {
+        "sled": sheets["sled"],
+        "plank": sheets["plank"],
+        "setup-card": setup_card(work)[0],
+        "glue-up": glue,
+        "bent": bent,
+        "measure-me": measure_me(work.job),
+    }
+    return {f"{name}.svg": write_svg(sheet) for name, sheet in shown.items()}
 
 
 def _bent() -> list[Sheet]:

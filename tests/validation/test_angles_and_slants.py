@@ -33,6 +33,6 @@ def test_slant_length(ratio: int) -> None:
 
 def test_one_in_ten_is_not_ten_degrees() -> None:
     """Common practice, no source: people mix the two up, so both are always shown."""
-    assert slope(10) == "1 in 10 (5.71 degrees)"
-    assert slope(12.5) == "1 in 12.5 (4.57 degrees)"
+    assert slope(10) == "10:1, 5.71°"
+    assert slope(12.5) == "12.5:1, 4.57°"
     assert ratio_of_degrees(10) == pytest.approx(5.67, abs=0.005)

@@ -5,7 +5,7 @@ from __future__ import annotations
 
 from scarfwright.models.lengths.length import parse_length
 from scarfwright.models.lengths.say import say_in
-from scarfwright.models.words.at_every_cut import at_every_cut, push_stick
+from scarfwright.models.words.at_the_saw.at_every_cut import at_every_cut, push_stick
 
 from tests.cut_jobs import worked
 

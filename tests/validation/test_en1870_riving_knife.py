@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 from scarfwright.models.lengths.say import say_in
-from scarfwright.models.words import knife_and_guard
+from scarfwright.models.words.at_the_saw import knife_and_guard
 
 from tests.cut_jobs import of_code, worked
 

@@ -9,9 +9,9 @@ from __future__ import annotations
 import pytest
 from scarfwright.models.lengths.length import parse_length
 from scarfwright.models.lengths.say import say_in
-from scarfwright.models.words import support
-from scarfwright.models.words.at_every_cut import push_stick
-from scarfwright.models.words.procedure import order_of_work
+from scarfwright.models.words.at_the_saw import support
+from scarfwright.models.words.at_the_saw.at_every_cut import push_stick
+from scarfwright.models.words.at_the_saw.procedure import order_of_work
 
 from tests.cut_jobs import worked
 

@@ -123,10 +123,10 @@ def test_board_meets_the_fence_line() -> None:
 def test_nose_flat_and_glue_area() -> None:
     work = case()
     assert work.job.saw.kerf * work.way.sled.ratio == pytest.approx(30.0)
-    assert (work.way.sled.nose_flat, work.way.sled.flat_step) == pytest.approx((30.0, 2.5))
+    assert (work.way.sled.nose_flat, work.way.sled.flat_step) == pytest.approx((40.0, 40 / 12))  # the pad and 5 a side
     assert work.joint.glue_area == pytest.approx(15_314.9, abs=0.05)
 
 
 def test_nothing_is_wrong_with_it() -> None:
-    """But for the infeed support that a board of usual length needs."""
-    assert [f.code for f in case().findings] == ["support.infeed_needed"]
+    """But for the infeed support that a board of usual length needs, and the plank thinner than the board is high."""
+    assert [f.code for f in case().findings] == ["support.infeed_needed", "backing.partial"]

@@ -102,16 +102,19 @@ class Closed:
     settled: int
 
 
-def later_goals(problem: Problem, rows: Rows, joints: int, budget: Budget, effort: float) -> Closed:
-    """Price or wood, boards and the longest leftover at `joints` joints, one after the other while each is settled."""
+def later_goals(problem: Problem, rows: Rows, joints: int, least: int, budget: Budget, effort: float) -> Closed:
+    """Price or wood, boards and the longest leftover at `joints` joints, one after the other while each is settled.
+
+    least: no plan has less of the first of them.
+    """
     runs = list(range(len(problem.room)))
     if size_of(problem, runs) + 4 * len(runs) > LARGEST_LATER:
         return Closed(rows, 0)
     wood = make_model(problem, runs, alike=False)
     wood.model.add(wood.joints <= joints)
-    return _in_turn(
-        wood.model, goals_of(wood), lambda s: rows_of(wood, s), rows, budget, effort, lambda r: hint(wood, r)
-    )
+    goals = goals_of(wood)
+    wood.model.add(goals[0] >= least)
+    return _in_turn(wood.model, goals, lambda s: rows_of(wood, s), rows, budget, effort, lambda r: hint(wood, r))
 
 
 def single_lengths(problem: Problem, budget: Budget, effort: float) -> Closed | None:

@@ -12,6 +12,7 @@ from scarfwright.models.plan.problem import Item, Problem
 from scarfwright.models.plan.windows import Span, Spans, reach, start_forbids, without
 
 STEPS = 4000  # of a table of worth
+MOST_PAIRS = 60  # runs looked at for the last but one piece
 
 
 @dataclass(frozen=True)
@@ -98,7 +99,7 @@ def fill(state: State, which: int, pick: Random, tries: int, taste: Taste, skip:
         least = float("inf")
         for attempt in range(1 if n == 1 else tries):
             made += 1
-            row = draw(state, item, n, windows, pick)
+            row = draw(state, item, n, windows, pick, closely=attempt % 4 == 3)
             if row is None:
                 if attempt >= 8 and best is None:
                     break
@@ -125,8 +126,13 @@ def row_cost(state: State, row: Row, taste: Taste) -> float:
     return cost
 
 
-def draw(state: State, item: Item, n: int, windows: tuple[Spans, ...], pick: Random) -> Row | None:
-    """One random row of n pieces, or None where the draw leads nowhere."""
+def draw(
+    state: State, item: Item, n: int, windows: tuple[Spans, ...], pick: Random, *, closely: bool = False
+) -> Row | None:
+    """One random row of n pieces, or None where the draw leads nowhere.
+
+    closely: the last two runs are the pair that leaves least over, of a random half of all.
+    """
     ready = state.ready
     many = len(ready)
     total = item.totals[n]
@@ -144,7 +150,11 @@ def draw(state: State, item: Item, n: int, windows: tuple[Spans, ...], pick: Ran
             past = bisect_left(ready, (window[-1][1] - here[0][0] + 1, -1), first)
             if past == first:
                 past = many
-        run = ready[first + int((past - first) * pick.random())]
+        if closely and place == n - 2:
+            at = _pair(ready, first, total - here[-1][1], item.ends, pick)
+        else:
+            at = first + int((past - first) * pick.random())
+        run = ready[at]
         if run in chosen:
             return None
         if len(here) == 1 and len(window) == 1:
@@ -164,6 +174,24 @@ def draw(state: State, item: Item, n: int, windows: tuple[Spans, ...], pick: Ran
         return None
     chosen.append(last)
     return _lengths(item, n, total, sets, chosen)
+
+
+def _pair(ready: list[tuple[int, int]], first: int, need: int, least: int, pick: Random) -> int:
+    """Where in `ready` (from `first`) the run lies that together with another leaves least over `need`."""
+    many = len(ready)
+    step = 1 + (many - first) // MOST_PAIRS
+    best, over = first, 1 << 60
+    chance = pick.random
+    for at in range(first + int(step * chance()), many, step):
+        if chance() < 0.5:
+            continue
+        length = ready[at][0]
+        other = bisect_left(ready, (max(need - length, least), -1))
+        if other == at:
+            other += 1
+        if other < many and length + ready[other][0] - need < over:
+            best, over = at, length + ready[other][0] - need
+    return best
 
 
 def _best_fit(state: State, item: Item, n: int, here: Spans, chosen: list[tuple[int, int]]) -> tuple[int, int] | None:

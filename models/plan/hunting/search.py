@@ -77,11 +77,11 @@ class Budget:
 
 @dataclass(frozen=True)
 class Round:
-    """One round's way of judging. `goal` (unmade, joints) ends it at once; cap: no more joints than this."""
+    """One round's way of judging. `goal` (the first of the goals) ends it at once; cap: no more joints than this."""
 
     taste: Taste
     stage: str
-    goal: tuple[int, int] | None
+    goal: tuple[int, ...] | None
     cap: int | None
     draws: int
     heat: float
@@ -113,8 +113,11 @@ def joints_round(problem: Problem, bound: int | None, effort: float, row: Row | 
     return Round(chosen, "joints", goal, None, _draws(effort), 0.1)
 
 
-def wood_round(problem: Problem, cap: int, effort: float) -> Round:
-    """Least wood, or least price: what is too short to keep is lost, opening a board costs its price."""
+def wood_round(problem: Problem, cap: int, effort: float, least: int = -1) -> Round:
+    """Least wood, or least price: what is too short to keep is lost, opening a board costs its price.
+
+    least: no plan has less of what is minimised; reaching it ends the round.
+    """
     longest = problem.longest
     useful = max(min((i.ends for i in problem.items), default=1), math.ceil(problem.keep / problem.unit))
     if problem.priced:
@@ -122,7 +125,7 @@ def wood_round(problem: Problem, cap: int, effort: float) -> Round:
     else:
         opening = (0.01 * longest,) * problem.boards
     chosen = taste(longest, useful, 0.1, longest, opening)
-    return Round(chosen, "price" if problem.priced else "wood", None, cap, _draws(effort), 0.02)
+    return Round(chosen, "price" if problem.priced else "wood", (0, cap, least), cap, _draws(effort), 0.02)
 
 
 def _draws(effort: float) -> int:
@@ -168,7 +171,7 @@ class Search:
             self.budget.show(self.problem, self.best, plan.stage)
 
     def _done(self, plan: Round) -> bool:
-        return plan.goal is not None and self.best[:2] <= plan.goal
+        return plan.goal is not None and self.best[: len(plan.goal)] <= plan.goal
 
     def _keep(self, state: State) -> None:
         if (state.unmade, state.joints) > self.best[:2]:

@@ -1,0 +1,101 @@
+"""The cut at a glance, why "auto" came out as it did, and what to do next."""
+
+from __future__ import annotations
+
+import shlex
+from pathlib import Path
+from textwrap import shorten
+
+from scarfwright.models.findings import faults
+from scarfwright.models.job.tables import Clamp, Job, Saw
+from scarfwright.models.lengths.length import Length, parse_length
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.lengths.steps import coarse_step
+from scarfwright.models.solve import work_out
+from scarfwright.models.words.at_the_saw.endings import NAMES
+from scarfwright.models.workup import Workup
+
+WHY = 158  # characters: two lines of a terminal 80 wide
+WIDE = {"mm": "150 mm", "in": "6 in"}  # clamps of an ordinary size that open wider than most jobs ask
+
+
+def the_cut(work: Workup) -> list[tuple[str, str]]:
+    """Five lines: the sled, start, end, limit and support."""
+    say, way, cut = say_in(work.job.units), work.way, work.cut
+    sled, travel, limit = way.sled, way.travel, way.travel_limit
+    asked = next(e for e in cut.advice.endings if e.asked)
+    room = "nothing limits it" if limit is None else f"never past {say.down(limit)}"
+    return [
+        ("sled", f"{say(sled.length)} long, heel {say(sled.heel)}, nose {say(sled.nose)}"),
+        ("start", f"heel {say(-travel.start)} short of the blade's centre"),
+        ("taper complete", f"at {say(travel.done)} of travel; {room}"),
+        ("end of the cut", f"{NAMES[asked.name]}, at {say(asked.travel)} of travel"),
+        ("hands", f"behind the line {say(way.layout.hand_line)} from the heel"),
+    ]
+
+
+def why_so_long(work: Workup) -> str:
+    """Why "auto" chose this length: what stops the next shorter sled; empty where the job gives the length."""
+    job, sled = work.job, work.way.sled
+    shorter = sled.length - coarse_step(job.units)
+    if job.sled.length != "auto" or shorter <= 0 or faults(list(work.findings)):
+        return ""
+    found = faults(list(_with_length(job, shorter).findings))
+    say = say_in(job.units)
+    head = f'Length "auto": {say(sled.length)} is the shortest that serves.'
+    if not found:
+        return head
+    wider = _with_wider_clamps(work)
+    if wider is not None:
+        mine, assumed = say(job.clamp.opening), is_default(job.clamp.opening, Clamp, "opening", job)
+        known = f"{mine} is assumed, measure yours" if assumed else f"the job says {mine}"
+        return f"{head} Clamps that open {WIDE[job.units]} would make it {say(wider)} ({known})."
+    first = found[0].text.partition(". ")[0].rstrip(".")
+    return shorten(f"{head} At {say(shorter)}: {first}", WHY, placeholder=" ...")
+
+
+def is_default(value: object, table: type[Clamp] | type[Saw], key: str, job: Job) -> bool:
+    """Whether a length is the tool's guess about the user's own tools, as far as can be told from what it is."""
+    extra = table.model_fields[key].json_schema_extra
+    if not isinstance(extra, dict) or not isinstance(value, Length):
+        return False
+    written = extra.get("inch" if job.units == "in" else "default")
+    return isinstance(written, str) and value == parse_length(written, job.units)
+
+
+def guessed(job: Job) -> list[str]:
+    """The sizes of the user's own saw and clamps that are still the tool's guess."""
+    found = []
+    for table, held in ((Saw, job.saw), (Clamp, job.clamp)):
+        for key, field in table.model_fields.items():
+            extra = field.json_schema_extra
+            if isinstance(extra, dict) and extra.get("guess") and is_default(getattr(held, key), table, key, job):
+                found.append(key)
+    return found
+
+
+def _with_length(job: Job, length: float) -> Workup:
+    given = {"length": parse_length(f"{length:.3f} mm")}
+    return work_out(job.model_copy(update={"sled": job.sled.model_copy(update=given)}))
+
+
+def _with_wider_clamps(work: Workup) -> float | None:
+    """The sled's length with clamps of an ordinary size, where that is shorter [mm]."""
+    job, wide = work.job, parse_length(WIDE[work.job.units])
+    if job.clamp.opening >= wide:
+        return None
+    with_wide = job.model_copy(update={"clamp": job.clamp.model_copy(update={"opening": wide})})
+    length = work_out(with_wide).way.sled.length
+    return length if length < work.way.sled.length - 1.0 else None
+
+
+def what_next(work: Workup, file: Path) -> list[str]:
+    """What to do now, one line each."""
+    name = shlex.quote(str(file))
+    if faults(list(work.findings)):
+        return [f"Mend what stops the job in {file}, then: scarfwright check {name}"]
+    return [
+        f"scarfwright make {name}",
+        f"scarfwright check --cut {name}   (also: --sled, --all)",
+        "Pin paper/setup-card.pdf up at the saw. The saw maker's manual comes first.",
+    ]

@@ -1,0 +1,1 @@
+"""Findings about the saw and the cut."""

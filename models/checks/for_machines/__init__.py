@@ -1,0 +1,1 @@
+"""Findings about what machines and paper can take."""

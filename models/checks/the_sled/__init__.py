@@ -1,0 +1,1 @@
+"""Findings about the sled and what sits on it."""

@@ -1,0 +1,12 @@
+"""Colours of the set-up at the saw."""
+
+from __future__ import annotations
+
+TABLE = "#8d969c"
+FENCE = "#4f6d8f"
+BLADE = "#d9dde0"
+KNIFE = "#5c6268"
+WORK = "#b9783f"
+OFFCUT = "#e3b877"
+CLAMP = "#3e7d52"
+IN_THE_WAY = "#a4371c"  # a clamp where it can't be: the sled must not get there

@@ -1,0 +1,1 @@
+"""What is said about the cut and the saw."""

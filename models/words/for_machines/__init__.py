@@ -1,0 +1,1 @@
+"""What is said about gauges, printers, routers and lasers."""

@@ -1,0 +1,1 @@
+"""What is said about joint, glue, wood and what a test joint tells."""

@@ -1,0 +1,52 @@
+"""Ways out as sentences: the changes to the job that were tried and found to do."""
+
+from __future__ import annotations
+
+from scarfwright.models.findings import Finding, Remedy, Written
+
+# codes whose own sentences tell a way out already
+TELL_IT_THEMSELVES = frozenset({"clamp.meets_blade", "clamp.meets_fence", "board.meets_fence"})
+
+_PHRASES = {
+    "stock.thickness": "start from stock {} thick",
+    "stock.height": "stand it {} high",
+    "stock.length": "use boards {} long",
+    "stock.finished_thickness": "plan for a finished thickness of {}",
+    "clamp.opening": "use clamps that open {}",
+    "clamp.throat": "use clamps that reach {} down",
+    "clamp.pad_height": "use pads {} high",
+    "sled.length": "make the sled {} long",
+    "sled.heel_station": "put the heel notch {} from the heel",
+    "sled.nose_station": "put the nose clamp {} from the nose end",
+    "sled.hand_line": "put the hand line {} from the heel",
+}
+
+
+def ways_out(found: Finding) -> str:
+    """One sentence with all remedies, or nothing."""
+    if not found.remedies or found.code in TELL_IT_THEMSELVES:
+        return ""
+    told = "; or ".join(_said(remedy) for remedy in found.remedies)
+    return f" {told[0].upper()}{told[1:]}."
+
+
+def _said(remedy: Remedy) -> str:
+    phrases = [_change(key, value) for key, value in remedy]
+    return phrases[0] if len(phrases) == 1 else f"{', '.join(phrases[:-1])} and {phrases[-1]}"
+
+
+def _change(key: str, value: Written) -> str:
+    name = key.split(".")[1]
+    if key == "sled.plank" and isinstance(value, list):
+        return f"use a plank {value[1]} wide and {value[0]} thick"
+    if key == "sled.extra_stations" and isinstance(value, list):
+        return f"set extra_stations to {', '.join(value)}" if value else "leave out the extra notches"
+    if key == "sled.layers":
+        return f"glue the sled from {value} layers"
+    if key == "joint.ratio":
+        return f"set ratio = {value}"
+    if key == "sled.nose_flat" and value == 0:
+        return "hold the nose in a notch (nose_flat = 0)"
+    if value == "auto":
+        return f'set {name} to "auto"'
+    return _PHRASES.get(key, f"set {name} to {{}}").format(value)
