@@ -47,8 +47,9 @@ def test_every_command_it_names_is_there(tmp_path: Path) -> None:
     there = set(re.findall(r"^  (\w+) ", run("--help", cwd=tmp_path).stdout.split("Commands:")[1], flags=re.M))
     named = set(re.findall(r"scarfwright (start|check|make|plan|tune|parts|part|schema)\b", README))
     assert named == there
-    for command, option in set(re.findall(r"scarfwright (\w+)[^`\n]*?(--[a-z-]+)", README)):
-        assert option in run(command, "--help", cwd=tmp_path).stdout, f"{command} {option}"
+    options = set(re.findall(r"scarfwright (\w+)[^`\n]*?(--[a-z-]+)", README))
+    helps = {command: run(command, "--help", cwd=tmp_path).stdout for command, _ in options}
+    assert [(command, option) for command, option in options if option not in helps[command]] == []
 
 
 def test_the_exit_codes_it_tells(tmp_path: Path) -> None:
