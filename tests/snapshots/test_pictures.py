@@ -22,6 +22,7 @@ PICTURES = ROOT / "examples" / "pictures"
 
 
 EXAMPLE = ROOT / "examples" / "plank-metric.toml"
+SLED_ALONE = (46.0, 28.0, 196.0, 58.0)  # the sled from above, without the panels
 
 
 def drawn() -> dict[str, str]:
@@ -36,7 +37,17 @@ def drawn() -> dict[str, str]:
         "bent": bent,
         "measure-me": measure_me(work.job),
     }
-    return {f"{name}.svg": write_svg(sheet) for name, sheet in shown.items()}
+    whole = {f"{name}.svg": write_svg(sheet) for name, sheet in shown.items()}
+    return {**whole, "sled-crop.svg": cropped(whole["sled.svg"], SLED_ALONE)}
+
+
+def cropped(svg: str, box: tuple[float, float, float, float]) -> str:
+    """The drawing's own SVG, seen through a window: left, top, width, height [mm of the page]."""
+    left, top, wide, high = box
+    window = f'width="{wide:g}mm" height="{high:g}mm" viewBox="{left:g} {top:g} {wide:g} {high:g}"'
+    seen, count = re.subn(r'width="[\d.]+mm" height="[\d.]+mm" viewBox="[^"]*"', window, svg, count=1)
+    assert count == 1
+    return seen
 
 
 def _bent() -> list[Sheet]:
@@ -55,8 +66,9 @@ def test_pictures_are_what_the_tool_draws() -> None:
 
 def test_every_picture_in_the_readme_is_there() -> None:
     readme = (ROOT / "README.md").read_text(encoding="utf-8")
-    for name in drawn():
+    for name in set(drawn()) - {"sled.svg"}:  # the whole sheet is there to look at, the README shows the sled
         assert f"examples/pictures/{name}" in readme
+    assert set(re.findall(r"examples/pictures/([\w-]+\.svg)", readme)) <= set(drawn())
 
 
 if __name__ == "__main__":
