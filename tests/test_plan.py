@@ -204,11 +204,13 @@ def test_bending_use_of_a_joint_is_shown() -> None:
 
 
 def test_the_spare_length_comes_from_the_shortest_offcut_that_serves() -> None:
-    boards = (Board("a", 2000), Board("b", 1500), Board("c", 5000))
+    boards = (Board("a", 2000), Board("b", 1500))  # 597 and 447 are left over
     request = Request(Rules(20, 45, 100, spare=400, keep=300, effort=1), boards, (Blank("x", 1400), Blank("y", 1050)))
     found = plan(request)
     assert complaints(request, found) == []
-    assert [(c.board, c.length) for c in found.spare] == [(0, 400)]
+    assert [(c.board, c.length) for c in found.spare] == [(1, Fraction(400))]
+    longer = plan(replace(request, rules=replace(request.rules, spare=500)))
+    assert [(c.board, c.length) for c in longer.spare] == [(0, Fraction(500))]
     assert plan(replace(request, rules=replace(request.rules, spare=6000))).spare_short
 
 

@@ -109,7 +109,7 @@ def build(request: Request) -> Problem:
     runs, rooms = [], []
     for run in clear:
         room = math.floor(run.length / unit_mm)
-        if room >= unit:
+        if room > 0:
             runs.append(run)
             rooms.append(room + kerf_units)
     prices = [exact(b.price or 0) for b in request.boards for _ in range(b.count)]

@@ -15,7 +15,7 @@ from scarfwright.models.plan.problem import build
 
 TRY = 0.15  # points of effort for one trial
 MOST_BOUGHT = 60
-STEPS = 5  # halvings when a figure is relaxed
+STEPS = 10  # halvings when a figure is relaxed
 
 
 class Trials:

@@ -31,7 +31,8 @@ def test_published_least_number_of_stock_lengths_is_reached_and_proved(stock: in
     blanks = tuple(Blank(str(length), length, many, keep_clear=((0, length),)) for length, many in pairs)
     request = Request(Rules(1, 1, 0, kerf=0, keep=0), (Board("stock", stock, count=least + 40, price=1),), blanks)
     found = plan(request)
-    assert (found.verdict, found.joints, found.boards_used, found.price) == ("made", 0, least, least)
+    assert (found.verdict, found.joints, found.boards_used) == ("made", 0, least)
+    assert found.price == least
     assert found.wood_proved
     assert found.bound_price == least
     assert complaints(request, found) == []

@@ -20,6 +20,7 @@ from scarfwright.models.plan.problem import Item, Problem
 
 MOST_ROWS = 700  # more lengths of runs than this are thinned out: any choice of rows is a bound
 FAR = 1 << 60
+MOST_WORK = 6_000_000  # blanks x pieces x rows in one exact table
 
 
 @dataclass(frozen=True)
@@ -133,6 +134,9 @@ def _better(problem: Problem, shelf: Rack, kind: Kind, taus: list[int], best: Bo
     if not taus or best.pieces is None:
         return best
     pending = np.array(taus, dtype=np.int64)
+    hopeless = _hopeless(problem, shelf, kind, pending)
+    if hopeless is not None:
+        return Bound(None, hopeless, best.items)
     base = sum(item.counts[0] for item in problem.items)
     most = sum(item.counts[-1] for item in problem.items) - base
     room = best.pieces - base
@@ -154,6 +158,28 @@ def _better(problem: Problem, shelf: Rack, kind: Kind, taus: list[int], best: Bo
             return Bound(None, _row(problem, kind, pending[at], None, table[at], have[at]), best.items)
         pending = pending[~reached]
         room = min(2 * room + 4, most)
+        many = max(8, 4 * MOST_WORK // (len(problem.items) * 20))
+        if len(pending) > many:  # any choice of rows is a bound
+            pending = pending[:: -(-len(pending) // many)]
+
+
+def _hopeless(problem: Problem, shelf: Rack, kind: Kind, taus: Any) -> Row | None:
+    """A row that no number of pieces satisfies: every blank at what suits the row best still needs too much."""
+    import numpy as np
+
+    least: dict[tuple[Any, ...], Any] = {}
+    need = np.zeros(len(taus), dtype=np.int64)
+    for item in problem.items:
+        key = (item.totals, tuple(item.windows.items()) if item.zones else item.counts)
+        if key not in least:
+            least[key] = np.min([demand(item, n, kind, taus, shelf) for n in item.counts], axis=0)
+        need += least[key]
+    have = supply(kind, taus, shelf)
+    short = need - have
+    if not (short > 0).any():
+        return None
+    at = int(short.argmax())
+    return _row(problem, kind, taus[at], None, need[at : at + 1], have[at])
 
 
 def _row(problem: Problem, kind: Kind, tau: Any, pieces: int | None, needs: Any, have: Any) -> Row:
@@ -163,20 +189,58 @@ def _row(problem: Problem, kind: Kind, tau: Any, pieces: int | None, needs: Any,
 
 
 def least_need(problem: Problem, shelf: Rack, kind: Kind, taus: Any, room: int) -> Any:
-    """table[row, e]: least total demand with e pieces more than the fewest, over all ways to share them out."""
+    """table[row, e]: least total demand with e pieces more than the fewest, over all ways to share them out.
+
+    Found exactly where that is quick; else from below, by a convex line under each blank's demand, for which the best
+    way is to give the next piece to the blank that gains most.
+    """
     import numpy as np
 
     needs: dict[tuple[Any, ...], list[Any]] = {}
+    keys = []
+    for item in problem.items:
+        keys.append((item.totals, tuple(item.windows.items()) if item.zones else item.counts))
+        if keys[-1] not in needs:
+            needs[keys[-1]] = [demand(item, n, kind, taus, shelf) for n in item.counts if n - item.counts[0] <= room]
+    if len(keys) * (room + 1) * len(taus) > MOST_WORK:
+        return _from_below(problem, keys, needs, room)
     table = np.full((len(taus), room + 1), FAR, dtype=np.int64)
     table[:, 0] = 0
-    for item in problem.items:
-        key = (item.totals, tuple(item.windows.items()) if item.zones else item.counts)
-        if key not in needs:
-            needs[key] = [demand(item, n, kind, taus, shelf) for n in item.counts if n - item.counts[0] <= room]
+    for item, key in zip(problem.items, keys, strict=True):
         fresh = np.full_like(table, FAR)
         for n, need in zip(item.counts, needs[key], strict=False):
             shift = n - item.counts[0]
             part = table[:, : room + 1 - shift] + need[:, None]
             np.minimum(fresh[:, shift:], part, out=fresh[:, shift:])
         table = np.minimum(fresh, FAR)
+    return table
+
+
+def _from_below(
+    problem: Problem, keys: list[tuple[Any, ...]], needs: dict[tuple[Any, ...], list[Any]], room: int
+) -> Any:
+    """The table by convex lines in whole numbers: never more than the exact one."""
+    import numpy as np
+
+    many: dict[tuple[Any, ...], int] = {}
+    counts: dict[tuple[Any, ...], tuple[int, ...]] = {}
+    for item, key in zip(problem.items, keys, strict=True):
+        many[key] = many.get(key, 0) + 1
+        counts[key] = item.counts
+    base, slopes = 0, []
+    for key, rows in needs.items():
+        base = base + many[key] * rows[0]
+        at, here = counts[key][0], rows[0]
+        last = counts[key][len(rows) - 1]
+        while at < last:  # the steepest whole slope that keeps below all that follow
+            ahead = [(g - here) // (n - at) for n, g in zip(counts[key], rows, strict=False) if n > at]
+            slope = np.min(ahead, axis=0)
+            slopes += [slope] * many[key]
+            at, here = at + 1, here + slope
+    table = np.atleast_2d(base)
+    if slopes:
+        table = np.concatenate([table, np.sort(np.array(slopes, dtype=np.int64), axis=0)[:room]])
+    table = np.cumsum(table, axis=0).T
+    if table.shape[1] < room + 1:
+        table = np.pad(table, ((0, 0), (0, room + 1 - table.shape[1])), constant_values=FAR)
     return table
