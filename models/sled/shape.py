@@ -12,7 +12,7 @@ from __future__ import annotations
 from typing import Any
 
 from scarfwright.models.flat.loop import Point, circle, polygon, slot
-from scarfwright.models.lengths.say import say_in, slope
+from scarfwright.models.lengths.drawn import drawn_in, one_to
 from scarfwright.models.part.part import Feature, Mark, Operation, Part
 from scarfwright.models.sled.sled import Notch, Sled
 from scarfwright.models.sled.way import SledWay
@@ -73,7 +73,7 @@ def _marks(shape: Sled, hand_line: float, label: str) -> list[Mark]:
         x = shape.length - hand_line
         line: tuple[Point, ...] = ((x, 0.0), (x, shape.width_at(x)))
         marks.append(Mark(line, name="hand line", scored=True))
-        marks.append(Mark(((x - 9, 4.0),), "HANDS BEHIND", 6.0, 1.5707963267948966, "hand line text"))
+        marks.append(Mark(((x - 9, 4.0),), "HANDS THIS SIDE", 6.0, 1.5707963267948966, "hand line text"))
     if label:
         marks.append(Mark(((shape.nose_flat + 40, 6.0),), label, 6.0, 0.0, "label"))
     marks.append(Mark(((shape.length - 40, shape.heel / 2),), "HEEL", 8.0, 0.0, "heel"))
@@ -88,7 +88,7 @@ def shape_of(way: SledWay) -> dict[str, Any]:
 def sizes(way: SledWay, real: Sled) -> dict[str, Any]:
     """Parameters for a sled of the given shape with the job's layout on it."""
     layout, job = (way.layout if real is way.sled else way.planned), way.job
-    say = say_in(job.units)
+    say = drawn_in(job.units)
     holes = [(x, y, 2 * layout.handle_radius) for x, y in layout.handle_holes]
     holes += [(x, y, 2 * layout.dowel_radius) for x, y in layout.dowels]
     return {
@@ -103,5 +103,5 @@ def sizes(way: SledWay, real: Sled) -> dict[str, Any]:
         "stations": tuple(n.station for n in layout.notches),
         "holes": tuple(holes),
         "hand_line": layout.hand_line,
-        "label": f"{slope(real.ratio)}, fence {say(way.fence)}, blade {say(way.blade.height)}",
+        "label": f"slope {one_to(real.ratio)}, fence {say(way.fence)}, blade {say(way.blade.height)}",
     }

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Callable
 from dataclasses import dataclass, replace
@@ -12,7 +13,7 @@ from scarfwright.models.lengths.drawn import drawn_in, slope_mark
 from scarfwright.models.part.part import Part
 from scarfwright.models.sled.shape import shape_of, sled
 from scarfwright.models.workup import Workup
-from scarfwright.outputs.drawing.dimension import arrow, linear, pointed, running, scale_bar
+from scarfwright.outputs.drawing.dimension import SIZE, arrow, linear, pointed, running, scale_bar
 from scarfwright.outputs.drawing.display import (
     CENTRE,
     OUTLINE,
@@ -32,6 +33,7 @@ from scarfwright.outputs.drawing.display import (
 )
 from scarfwright.outputs.drawing.hatch import hatch
 from scarfwright.outputs.drawing.job_cells import job_cells
+from scarfwright.outputs.drawing.lettering import width as width_of
 from scarfwright.outputs.drawing.panels import inner, title_block
 from scarfwright.outputs.drawing.placing import Room, along
 from scarfwright.outputs.shop_drawings.dividing_sheet import dividing_sheet
@@ -93,9 +95,11 @@ def _plan_frame(work: Workup, area: tuple[float, float, float, float]) -> _Frame
     x, y, width, height = area
     real = work.way.sled
     fixed = 8.0 + 12.5 + 7.0 + _levels(work) * LEVEL + 14.5
-    figures = 22.0 if len(work.way.layout.notches) > 1 else 6.0
     tall = real.heel + work.joint.thickness + real.thickness
-    scale = fitting_scale(real.length, tall, width - 2 * SIDE_ROOM - 4.0, height - fixed - figures, 1.0)
+    for figures in (6.0, 22.0):  # the stations' figures stand along their line, or where that is too tight square to it
+        scale = fitting_scale(real.length, tall, width - 2 * SIDE_ROOM - 4.0, height - fixed - figures, 1.0)
+        if _stations_lie_level(work, scale):
+            break
     rail = work.joint.thickness / scale + 7.0
     mirrored = work.job.saw.fence_side == "left"
     left = x + (width - real.length / scale) / 2 - 1.0
@@ -105,6 +109,14 @@ def _plan_frame(work: Workup, area: tuple[float, float, float, float]) -> _Frame
     else:
         at = (left, y + 14.5 + real.thickness / scale + 7.0 + _levels(work) * LEVEL + spare / 2)
     return _Frame(area, View(scale, at, mirrored=mirrored), -1.0 if mirrored else 1.0, rail)
+
+
+def _stations_lie_level(work: Workup, scale: float) -> bool:
+    """Whether the notches' figures have room side by side along the work edge."""
+    say = drawn_in(work.job.units)
+    places = [0.0, *(notch.station / scale for notch in work.way.layout.notches)]
+    wide = max((width_of(say(n.station), SIZE) for n in work.way.layout.notches), default=0.0) + 2.0
+    return all(b - a >= wide for a, b in itertools.pairwise(places))
 
 
 def _plan(work: Workup, part: Part, frame: _Frame) -> list[Item]:
