@@ -85,12 +85,11 @@ class Room:
             if isinstance(item, Text):
                 corners = item.box(CLEAR)
                 count += 100 * sum(not self._within(p) for p in corners)
-                count += sum(not apart(corners, other) for other in self.boxes)
-                count += sum(not apart(corners, stroke) for stroke in self.strokes)
+                count += _meeting(corners, self.boxes) + _meeting(corners, self.strokes)
             else:
                 for stroke in strokes(item):
                     count += 100 * sum(not self._within(p) for p in stroke)
-                    count += sum(not apart(stroke, other) for other in self.boxes)
+                    count += _meeting(stroke, self.boxes)
         return count
 
     def put(self, choices: Iterable[Sequence[Item]]) -> Sequence[Item]:
@@ -108,6 +107,25 @@ class Room:
 
     def _within(self, p: Point) -> bool:
         return self.low[0] <= p[0] <= self.high[0] and self.low[1] <= p[1] <= self.high[1]
+
+
+def _meeting(shape: Sequence[Point], others: Sequence[Sequence[Point]]) -> int:
+    """How many of the others a convex shape meets; those beyond its upright box are passed over quickly."""
+    xs, ys = [x for x, _ in shape], [y for _, y in shape]
+    left, right, low, high = min(xs), max(xs), min(ys), max(ys)
+    count = 0
+    for other in others:
+        x, y = other[0]
+        if x < left and all(p[0] < left for p in other):
+            continue
+        if x > right and all(p[0] > right for p in other):
+            continue
+        if y < low and all(p[1] < low for p in other):
+            continue
+        if y > high and all(p[1] > high for p in other):
+            continue
+        count += not apart(shape, other)
+    return count
 
 
 def strokes(path: Path) -> list[tuple[Point, Point]]:
