@@ -15,7 +15,8 @@ from typing import Any
 
 import pytest
 from scarfwright.models.findings import Finding
-from scarfwright.models.job.file import JobError, job_from_dict, job_from_text, job_to_toml
+from scarfwright.models.job.file import job_from_dict, job_from_text, job_to_toml
+from scarfwright.models.job.problems import JobError
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.numbers.numbers import numbers
 from scarfwright.models.planning.numbers import face, plan_numbers
