@@ -82,17 +82,15 @@ def _shortest_that_serves(job: Job) -> float:
             longest,
             longest_from_plank(job.sled.plank.width, job.joint.ratio, float(job.saw.kerf), job.sled.nose_min),
         )
-    top = max(math.floor(longest / step + 1e-9), 1)
-    best: tuple[int, float] | None = None
-    for count in range(1, top + 1):
-        wrong, handle = _faults(job, count * step)
+    lengths = [count * step for count in range(1, max(math.floor(longest / step + 1e-9), 1) + 1)]
+    for place, length in enumerate(lengths):
+        if sled_way(job, length)[0].too_short:
+            continue  # a fault, whatever else is found
+        wrong, handle = _faults(job, length)
         if wrong == 0:
-            further = () if handle else range(count + 1, min(count + FURTHER, top) + 1)
-            return next((n * step for n in further if _faults(job, n * step) == (0, True)), count * step)
-        if best is None or wrong < best[0]:
-            best = (wrong, count * step)
-    assert best is not None
-    return best[1]
+            further = () if handle else lengths[place + 1 : place + 1 + FURTHER]
+            return next((longer for longer in further if _faults(job, longer) == (0, True)), length)
+    return min(lengths, key=lambda length: (_faults(job, length)[0], length))
 
 
 def _at_length(job: Job, length: float) -> Workup:

@@ -187,6 +187,7 @@ def _paper(work: Workup) -> list[Item]:
     from scarfwright.outputs.full_size.templates_pdf import template_sheets
     from scarfwright.outputs.gauges.sheet import gauge_sheets
     from scarfwright.outputs.setup_card.card import setup_card
+    from scarfwright.outputs.shop_drawings.measure_me import measure_me
     from scarfwright.outputs.shop_drawings.sled_sheet import sled_drawings
 
     drawings = sled_drawings(work)
@@ -196,11 +197,13 @@ def _paper(work: Workup) -> list[Item]:
     for number, sheet in enumerate(card, 1):
         found.append(_item(f"paper/setup-card{'' if number == 1 else f'-{number}'}.svg", sheet))
     found.append(_item("paper/setup-card.pdf", card))
+    saw = measure_me(work.job)
+    found += [_item("paper/measure-me.svg", saw), _item("paper/measure-me.pdf", [saw])]
     gauges = gauge_sheets(work)
     if gauges:
         found.append(_item("paper/gauges.pdf", gauges))
     if prints(work.job.files):
-        found.append(_item("paper/templates.pdf", template_sheets(work)))
+        found.append(_item("paper/templates.pdf", template_sheets(work, list(drawings.values()))))
     return [*found, *_joint(work), *_craft(work), *_sheet_drawings(work)]
 
 

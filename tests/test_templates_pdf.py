@@ -26,6 +26,7 @@ from scarfwright.outputs.formats.pdf import write_pdf
 from scarfwright.outputs.full_size.templates_pdf import CUT, template_sheets
 from scarfwright.outputs.full_size.tiling import clipped, row_name
 from scarfwright.outputs.make import items
+from scarfwright.outputs.shop_drawings.sled_sheet import sled_sheets
 from shapely import LineString, Polygon, box, unary_union
 from shapely.affinity import translate
 
@@ -84,7 +85,7 @@ def _made(name: str) -> Made:
     raw, paper = CASES[name]
     work = work_up(job_from_dict({**raw, "files": {"paper": paper}}))
     assert not faults(list(work.findings))
-    return Made(work, numbers(work), pages(write_pdf(template_sheets(work))), paper)
+    return Made(work, numbers(work), pages(write_pdf(template_sheets(work, sled_sheets(work)))), paper)
 
 
 @pytest.fixture(params=list(CASES))
@@ -277,7 +278,10 @@ def test_shop_drawings_come_last() -> None:
 
 def test_same_job_same_bytes() -> None:
     made = _made("plank on A4")
-    assert write_pdf(template_sheets(made.work)) == write_pdf(template_sheets(work_up(made.work.job)))
+    again = work_up(made.work.job)
+    assert write_pdf(template_sheets(made.work, sled_sheets(made.work))) == write_pdf(
+        template_sheets(again, sled_sheets(again))
+    )
 
 
 def test_clipping_keeps_arcs_exact() -> None:

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from scarfwright.models.accuracy.chances import folded, positive_part, sloped_bow_range, summed
 from scarfwright.models.accuracy.effects import lean_of_gap
@@ -78,8 +79,9 @@ class Budget:
 LEAST_GAIN = 0.005  # share of joints below which nothing is worth bettering first
 
 
+@lru_cache(maxsize=64)
 def budget(joint: Joint, spreads: Spreads, limits: Limits) -> Budget:
-    """The budget of one joint; the overlap must be positive."""
+    """The budget of one joint; the overlap must be positive. Remembered: sleds of many lengths cut the same joint."""
     parts = _parts(joint, spreads, limits)
     inside = _inside(parts)
     openings = _openings(joint, spreads)

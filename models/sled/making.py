@@ -8,7 +8,6 @@ from dataclasses import replace
 from scarfwright.models.job.tables import Job
 from scarfwright.models.joint.joint import Joint
 from scarfwright.models.sled.blade import Blade, travels
-from scarfwright.models.sled.dividing import dividing
 from scarfwright.models.sled.layout import as_measured, lay_out, moved
 from scarfwright.models.sled.sled import Sled, as_made, auto_nose_flat, from_plank, from_sheet
 from scarfwright.models.sled.way import SledWay
@@ -38,7 +37,6 @@ def sled_way(job: Job, length: float) -> tuple[SledWay, bool]:
         travel=travel,
         layout=layout,
         planned=planned,
-        dividing=dividing(job, nominal, planned) if job.sled.made_from == "plank" else None,
     )
     return way, unmeasurable
 

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import cached_property
 
 from scarfwright.models.job.tables import Job
 from scarfwright.models.joint.joint import Joint
 from scarfwright.models.sled.blade import Blade, Travels
-from scarfwright.models.sled.dividing import Dividing
+from scarfwright.models.sled.dividing import Dividing, dividing
 from scarfwright.models.sled.layout import Layout, free_travel
 from scarfwright.models.sled.sled import Sled, rounding_slack
 
@@ -26,7 +27,19 @@ class SledWay:
     travel: Travels
     layout: Layout
     planned: Layout
-    dividing: Dividing | None
+
+    @cached_property
+    def dividing(self) -> Dividing | None:
+        """The cut that divides the plank; None for a sled from sheet. Worked out when it is first asked for."""
+        return dividing(self.job, self.nominal, self.planned) if self.job.sled.made_from == "plank" else None
+
+    @property
+    def too_short(self) -> bool:
+        """Whether the heel notch is off the sled, or something meets blade or fence too soon."""
+        heel = next((n for n in self.layout.notches if n.where == "heel"), None)
+        off = heel is not None and self.sled.work_edge < heel.station + max(heel.length, heel.width) / 2 - 1e-6
+        limit = self.travel_limit
+        return off or (limit is not None and limit < self.travel_needed - 1e-3)
 
     @property
     def shortest(self) -> float:

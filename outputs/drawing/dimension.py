@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import itertools
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import Literal
 
 from scarfwright.models.flat.loop import Point, Vertex
@@ -164,16 +164,15 @@ def leader(tip: Point, knee: Point, text: str, *, size: float = SIZE, bold: bool
     return [line([tip, knee]), arrow(tip, u, 0.8 * ARROW), Text(*at, text, size, "start" if right else "end", 0, bold)]
 
 
-def pointed(tips: Sequence[Point], text: str, *, size: float = SIZE, bold: bool = False) -> list[list[Item]]:
+def pointed(tips: Sequence[Point], text: str, *, size: float = SIZE, bold: bool = False) -> Iterator[list[Item]]:
     """Places for a label that stands away from its thing on a leader, nearest first."""
     steep = (60, 120, 30, 150, 85, 95, 45, 135, 75, 105, 15, 165)
     turns = [math.radians(sign * angle) for angle in steep for sign in (-1, 1)]
-    return [
-        leader(tip, (tip[0] + reach * math.cos(turn), tip[1] + reach * math.sin(turn)), text, size=size, bold=bold)
-        for reach in (6.0, 9.0, 13.0, 18.0, 24.0, 31.0, 40.0)
-        for tip in tips
-        for turn in turns
-    ]
+    for reach in (6.0, 9.0, 13.0, 18.0, 24.0, 31.0, 40.0):
+        for tip in tips:
+            for turn in turns:
+                knee = (tip[0] + reach * math.cos(turn), tip[1] + reach * math.sin(turn))
+                yield leader(tip, knee, text, size=size, bold=bold)
 
 
 def scale_bar(at: Point, view: View, units: Unit, most: float = 60.0, size: float = SIZE) -> list[Item]:

@@ -9,6 +9,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from scarfwright.models.flat.loop import Point
 from scarfwright.outputs.drawing.display import Clip, Item, Path, Text, flat, readable
 
+Taken = tuple[tuple[float, float, float, float], Sequence[Point]]  # a shape, and its upright box before it
 CLEAR = 0.35  # least room round a text [page mm]
 
 
@@ -65,23 +66,26 @@ class Room:
     def __init__(self, area: tuple[float, float, float, float]) -> None:
         x, y, width, height = area
         self.low, self.high = (x, y), (x + width, y + height)
-        self.boxes: list[list[Point]] = []
-        self.strokes: list[tuple[Point, Point]] = []
+        self.boxes: list[Taken] = []
+        self.strokes: list[Taken] = []
 
     def take(self, items: Iterable[Item]) -> None:
         """Remember items as taken room. Of a clipped group only the window counts."""
         for item in items:
             if isinstance(item, Clip):
-                self.boxes.append(item.window.points(0.1))
+                self.boxes.append(_taken(item.window.points(0.1)))
             elif isinstance(item, Text):
-                self.boxes.append(item.box())
+                self.boxes.append(_taken(item.box()))
             else:
-                self.strokes += strokes(item)
+                self.strokes += [_taken(stroke) for stroke in strokes(item)]
 
-    def hits(self, items: Iterable[Item]) -> int:
-        """How many things a group of items would run into; off the area counts heavily."""
+    def hits(self, items: Iterable[Item], enough: float = math.inf) -> int:
+        """How many things a group of items would run into; off the area counts heavily. Counts no further than
+        `enough`."""
         count = 0
         for item in flat(items):
+            if count >= enough:
+                break
             if isinstance(item, Text):
                 corners = item.box(CLEAR)
                 count += 100 * sum(not self._within(p) for p in corners)
@@ -97,7 +101,7 @@ class Room:
         best: Sequence[Item] = ()
         least = math.inf
         for items in choices:
-            count = self.hits(items)
+            count = self.hits(items, least)
             if count < least:
                 best, least = items, count
             if count == 0:
@@ -109,23 +113,19 @@ class Room:
         return self.low[0] <= p[0] <= self.high[0] and self.low[1] <= p[1] <= self.high[1]
 
 
-def _meeting(shape: Sequence[Point], others: Sequence[Sequence[Point]]) -> int:
-    """How many of the others a convex shape meets; those beyond its upright box are passed over quickly."""
+def _taken(shape: Sequence[Point]) -> Taken:
     xs, ys = [x for x, _ in shape], [y for _, y in shape]
-    left, right, low, high = min(xs), max(xs), min(ys), max(ys)
-    count = 0
-    for other in others:
-        x, y = other[0]
-        if x < left and all(p[0] < left for p in other):
-            continue
-        if x > right and all(p[0] > right for p in other):
-            continue
-        if y < low and all(p[1] < low for p in other):
-            continue
-        if y > high and all(p[1] > high for p in other):
-            continue
-        count += not apart(shape, other)
-    return count
+    return (min(xs), min(ys), max(xs), max(ys)), shape
+
+
+def _meeting(shape: Sequence[Point], others: Sequence[Taken]) -> int:
+    """How many of the others a convex shape meets; those beyond its upright box are passed over quickly."""
+    (left, low, right, high), _ = _taken(shape)
+    return sum(
+        not apart(shape, other)
+        for (x0, y0, x1, y1), other in others
+        if x0 <= right and x1 >= left and y0 <= high and y1 >= low
+    )
 
 
 def strokes(path: Path) -> list[tuple[Point, Point]]:

@@ -19,7 +19,6 @@ from scarfwright.outputs.drawing.display import ASCENT, GREY, THIN, Item, Path, 
 from scarfwright.outputs.drawing.scales import SCALES_WIDTH, check_scales
 from scarfwright.outputs.full_size.page_map import map_items
 from scarfwright.outputs.full_size.tiling import Figure, Tile, bands, moved, tiles
-from scarfwright.outputs.shop_drawings.sled_sheet import sled_sheets
 
 CUT = Pen(0.4)
 SAWN = Pen(0.25, dash=(4.0, 1.0))
@@ -31,12 +30,11 @@ NAME, SMALL = 5.5, 2.5
 ORDER = "Print at 100 %, no fit to page; measure the check scale."
 
 
-def template_sheets(work: Workup) -> list[Sheet]:
+def template_sheets(work: Workup, drawings: Sequence[Sheet]) -> list[Sheet]:
     """All pages in order: the map, the pages to join, the shop drawings. For a job without faults."""
     paper = paper_of(work.job.files)
     found = bands([figure(part) for part in (sled_template(work), taper_template(work))], paper)
     pages = tiles(found, paper)
-    drawings = sled_sheets(work)
     count = 1 + len(pages) + len(drawings)
     first = _blank(work, paper, "page map", 0.0)
     first.add(_frame(first, paper, "MAP", f"Templates at full size: {work.job.title or 'sled'}", 1, count, ""))

@@ -160,7 +160,7 @@ def labels(work: Workup, frame: Frame) -> list[list[list[Item]]]:
     ys = [*(outer + 45.0 - step * view.scale for step in (2.2, 3.6, 5.0)), outer + 12.0, 0.5 * work.way.sled.nose]
     hand = travel - work.way.layout.hand_line
     wide = max(work.way.sled.width_at(work.way.sled.length - work.way.layout.hand_line), 0.0)
-    hands = pointed([at(hand, wide), at(hand, 0.5 * wide)], "HANDS on your side of this line", size=LABEL)
+    hands = list(pointed([at(hand, wide), at(hand, 0.5 * wide)], "HANDS on your side of this line", size=LABEL))
     blade = [
         at(share * work.way.blade.reach(0.0), work.way.fence + work.way.blade.kerf) for share in (-0.6, -0.3, -0.9)
     ]
@@ -174,9 +174,9 @@ def labels(work: Workup, frame: Frame) -> list[list[list[Item]]]:
     return [
         level(-float(saw.fence_front), back, -FENCE_THICKNESS / 2, "FENCE", bold=True),
         level(travel, travel + 60.0, work.way.sled.heel / 3, "STOP")
-        or pointed([at(travel + 55.0, work.way.sled.heel / 3)], "stop", size=LABEL),
+        or list(pointed([at(travel + 55.0, work.way.sled.heel / 3)], "stop", size=LABEL)),
         _outward(falls, at(0.0, outer), out),
-        pointed(blade, "blade", size=LABEL),
+        list(pointed(blade, "blade", size=LABEL)),
         _outward(hands, at(hand, wide), out),
         _feed([at(x, y) for y in ys for x in xs]),
     ]

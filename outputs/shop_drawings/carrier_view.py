@@ -137,7 +137,7 @@ def _blade(cut: Dividing, view: View, out: float) -> list[list[Item]]:
         for away in (-out * 2.8, out * 3.2):
             found += along(near, far, text, away, size=LABEL, bold=True)
     tips = [view.point((cut.carrier_length + 4 * view.scale, cut.fence)), view.point((-2 * view.scale, cut.fence))]
-    return found + pointed(tips, "BLADE", size=LABEL, bold=True)
+    return found + list(pointed(tips, "BLADE", size=LABEL, bold=True))
 
 
 def _pieces(cut: Dividing, view: View, out: float) -> list[list[list[Item]]]:
@@ -155,7 +155,7 @@ def _pieces(cut: Dividing, view: View, out: float) -> list[list[list[Item]]]:
         words: list[list[Item]] = [
             [Text(x + 7.5 + more, y - 0.27 * LABEL, "handle: push here", LABEL)] for more in (0, 5)
         ]
-        found.append(words + pointed([(x, y)], "handle: push here", size=LABEL))
+        found.append(words + list(pointed([(x, y)], "handle: push here", size=LABEL)))
     return found
 
 

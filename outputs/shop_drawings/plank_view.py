@@ -77,7 +77,7 @@ def labels(work: Workup, plan: SheetPlan, view: View) -> list[list[list[Item]]]:
 
     def led(text: str, level: float, shares: tuple[float, ...]) -> list[list[Item]]:
         tips = [view.point((share * plan.length, level * plan.width)) for share in shares]
-        return pointed(tips, text, size=LABEL, bold=True)
+        return list(pointed(tips, text, size=LABEL, bold=True))
 
     first = inside("first half", 0.25, near_heel) + led("first half", 0.25, (0.7, 0.9, 0.5))
     second = inside("second half, the same turned round", 0.75, near_nose)
@@ -94,7 +94,7 @@ def _line_places(work: Workup, low: Point, high: Point) -> list[list[Item]]:
         for away in (2.6, -2.6, 3.2, -3.2):
             found += along(low, high, text, away, size=LABEL)
     tips = [(low[0] + s * (high[0] - low[0]), low[1] + s * (high[1] - low[1])) for s in (0.5, 0.35, 0.65, 0.9, 0.1)]
-    return found + pointed(tips, "dividing line", size=LABEL)
+    return found + list(pointed(tips, "dividing line", size=LABEL))
 
 
 def _end_places(view: View, plan: SheetPlan, mark: float, near: bool) -> list[list[Item]]:
@@ -107,4 +107,4 @@ def _end_places(view: View, plan: SheetPlan, mark: float, near: bool) -> list[li
             x = px - inward if near else px + inward
             found.append([Text(x, py - 0.27 * LABEL, "HEEL", LABEL, "end" if near else "start", bold=True)])
     at = (plan.length, 0.5 * mark) if near else (0.0, plan.width - 0.5 * mark)
-    return found + pointed([view.point(at)], "HEEL", size=LABEL, bold=True)
+    return found + list(pointed([view.point(at)], "HEEL", size=LABEL, bold=True))

@@ -87,7 +87,7 @@ def rail_labels(work: Workup, plan: SheetPlan, rail: Rail, view: View) -> list[l
             for a in (0.5, 0.2, 0.8)
             for b in (0.9, 0.6)
         ]
-        found.append(pointed(tips, size, size=LABEL))
+        found.append(list(pointed(tips, size, size=LABEL)))
     return found
 
 
