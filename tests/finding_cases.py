@@ -152,10 +152,10 @@ CASES: list[Case] = [
     Case("margin.blade_small", {"saw.blade_above_work": "2.9 mm"}, {"saw.blade_above_work": "3 mm"}, {"least_mm": 3}),
     Case("margin.gap_small", {"saw.fence_gap": "0.19 mm"}, {"saw.fence_gap": "0.2 mm"}, {"value_mm": 0.19}),
     Case(
-        "margin.stop_beyond",  # the stop at 221.6: the limit, 276.09 at 400, must be 231.6 or more
+        "margin.stop_beyond",  # the stop at 222, on a whole mm: the limit, 276.09 at 400, must be 232 or more
         {"saw.travel_margin": 0, "sled.heel_station": "350 mm"},
         {"sled.heel_station": "360 mm"},
-        {"stop_mm": 221.6, "spare_mm": 10, "limit_mm": 226.2659},
+        {"stop_mm": 222, "spare_mm": 10, "limit_mm": 226.2659},
     ),
     # -- backing
     Case(

@@ -42,7 +42,6 @@ def test_a_wedge_that_the_clamp_does_not_close_over() -> None:
     # by hand: nose 25, wedge 3 + 50/12 thick at the tip, board 22, all square to the work edge
     needed = 22 + (25 + 3 + 50 / 12) * math.cos(math.atan(1 / 12))
     assert one.numbers["needed_mm"] == pytest.approx(needed, abs=1e-3)
-    assert one.numbers["lacking_mm"] == pytest.approx(needed - 50, abs=1e-3)
     assert one.level is Level.FAULT
     assert one.part == "nose_wedge"
     assert not faults(list(work.findings))
@@ -53,16 +52,25 @@ def test_a_wedge_that_the_clamp_does_not_close_over() -> None:
 
 
 def test_a_hand_stop_that_sticks_out_over_the_edge() -> None:
-    work = worked(sled={"hand_line": "1050 mm"})
+    """The least stop is 25 long; a nose 10 wide is 10 + 110/12 at a line 110 from its end."""
+    work = worked(sled={"hand_line": "1090 mm", "nose_min": "10 mm"})
     one = found(work, "hand_stop.sticks_out")
-    assert one.numbers["width_mm"] == pytest.approx(25 + 150 / 12)
+    assert one.numbers["width_mm"] == pytest.approx(10 + 110 / 12)
     assert "hand_stop" not in {p.name for p in parts_for(work, "print")}
 
 
-def test_a_hand_line_off_the_sled_takes_no_stop() -> None:
+def test_a_hand_stop_is_as_long_as_the_sled_is_wide_there() -> None:
+    work = worked(sled={"hand_line": "1050 mm"})
+    (stop,) = [p for p in parts_for(work, "print") if p.name == "hand_stop"]
+    x0, _, x1, _ = stop.outline.bounds
+    y0, y1 = stop.outline.bounds[1], stop.outline.bounds[3]
+    assert max(x1 - x0, y1 - y0) == pytest.approx(25 + 150 / 12 - 4)
+
+
+def test_a_hand_line_off_the_sled_makes_nothing() -> None:
     work = worked(sled={"hand_line": "1300 mm"})
-    assert found(work, "hand_stop.no_line").numbers["hand_line_mm"] == pytest.approx(1300.0)
-    assert "hand_stop" not in {p.name for p in parts_for(work, "print")}
+    assert "sled.hands_have_no_room" in {f.code for f in faults(list(work.findings))}
+    assert parts_for(work, "print") == []
 
 
 def test_make_goes_on_without_the_part_and_says_so(tmp_path: Path) -> None:

@@ -156,7 +156,7 @@ def test_an_old_file_is_replaced_whole_or_kept(tmp_path: Path) -> None:
             assert out.read_bytes() == b"old"
         finally:
             tmp_path.chmod(0o700)
-    assert run("part", "riser", "height=1", "--out", out, cwd=tmp_path).returncode == 1
+    assert run("part", "riser", "height=1", "--out", out, "--force", cwd=tmp_path).returncode == 1
     assert out.read_bytes() == b"old"
     refused = run("part", "riser", "--out", out, cwd=tmp_path)
     assert (refused.returncode, "--force" in refused.stderr) == (2, True)

@@ -54,7 +54,7 @@ def test_a_group_names_its_machine_where_the_job_says_nothing(tmp_path: Path) ->
     assert any(name.startswith("cut/sheet-") for name in data["files"])
     code, data = made(tmp_path, EMPTY, "--only", "cut")
     names_in_cut = {Path(name).name for name in data["files"] if name.startswith("cut/")}
-    assert names_in_cut == {"sled.dxf", "plank.dxf", "carrier.dxf"}
+    assert names_in_cut == {"sled.dxf", "plank.dxf", "carrier.dxf", "README.txt"}
 
 
 def test_a_list_of_gauges_is_all_that_is_printed() -> None:
@@ -98,7 +98,11 @@ def test_what_a_router_cannot_cut_does_not_stop_the_printer(tmp_path: Path) -> N
         + GOOD
         + '[router]\nspacing = "1 mm"\n[printer]\ngauges = ["height_step"]\n'
     )
-    assert made(tmp_path, text)[0] == 1
+    code, data = made(tmp_path, text)
+    assert code == 0
+    assert not [name for name in data["files"] if "sheet-" in name]
+    (told,) = [f for f in data["findings"] if f["code"] == "router.spacing_small"]
+    assert (told["stops"], told["part"]) == (False, "sheets")
     assert made(tmp_path, text, "--only", "print")[0] == 0
 
 

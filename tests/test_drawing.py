@@ -13,6 +13,7 @@ import pdfplumber
 import pytest
 from scarfwright.models.flat.loop import Edge, Loop, Vertex, circle, rectangle, slot
 from scarfwright.models.job.file import job_from_text
+from scarfwright.models.job.paper import LETTER
 from scarfwright.models.lengths.drawn import drawn_in, slope_mark
 from scarfwright.models.solve import work_up
 from scarfwright.models.workup import Workup
@@ -274,7 +275,9 @@ def test_pdf_page_is_a4_and_the_sled_is_to_scale(name: str) -> None:
     """The outline is found in the PDF by its own shape: a closed path as long as L / scale."""
     work, sheet = work_of(name), sheets_of(name)[0]
     page = pages(pdf_of(name))[0]
-    assert (page.width * 25.4 / 72, page.height * 25.4 / 72) == pytest.approx((297, 210), abs=0.01)
+    assert (page.width * 25.4 / 72, page.height * 25.4 / 72) == pytest.approx(
+        LETTER if work.job.units == "in" else (297, 210), abs=0.01
+    )
     heading = next(t.text for t in sheet.texts() if t.text.startswith("Sled seen from above"))
     scale = float(heading.rsplit("1:", 1)[1])
     real = work.way.sled

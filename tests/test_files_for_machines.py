@@ -22,6 +22,7 @@ from scarfwright.outputs.make import items
 from shapely import LineString
 
 from tests.shapes import blank
+from tests.shops import in_full_shop
 
 TRIALS = Path(__file__).parent / "trials"
 SHEET = """
@@ -38,7 +39,7 @@ made_from = "sheet"
 
 
 def trial(name: str) -> Workup:
-    return work_up(read_job(TRIALS / f"{name}.toml"))
+    return work_up(in_full_shop(read_job(TRIALS / f"{name}.toml")))
 
 
 def file_names(work: Workup, *groups: str) -> set[str]:
@@ -53,7 +54,7 @@ def test_a_printer_out_by_25_mm_is_a_finding() -> None:
     assert found.numbers["clearance_mm"] == 25
     assert "tolerance to that: 1 mm or less" in found.text
     told = job_from_text((TRIALS / "printer-out-by-25.toml").read_text().replace("25 mm", "1 mm"))
-    assert "split.too_loose" not in [f.code for f in work_up(told).findings]
+    assert "split.too_loose" not in [f.code for f in work_up(in_full_shop(told)).findings]
 
 
 def test_on_a_small_bed_every_gauge_is_printed_or_said_to_be_left_out() -> None:
@@ -139,7 +140,7 @@ def test_scale_marks_are_single_lines_for_the_cutter() -> None:
 
 
 def test_a_routers_fault_leaves_out_the_sheets_only() -> None:
-    work = work_up(job_from_text(SHEET + '[router]\nsheet = ["700 mm", "300 mm"]\n'))
+    work = work_up(in_full_shop(job_from_text(SHEET + '[router]\nsheet = ["700 mm", "300 mm"]\n')))
     (found,) = [f for f in work.findings if f.code == "router.sled_too_large"]
     assert found.part == "sheets"
     assert found.text.endswith("The sheets are left out.")
@@ -151,7 +152,9 @@ def test_a_routers_fault_leaves_out_the_sheets_only() -> None:
 
 @pytest.mark.parametrize("extra", ["", '[files]\nmachine = "laser"\n', "[files]\ntool_path = true\n"])
 def test_the_cut_readme_names_every_file(tmp_path: Path, extra: str) -> None:
-    work = work_up(job_from_text(SHEET.replace('made_from = "sheet"', 'plank = ["38 mm", "184 mm"]') + extra))
+    work = work_up(
+        in_full_shop(job_from_text(SHEET.replace('made_from = "sheet"', 'plank = ["38 mm", "184 mm"]') + extra))
+    )
     todo = [item for item in items(work, {"cut"}) if item.path.startswith("cut/")]
     (note,) = [item for item in todo if item.path.endswith("README.txt")]
     note.make(tmp_path / "README.txt")

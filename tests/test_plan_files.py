@@ -18,7 +18,7 @@ from scarfwright.models.findings import Finding
 from scarfwright.models.job.file import job_from_dict, job_from_text, job_to_toml
 from scarfwright.models.job.problems import JobError
 from scarfwright.models.lengths.say import say_in
-from scarfwright.models.numbers.numbers import numbers
+from scarfwright.models.numbers.numbers import numbers, rounded
 from scarfwright.models.planning.numbers import face, plan_numbers
 from scarfwright.models.planning.planned import Planned, plan_job
 from scarfwright.models.planning.request import request_of, wants_plan, with_bends
@@ -221,7 +221,7 @@ def test_the_command_writes_the_plan_that_a_second_run_would(tmp_path: Path, pla
     assert "Every blank is made." in done.stdout
     assert (tmp_path / "one/plan.csv").read_text() == plan_csv(planned.request, planned.plan)
     told = json.loads((tmp_path / "one/numbers.json").read_text())["plan"]
-    assert told == json.loads(json.dumps(plan_numbers(planned.request, planned.plan)))
+    assert told == json.loads(json.dumps(rounded(plan_numbers(planned.request, planned.plan))))
     assert (tmp_path / "one/paper/plan.pdf").read_bytes().startswith(b"%PDF")
     assert (tmp_path / "one/paper/plan-1.svg").is_file()
 

@@ -177,7 +177,7 @@ def test_heel_and_nose_stand_each_at_its_end(side: str) -> None:
     assert min(off_heel) == pytest.approx(190.4 - HEEL * COS, abs=0.05)
     assert (max(off_heel), max(off_nose)) == pytest.approx((190.4, 190.4), abs=0.05)
     assert any(off == pytest.approx(190.4 - NOSE * COS, abs=0.05) for off in off_nose)
-    assert min(off_nose) > 190.4 - NOSE * COS - 2.6  # the nose flat, k N long, begins a step of k nearer the fence
+    assert min(off_nose) > 190.4 - NOSE * COS - 40 / N - 0.05  # the nose flat begins its step nearer the fence
 
 
 @each_side

@@ -187,5 +187,5 @@ def check_plate(meshes: list[Any]) -> None:
 
 def test_more_than_one_plate_is_numbered() -> None:
     laid = laid_flat(blank(200, 100), printer())[0][0]
-    assert [p.name for p in plates([(laid, 3)], printer())] == ["plate-1", "plate-2"]
+    assert [p.name for p in plates([(laid, 3)], printer())] == ["bed-1", "bed-2"]
     assert plates([], printer()) == ()

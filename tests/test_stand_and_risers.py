@@ -70,21 +70,16 @@ def test_the_first_riser_stands_clear_of_the_joint_and_its_last_clamp(end: str) 
     assert min(other) == pytest.approx(overlap + 5 + 20)
 
 
-def test_where_the_last_pad_reaches_past_the_joint_the_first_riser_stands_so_much_further() -> None:
-    """Pads of 100: three clamps on a pitch of 84.6 reach 7.7 past the joint."""
+def test_outermost_pads_stand_flush_with_the_tips_and_the_first_riser_beside_them() -> None:
+    """Pads of 100 on a joint of 253.8: three clamps, the outer ones with their pads' edges at the tips; 5 clear, then
+    a riser 40 wide."""
     work = worked(clamp={"pad_width": "100 mm"}, sled={"notch_length": "120 mm"}, stock={"length": "2.4 m"})
     overlap = overlap_of(work)
-    pitch = overlap / 3
     assert len(work.glue.clamps) == math.ceil(overlap / (100 + 22)) == 3
-    past = (100 - pitch) / 2
-    assert past == pytest.approx(7.7, abs=0.01)
+    assert (work.glue.clamps[0], work.glue.clamps[-1]) == pytest.approx((50, overlap - 50))
     supports = work.glue.supports
-    first = max(s.place for s in supports if s.place < 0)
-    assert first == pytest.approx(-(past + 5 + 20))
-    (other,) = [s for s in supports if s.place == min(s.place for s in supports if s.place > overlap)]
-    assert other.place == pytest.approx(overlap + past + 5 + 20)
-    pad_ends_at = pitch / 2 - 50
-    assert pad_ends_at - (first + 20) == pytest.approx(5)
+    assert max(s.place for s in supports if s.place < 0) == pytest.approx(-(5 + 20))
+    assert min(s.place for s in supports if s.place > overlap) == pytest.approx(overlap + 5 + 20)
 
 
 def test_the_last_riser_and_those_between() -> None:

@@ -326,7 +326,7 @@ def test_router_jobs_have_no_templates_to_cut() -> None:
 
 
 def found(raw: dict[str, Any], code: str) -> list[Finding]:
-    return [f for f in work_up(job(raw)).findings if f.code == code]
+    return [f for f in work_up(in_full_shop(job(raw))).findings if f.code == code]
 
 
 def made_names(raw: dict[str, Any]) -> list[str]:

@@ -11,6 +11,8 @@ from scarfwright.models.job.file import read_job
 from scarfwright.models.solve import work_up
 from scarfwright.models.workup import Workup
 
+from tests.shops import in_full_shop
+
 FOLDER = Path(__file__).parent / "trials"
 
 
@@ -137,7 +139,7 @@ def test_a_deep_clamp_is_clear_as_low_as_it_goes() -> None:
 
 def test_a_wedge_has_its_own_limit() -> None:
     """A wedge as long as two pads would let the jaw 60 in from the nose: it is as long as the fence allows."""
-    work = trial("run-on-exact-marks")
+    work = work_up(in_full_shop(read_job(FOLDER / "run-on-exact-marks.toml")))
     wedge = next(w for w in work.wanted if w.kind.name == "nose_wedge")
     sled = work.way.sled
     at_fence = sled.length - wedge.parameters["length"] - 12 / (1 + sled.ratio**2) ** 0.5 - 450
