@@ -23,7 +23,7 @@ SETTINGS = {
         "Blade height": "66 mm above the table",
         "Riving knife": "2.2 mm thick, top 64 mm up or lower",
         "Heel clamp": "at 551 mm, closes on 47 mm",
-        "Nose clamp": "at 987.4 mm, closes on 71.1 mm; fence at travel 508.8 mm",
+        "Nose clamp": "at 987.4 mm, closes on 71.1 mm; fence at travel 509 mm",
         "Pads": "lower edge 18 mm above the table, not lower",
         "Stop block": "1233 mm from the table's front edge",
         "Start": "heel 663 mm inside the front edge",
@@ -60,17 +60,17 @@ NOT = "NOT with these clamps"
 ENDINGS = {
     "hold": (
         ("hold (this job)", "possible", "220.9 mm", "395 mm", "764.5 mm"),
-        ("run on", NOT, "430.8 mm", "547.5 mm", "965 mm"),
+        ("run on", NOT, "430.8 mm", "547.5 mm", "975 mm"),
         ("draw back", "possible", "220.9 mm", "395 mm", "764.5 mm"),
     ),
     "run_on": (
         ("hold", "possible", "222.6 mm", "396.5 mm", "766.1 mm"),
-        ("run on (this job)", "possible", "432.8 mm", "551 mm", "967.2 mm"),
+        ("run on (this job)", "possible", "432.8 mm", "551 mm", "977.1 mm"),
         ("draw back", "possible", "222.6 mm", "396.5 mm", "766.1 mm"),
     ),
     "draw_back": (
         ("hold", "possible", "220.9 mm", "395 mm", "764.5 mm"),
-        ("run on", NOT, "430.8 mm", "547.5 mm", "965 mm"),
+        ("run on", NOT, "430.8 mm", "547.5 mm", "975 mm"),
         ("draw back (this job)", "possible", "220.9 mm", "395 mm", "764.5 mm"),
     ),
 }
