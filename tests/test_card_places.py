@@ -28,7 +28,7 @@ SETTINGS = {
         "Stop block": "1233 mm from the table's front edge",
         "Start": "heel 663 mm inside the front edge",
         "Hand line": "750 mm from the heel",
-        "Infeed stand": "200 mm to 1520 mm out from the front edge; level or a hair high, never low",
+        "Infeed support": "200 mm to 1520 mm out from the front edge; level or a hair high, never low",
         "Heel ends": "53 mm past the table's far edge",
     },
     "draw_back": {
@@ -43,7 +43,7 @@ SETTINGS = {
         "Stop block": "1021 mm from the table's front edge",
         "Start": "heel 663 mm inside the front edge",
         "Hand line": "540 mm from the heel",
-        "Infeed stand": "190 mm to 1520 mm out from the front edge; level or a hair high, never low",
+        "Infeed support": "190 mm to 1520 mm out from the front edge; level or a hair high, never low",
         "Heel ends": "on the table",
     },
 }

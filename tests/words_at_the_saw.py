@@ -54,7 +54,7 @@ STEPS = (
     "Unplug the saw. Set riving knife, fence, blade height, stop block and supports by the check list.",
     "Cut a test joint first, in scrap of the same thickness and height.",
     "Stand the board on the sled, the end to be tapered flush with the heel. The face that lies on the sled keeps the "
-    "feather end: pick it so that the grain runs out along the cut, not across it. Both pieces the same edge down.",
+    "feather end: pick it so that the grain runs out along the cut, not across it. Both boards the same edge down.",
     "Close the clamps. Look for light at the heel. Push once through dry. Tighten every clamp again.",
     "Plug in. Stand on the {free}, beside the line of the blade, with knee or helper at the switch.",
     "Start with the heel {start} inside the table's front edge, {before} short of the blade's centre. Let the blade "

@@ -90,7 +90,7 @@ def _taper_fork(work: Workup, part: Part, n: Numbers) -> Picture:
     for u in (first, last):
         scene.line((u, below - 3.0), (u, -n["wall"]), pen=EDGE)
     apart = say_in(work.job.units)(n["stops_apart_mm"])
-    scene.say(((first + last) / 2, below), f"{apart} for 1 in {ratio:.4g}", lift=-3.4)
+    scene.say(((first + last) / 2, below), f"{apart} for slope {ratio:.4g}:1", lift=-3.4)
     scene.say((0.0, joint.tip / 2), "tip ", "end", -0.8)
     return scene
 

@@ -60,7 +60,7 @@ def _plate_too_thick(say: Say, *, plate_mm: float, kerf_mm: float) -> str:
 def _none(say: Say, *, least_mm: float, under_mm: float, top_mm: float) -> str:
     return (
         f"A saw without riving knife (riving_knife = 0) can throw the work. {_fit(say, least_mm, under_mm, top_mm)} "
-        "Where the saw takes no riving knife fit a splitter."
+        "Where the saw has no place for a riving knife fit a splitter."
     )
 
 

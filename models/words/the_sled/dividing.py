@@ -66,7 +66,7 @@ def rail_way(work: Groundwork, cut: Dividing) -> tuple[Entry, ...]:
             "Clamp plank, pieces and rail to the bench, clear of the saw, the plank carried on both sides of the cut."
         ),
         Entry(
-            f"Blade {say.rule_up(rail.saw_depth)} deep, waste below. Guard free to close; saw at full speed before it "
+            f"Blade {say.rule_up(rail.saw_depth)} deep, scrap below it. Guard free to close; saw at full speed before it "
             "touches; hold it until the blade has STOPPED. Halves then: "
             f"heel {say(rail.heel)}, nose {say(rail.nose)}."
         ),
