@@ -16,6 +16,12 @@ from scarfwright.models.words.at_the_saw import at_every_cut, endings, feed, fen
 
 FIRST = "The saw maker's manual, local rules and competent instruction come first."
 
+FEATHER = (
+    "It is not clamped over the {loose} from the heel to the first clamp. Hold it with thin double-sided tape between "
+    "board and work edge, and the same tape at the nose end, so that the board lies parallel (common practice, no "
+    "source). Never with a hand."
+)
+
 
 @dataclass(frozen=True)
 class Check:
@@ -106,17 +112,33 @@ def _work_checks(work: Groundwork, say: Say) -> list[Check]:
             "there doubles in the glue line.",
             loose,
         ),
+        Check("Feather", FEATHER.format(loose=say(loose))),
         Check(
             "Clamps",
             f"Look at each before every cut: tight, at {places} from the heel along the work edge. Set the lower edge "
             "of "
             f"each pad {say(low)} above the table.{deep} Outer jaws {say.down(work.job.clamp.jaw_outer)} off the "
             "board at most; "
-            "no screw, bar end or handle past them towards the blade. In a notch use clamps with slim jaws on both "
-            "sides. Only the nose clamp stands past the fence edge.",
+            "no screw, bar end or handle past them towards the blade. Only a clamp slim on both sides fits a notch; one "
+            f"with a screw on either side does not. Only the nose clamp stands past the fence edge. {_bar(work, say)}",
             low,
         ),
     ]
+
+
+def _bar(work: Groundwork, say: Say) -> str:
+    """What a clamp's bar needs that reaches past the fence edge, with the pads set as they are told."""
+    lower = pad_lower_edge(work.job, work.way.sled) + work.job.clamp.throat
+    at, fence_high = say.apart(lower, work.job.saw.fence_height)
+    if lower > work.job.saw.fence_height:
+        return (
+            f"A bar that reaches past the fence edge must pass over the fence, {fence_high} high: its lower edge is "
+            f"{at} above the table."
+        )
+    return (
+        f"No bar may reach past the fence edge: {at} above the table it would meet the fence, {fence_high} high. Use "
+        "clamps whose bar ends at the jaw."
+    )
 
 
 def _last_checks(work: Groundwork, say: Say) -> list[Check]:

@@ -185,14 +185,15 @@ def screwing(work: Groundwork) -> str:
     )
 
 
-def carrier_cautions() -> tuple[Entry, ...]:
+def carrier_cautions(work: Groundwork) -> tuple[Entry, ...]:
     """For the cut at the table saw."""
     return _cautions(
         "Never freehand, and never the bare plank along the fence: on the carrier or along a rail, or not at all.",
         "KICKBACK: a half that closes on the blade is thrown back. Riving knife fitted; stand out of its line.",
         "The free half drops at the end of the cut unless its strip carries it. Screw the strip on first.",
         "Screws outside the kerf and shorter than the plank: look again before the saw is switched on.",
-        "Eyes, ears and lungs protected; no gloves, no loose sleeves.",
+        "Eyes and ears protected; no gloves, no loose sleeves.",
+        *at_every_cut(work.cut.knife, say_in(work.job.units)),
         "No hand over, beside or beyond a turning blade. Unplug the saw for every change.",
     )
 
