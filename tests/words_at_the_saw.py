@@ -114,7 +114,8 @@ CHECKS = {
     "Riving knife": KNIFE,
     "Guard": "Keep the crown guard (US blade guard) on where it passes: it must lift 60 mm (board and sled) and reach "
     "no "
-    "further than {ahead} from the blade's centre towards you (the nearest clamp). Where it can't: riving knife on, "
+    "further than {ahead} from the blade's centre towards you (the nearest clamp). It rides on the work, or "
+    "within 6 mm of it. Where it can't: riving knife on, "
     "hands "
     "on your side of the line, a guard on an arm of its own above the clamps, and first what the saw maker's manual "
     "and "
@@ -136,16 +137,14 @@ CHECKS = {
     "Board tight": "Look for light between board and work edge along the {loose} from the heel to the first clamp. "
     "Any gap "
     "there doubles in the glue line.",
-    "Feather": "It is not clamped over the {loose} from the heel to the first clamp. Hold it with thin double-sided "
-    "tape between board and work edge, and the same tape at the nose end, so that the board lies parallel (common "
-    "practice, no source). Never with a hand.",
+    "Feather": "Loose over the {loose} from the heel to the first clamp: hold it there with thin double-sided tape, "
+    "the same tape at the nose end too (common practice, no source). Never by hand.",
     "Clamps": "Look at each before every cut: tight, at {clamps} from the heel along the work edge. Set the lower "
     "edge of "
     "each pad 18 mm above the table. Do not push a clamp down until it bottoms: the blade would reach it sooner. Outer "
-    "jaws 12 mm off the board at most; no screw, bar end or handle past them towards the blade. Only a clamp slim "
-    "on both sides fits a notch; one with a screw on either side does not. Only the nose clamp stands past the fence "
-    "edge. A bar that reaches past the fence edge must pass over the fence, 65 mm high: its lower edge is 78 mm above "
-    "the table.",
+    "jaws 12 mm off the board at most; no screw, bar end or handle past them towards the blade. In a notch: only "
+    "clamps slim on both sides, a screw on neither. Only the nose clamp stands past the fence edge. A bar past the "
+    "fence edge must pass over the fence (65 mm): it is 78 mm up.",
     "Infeed": BALANCED,
     "Outfeed": ON_TABLE,
     "Hands": "Keep both on your side of the line {hand} from the heel, to the end of the cut.",

@@ -110,10 +110,9 @@ def views(work: Workup, frame: Frame) -> list[Item]:
 
 def _unhatched(work: Workup, frame: Frame, label: Sequence[Item]) -> list[Item]:
     """Bare wood under a label's letters, where hatching would run through them."""
-    patches = tuple(
-        shape(polygon(item.box(0.3)), None, WOOD, "bare wood") for item in label if isinstance(item, Text)
-    )
-    return [Clip(window, (Clip(hatched, patches),)) for window, hatched in [_no_hands_area(work, frame)]]
+    patches = tuple(shape(polygon(item.box(0.3)), None, WOOD, "bare wood") for item in label if isinstance(item, Text))
+    window, hatched = _no_hands_area(work, frame)
+    return [Clip(_picture(work, frame), (Clip(window, (Clip(hatched, patches),)),))]
 
 
 def _plan(work: Workup, frame: Frame) -> list[Item]:
@@ -133,9 +132,13 @@ def _plan(work: Workup, frame: Frame) -> list[Item]:
     items.append(line([view.point((x, 0.0)), view.point((x, frame.out * wide))], HAND_PEN, "hand line"))
     heel = from_above(_piece(frame.start, "sled")).bounds
     items.append(line([view.point((heel[2], y)) for y in (heel[1], heel[3])], PHANTOM, "heel at the start"))
+    return [Clip(_picture(work, frame), tuple(items))]
+
+
+def _picture(work: Workup, frame: Frame) -> Loop:
+    """What is shown of the plan, on the page."""
     low, high = sorted((-frame.out * FENCE_THICKNESS, frame.out * free_edge(work)))
-    window = rectangle(frame.low, low, frame.high - frame.low, high - low)
-    return [Clip(view.loop(window), tuple(items))]
+    return frame.plan.loop(rectangle(frame.low, low, frame.high - frame.low, high - low))
 
 
 def _no_hands_area(work: Workup, frame: Frame) -> tuple[Loop, Loop]:

@@ -7,6 +7,7 @@ from scarfwright.models.lengths.say import Say
 from scarfwright.models.words.sentence import Sentence
 
 STANDARD = "EN 1870-19"
+NEAR = {"mm": "6 mm", "in": "1/4 in"}  # hood over the work: California T8 4300.1, WAC 296-806-48012 (1/4 in)
 
 
 def knife(one: Knife, say: Say) -> str:
@@ -43,10 +44,10 @@ def _hood(say: Say, over: float, ahead: float | None) -> str:
     if ahead is not None:
         told += f" and reach no further than {say.down(ahead)} from the blade's centre towards you (the nearest clamp)"
     return (
-        f"{told}. Where it can't: riving knife on, hands on your side of the line, a guard on an arm of its own above "
-        "the "
-        "clamps, and first what the saw maker's manual and local rules say of jigs. Pawls must not catch when the sled "
-        "comes back. Put the guard back after the cut."
+        f"{told}. It rides on the work, or within {NEAR[say.units]} of it. Where it can't: riving "
+        "knife on, hands on your side of the line, a guard on an arm of its own above the clamps, and first what the "
+        "saw maker's manual and local rules say of jigs. Pawls must not catch when the sled comes back. Put the guard "
+        "back after the cut."
     )
 
 

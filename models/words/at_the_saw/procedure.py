@@ -17,9 +17,8 @@ from scarfwright.models.words.at_the_saw import at_every_cut, endings, feed, fen
 FIRST = "The saw maker's manual, local rules and competent instruction come first."
 
 FEATHER = (
-    "It is not clamped over the {loose} from the heel to the first clamp. Hold it with thin double-sided tape between "
-    "board and work edge, and the same tape at the nose end, so that the board lies parallel (common practice, no "
-    "source). Never with a hand."
+    "Loose over the {loose} from the heel to the first clamp: hold it there with thin double-sided tape, the same tape "
+    "at the nose end too (common practice, no source). Never by hand."
 )
 
 
@@ -118,9 +117,9 @@ def _work_checks(work: Groundwork, say: Say) -> list[Check]:
             f"Look at each before every cut: tight, at {places} from the heel along the work edge. Set the lower edge "
             "of "
             f"each pad {say(low)} above the table.{deep} Outer jaws {say.down(work.job.clamp.jaw_outer)} off the "
-            "board at most; "
-            "no screw, bar end or handle past them towards the blade. Only a clamp slim on both sides fits a notch; one "
-            f"with a screw on either side does not. Only the nose clamp stands past the fence edge. {_bar(work, say)}",
+            "board at most; no screw, bar end or handle past them towards the blade. In a notch: only clamps "
+            "slim on both sides, a screw on neither. Only the nose clamp stands past the fence edge. "
+            f"{_bar(work, say)}",
             low,
         ),
     ]
@@ -131,14 +130,8 @@ def _bar(work: Groundwork, say: Say) -> str:
     lower = pad_lower_edge(work.job, work.way.sled) + work.job.clamp.throat
     at, fence_high = say.apart(lower, work.job.saw.fence_height)
     if lower > work.job.saw.fence_height:
-        return (
-            f"A bar that reaches past the fence edge must pass over the fence, {fence_high} high: its lower edge is "
-            f"{at} above the table."
-        )
-    return (
-        f"No bar may reach past the fence edge: {at} above the table it would meet the fence, {fence_high} high. Use "
-        "clamps whose bar ends at the jaw."
-    )
+        return f"A bar past the fence edge must pass over the fence ({fence_high}): it is {at} up."
+    return f"No bar past the fence edge: {at} up, it would meet the fence ({fence_high})."
 
 
 def _last_checks(work: Groundwork, say: Say) -> list[Check]:

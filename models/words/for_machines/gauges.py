@@ -152,8 +152,9 @@ def _block_coarse(
 def _height_step_coarse(say: Say, *, resolution_mm: float, needed_mm: float, by_rule_mm: float) -> str:
     return (
         f"Set blade_above_work to {say.up(2 * resolution_mm)} or more. The height step sets the blade only to "
-        f"±{_millimetres(resolution_mm)}, and half of how far the blade reaches above the work, {_millimetres(needed_mm)}, "
-        "may be lost. " + use_instead(resolution_mm, [("a rule stood on the table", by_rule_mm)], _millimetres)
+        f"±{_millimetres(resolution_mm)}, and half of how far the blade reaches above the work, "
+        f"{_millimetres(needed_mm)}, may be lost. "
+        + use_instead(resolution_mm, [("a rule stood on the table", by_rule_mm)], _millimetres)
     )
 
 
