@@ -112,7 +112,7 @@ def tune(
     job: JobFile = None,
     measured: Annotated[
         Path | None,
-        typer.Option("--measured", metavar="FILE", help="Figures of test joints (TOML); without it you are asked."),
+        typer.Option("--measured", metavar="FILE", help="Figures of test joints (TOML); without it you type them in."),
     ] = None,
     json: AsJson = False,
     log: Annotated[bool, typer.Option("--log", help="Add the figures to a log of test joints beside the job.")] = False,
@@ -146,7 +146,7 @@ def start(
     file: Annotated[Path, typer.Argument(metavar="FILE", help="Job file to write; never overwritten.")],
     units: Annotated[
         Literal["mm", "in"] | None,
-        typer.Option("--units", help="Units; mm unless told.", show_default=False),
+        typer.Option("--units", help="Units; mm without it.", show_default=False),
     ] = None,
     ask: Annotated[bool, typer.Option("--ask", help="Ask five questions first; on a terminal only.")] = False,
 ) -> None:

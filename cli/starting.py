@@ -35,7 +35,7 @@ def ask_and_start(file: Path, units: Unit | None, ask: Ask | None = None) -> int
     if file.exists():
         return _taken(file)
     Interruption.so_far = NO_FILE
-    out("Five questions. Enter alone takes what stands in brackets; Ctrl-C ends, and no file is written.")
+    out("Five questions. Enter alone keeps what is in brackets; Ctrl-C ends, and no file is written.")
     try:
         start = asked(ask or _on_terminal, units)
     except EOFError:

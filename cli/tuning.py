@@ -101,7 +101,7 @@ def _show(found: Tuned, file: Path) -> None:
 def ask_for(plan: Plan, ask: Callable[[str], str] | None = None) -> tuple[TestJoint, ...]:
     """Every figure asked for one by one; an answer that can't be used is asked for again. Raises MeasuredError."""
     if ask is None and not sys.stdin.isatty():
-        wanted = "--measured FILE, or a terminal to be asked on"
+        wanted = "--measured FILE, or a terminal to type them on"
         raise MeasuredError([Problem("tune", None, "--measured", "no measurements", wanted)])
     ask = ask or input
     print("Figures of one test joint, as on the sheet test-joint; several parts of a figure with commas between.")

@@ -28,7 +28,7 @@ SETTINGS = {
         "Stop block": "1233 mm from the table's front edge",
         "Start": "heel 663 mm inside the front edge",
         "Hand line": "750 mm from the heel",
-        "Infeed stand": "200 mm to 1520 mm out from the front edge; level or a hair high, never low",
+        "Infeed support": "200 mm to 1520 mm out from the front edge; level or a hair high, never low",
         "Heel ends": "53 mm past the table's far edge",
     },
     "draw_back": {
@@ -43,7 +43,7 @@ SETTINGS = {
         "Stop block": "1021 mm from the table's front edge",
         "Start": "heel 663 mm inside the front edge",
         "Hand line": "540 mm from the heel",
-        "Infeed stand": "190 mm to 1520 mm out from the front edge; level or a hair high, never low",
+        "Infeed support": "190 mm to 1520 mm out from the front edge; level or a hair high, never low",
         "Heel ends": "on the table",
     },
 }
@@ -167,9 +167,9 @@ def test_what_the_endings_end_at_and_take_by_hand(name: str, length: float, mark
         stations = (half / 2 for half in range(100, 2000))
         least = next(s for s in stations if jaw_front(s - 25, n) - at_pads >= end + 50)
         assert mm(station) == least
-        # the nose clamp stays before the fence's front end; another length's mark may be a quarter millimetre off,
+        # the nose clamp stays before the near end of the fence; another length's mark may be a quarter millimetre off,
         # and so its slope flatter by L / (L - 0.5 N) at most
-        flat = 40.0  # a pad of 30 and 5 each side
+        flat = 30.0 + 2 * 5.0
         before = end + 50 + flat + 12 / slant
         exact = before + 450
         told = 450 + before / (1 - 0.5 * 12 / exact)

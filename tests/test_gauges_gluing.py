@@ -127,8 +127,8 @@ def test_riser_is_as_high_as_jaw_and_fingers_ask() -> None:
 
 def test_label_says_less_where_there_is_less_room() -> None:
     work = work_up(job_from_dict({**raw(), "title": "Oar looms, sled Plover"}))
-    labels = [job_label(work.job, work.planned, Place(0, 0, width, 8)) for width in (200, 75, 35, 1)]
-    assert labels == ["Oar looms: 1 in 12, 22 mm", "1 in 12, 22 mm", "1 in 12", "Oar looms: 1 in 12, 22 mm"]
+    labels = [job_label(work.job, work.planned, Place(0, 0, width, 8)) for width in (200, 60, 35, 1)]
+    assert labels == ["Oar looms: 12:1, 22 mm", "12:1, 22 mm", "12:1", "Oar looms: 12:1, 22 mm"]
 
 
 @pytest.mark.parametrize(

@@ -51,7 +51,7 @@ BAD: dict[str, tuple[str, str, str, str]] = {
     "no table": ("", "boat.toml: stock:", "is missing", "a table [stock] with at least thickness, height"),
     "no joint": (GOOD[: GOOD.index("[joint]")], "boat.toml: joint:", "is missing", "[joint] with at least ratio"),
     "no height": (GOOD.replace('height = "60 mm"', ""), "[stock] height:", "is missing", 'such as "22 mm"'),
-    "no ratio": (GOOD.replace("ratio = 12", ""), "[joint] ratio:", "is missing", "1 in N"),
+    "no ratio": (GOOD.replace("ratio = 12", ""), "[joint] ratio:", "is missing", 'such as "12:1"'),
     "stock a number": ("stock = 3\n[joint]\nratio = 12\n", "line 1: stock:", "found 3", "expected a table [stock]"),
     "stock a text": ('stock = "oak"\n', "line 1: stock:", 'found "oak"', "expected a table [stock]"),
     "stock twice": ('[[stock]]\nheight = "1 m"\n[joint]\nratio = 9\n', "line 1: stock:", "found [", "[stock], once"),

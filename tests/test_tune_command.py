@@ -78,8 +78,8 @@ def test_json(job: Path, capsys: pytest.CaptureFixture[str]) -> None:
 def test_untold(job: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert tune_job(job, measured(job, "[[test_joint]]\ntip = '0.5 mm'\ngap_top = '0.1 mm'\n"), False, False) == 0
     text = said(capsys)
-    assert "Not told: slope. One of these would tell: taper run" in text
-    assert "Not told: lean of the cut. One of these would tell: gap top and gap bottom" in text
+    assert "Not known: slope. One of these would tell: taper run" in text
+    assert "Not known: lean of the cut. One of these would tell: gap top and gap bottom" in text
     assert "Not used: gap top of joint 1, which tells nothing without gap bottom." in text
     assert "Nothing to correct" not in text
 

@@ -64,7 +64,7 @@ def by_hand(name: str) -> dict[str, float]:
         "stop": stop,
         "stop_past": stop - FRONT,
         "past": stop - FRONT - BACK,  # the block's figure, not another
-        "hand": math.ceil((end + 50 + AT_TABLE + 150) / 10) * 10,  # margin, blade, and 150 clear of it
+        "hand": math.ceil((end + 50 + AT_TABLE + 150) / 10) * 10,  # margin, blade, and hands_clear of it
         "end": end,
     }
 

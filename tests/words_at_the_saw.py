@@ -54,7 +54,7 @@ STEPS = (
     "Unplug the saw. Set riving knife, fence, blade height, stop block and supports by the check list.",
     "Cut a test joint first, in scrap of the same thickness and height.",
     "Stand the board on the sled, the end to be tapered flush with the heel. The face that lies on the sled keeps the "
-    "feather end: pick it so that the grain runs out along the cut, not across it. Both pieces the same edge down.",
+    "feather end: pick it so that the grain runs out along the cut, not across it. Both boards the same edge down.",
     "Close the clamps. Look for light at the heel. Push once through dry. Tighten every clamp again.",
     "Plug in. Stand on the {free}, beside the line of the blade, with knee or helper at the switch.",
     "Start with the heel {start} inside the table's front edge, {before} short of the blade's centre. Let the blade "
@@ -114,7 +114,8 @@ CHECKS = {
     "Riving knife": KNIFE,
     "Guard": "Keep the crown guard (US blade guard) on where it passes: it must lift 60 mm (board and sled) and reach "
     "no "
-    "further than {ahead} from the blade's centre towards you (the nearest clamp). Where it can't: riving knife on, "
+    "further than {ahead} from the blade's centre towards you (the nearest clamp). It rides on the work, or "
+    "within 6 mm of it. Where it can't: riving knife on, "
     "hands "
     "on your side of the line, a guard on an arm of its own above the clamps, and first what the saw maker's manual "
     "and "
@@ -136,11 +137,14 @@ CHECKS = {
     "Board tight": "Look for light between board and work edge along the {loose} from the heel to the first clamp. "
     "Any gap "
     "there doubles in the glue line.",
+    "Feather": "Loose over the {loose} from the heel to the first clamp: hold it there with thin double-sided tape, "
+    "the same tape at the nose end too (common practice, no source). Never by hand.",
     "Clamps": "Look at each before every cut: tight, at {clamps} from the heel along the work edge. Set the lower "
     "edge of "
     "each pad 18 mm above the table. Do not push a clamp down until it bottoms: the blade would reach it sooner. Outer "
-    "jaws 12 mm off the board at most; no screw, bar end or handle past them towards the blade. In a notch use clamps "
-    "with slim jaws on both sides. Only the nose clamp stands past the fence edge.",
+    "jaws 12 mm off the board at most; no screw, bar end or handle past them towards the blade. In a notch: only "
+    "clamps slim on both sides, a screw on neither. Only the nose clamp stands past the fence edge. A bar past the "
+    "fence edge must pass over the fence (65 mm): it is 78 mm up.",
     "Infeed": BALANCED,
     "Outfeed": ON_TABLE,
     "Hands": "Keep both on your side of the line {hand} from the heel, to the end of the cut.",

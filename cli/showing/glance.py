@@ -30,7 +30,7 @@ def the_cut(work: Workup) -> list[tuple[str, str]]:
         ("start", f"heel {say(-travel.start)} short of the blade's centre"),
         ("taper complete", f"at {say(travel.done)} of travel; {room}"),
         ("end of the cut", f"{NAMES[asked.name]}, at {say(asked.travel)} of travel"),
-        ("hands", f"behind the line {say(way.layout.hand_line)} from the heel"),
+        ("hands", f"on your side of the line {say(way.layout.hand_line)} from the heel"),
     ]
 
 

@@ -70,7 +70,7 @@ _NUMBER = re.compile(r"\d+([.,]\d+)?", re.ASCII)
 
 
 def _ratio(value: object) -> float:
-    expected = 'the N of a slope of 1 in N, from 1 to 100, such as 12 or "12:1"'
+    expected = 'a slope from 1 to 100, such as "12:1" or 12 (12 long for 1 across)'
     if isinstance(value, str):
         found = next((m["n"] for form in _SLOPES if (m := form.fullmatch(value.strip()))), "")
         refuse_thousands(found, value)

@@ -110,7 +110,7 @@ def _expected(path: tuple[str, ...]) -> str:
         return 'pairs of station and offset such as [["0 mm", "0 mm"], ["500 mm", "80 mm"], ...]'
     if len(path) == 1:
         return f"a table [{path[0]}] with at least {', '.join(_required(path[0]))}"
-    return 'a value such as "22 mm"' if path[-1] != "ratio" else 'the N of a slope of 1 in N, such as 12 or "12:1"'
+    return 'a value such as "22 mm"' if path[-1] != "ratio" else 'a slope such as "12:1" or 12'
 
 
 def _required(table: str) -> list[str]:

@@ -76,7 +76,7 @@ def starting_text(start: Start) -> str:
         "# -- Your saw and clamps: measure these (paper/measure-me.pdf shows where) ---------------------------",
         *(_key(name, keys[name], start) for name in guesses),
         "",
-        "# -- The rest: leave it until you want it -----------------------------------------------------------",
+        "# -- The rest: leave it until you need it -----------------------------------------------------------",
         *(_key(name, keys[name], start) for name in rest),
         "# Once the sled is made, measure it: sled.heel_as_made and nose_as_made (the plank sheet says how).",
         "# Below all this, one table for each board, blank to glue up, wood to buy. Their keys: scarfwright schema.",

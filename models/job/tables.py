@@ -44,15 +44,15 @@ class Stock(Table):
         default=None, description="Its modulus of rupture (bending strength), if you know better than the table."
     )
     thickness: Thickness = Field(description='The taper runs through it. Hardwood also as "8/4 S2S".')
-    height: Size = Field(description="Stands up at the saw.")
-    finished_thickness: Size | None = Field(default=None, description="After planing the glued piece.")
+    height: Size = Field(description="The side that is upright at the saw.")
+    finished_thickness: Size | None = Field(default=None, description="After planing the glued stick.")
     length: Size | None = Field(default=None, description="Of the longest board to be tapered.")
 
 
 class JointTable(Table):
     """The scarf."""
 
-    ratio: Ratio = Field(description="N of a slope of 1 in N. Not degrees: 1 in 10 is 5.71 degrees.")
+    ratio: Ratio = Field(description="Slope, N long for 1 across: 12:1 is 1 in 12. Not degrees: 10:1 is 5.71 degrees.")
 
 
 class Saw(Table):
@@ -66,9 +66,9 @@ class Saw(Table):
     )
     max_depth: Size = dim("79 mm", "3 1/8 in", "How far the blade rises above the table.", guess=True)
     fence_gap: SizeOrZero = dim("0.4 mm", "1/64 in", "Fence set this much over the heel: keeps the blade off the sled.")
-    blade_above_work: SizeOrZero = dim("6 mm", "1/4 in", "How far the blade stands above the work.")
+    blade_above_work: SizeOrZero = dim("6 mm", "1/4 in", "How far the blade reaches above the work.")
     fence_side: Literal["right", "left"] = Field(
-        default="right", description="Side of the blade the fence stands on, as the operator sees it."
+        default="right", description="Side of the blade the fence is on, as you see it from where you push."
     )
     table_front: Size = dim(
         "430 mm", "17 in", "From the blade's centre (arbor) to the table's front edge, on your side.", guess=True
@@ -186,7 +186,7 @@ class Sled(Table):
     extra_stations: list[Size] = Field(
         default=[], max_length=20, description="More notches, from the heel, for short work."
     )
-    hand_line: AutoSize = auto("Line behind which the hands stay, from the heel along the fence edge.")
+    hand_line: AutoSize = auto("Hands stay on your side of this line; from the heel along the fence edge.")
     handle_station: AutoSize = auto("Middle of the two handle holes, from the heel along the fence edge.")
     handle_spacing: Size = dim("96 mm", "3 3/4 in", "Distance between the two handle holes.")
     handle_hole: SizeOrZero = dim("5 mm", "3/16 in", "Handle holes, diameter; 0 for none.")
@@ -202,7 +202,7 @@ class Adhesive(Table):
         default=None, description="resorcinol, urea-formaldehyde, PVA, polyurethane or epoxy."
     )
     spread: Spread | None = Field(default=None, description="Glue for the joint, both faces together, by its maker.")
-    pressure: Pressure | None = Field(default=None, description="Pressure its maker asks for, at least.")
+    pressure: Pressure | None = Field(default=None, description="Least pressure its maker gives.")
     open_time: Time | None = Field(
         default=None, description="From spreading until the joint must be closed and clamped, by its maker."
     )

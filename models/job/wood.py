@@ -47,12 +47,12 @@ class Board(Table):
     length: Size = Field(description="Its length.", json_schema_extra={"example": '"2.4 m"'})
     width: Size | None = Field(
         default=None,
-        description="A wide board is ripped into several strips of the stock's height; without it, just the height.",
+        description="A wide board is ripped into several strips of [stock] height; without it, just that height.",
         json_schema_extra={"example": '"150 mm"'},
     )
     thickness: Thickness | None = Field(
         default=None,
-        description="At least the stock's; without it, just that.",
+        description="At least [stock] thickness; without it, just that.",
         json_schema_extra={"example": '"22 mm"'},
     )
     count: int = Field(default=1, strict=True, ge=1, le=20000, description="How many there are.")
@@ -72,10 +72,10 @@ class Buy(Table):
 
     length: Size = Field(description="Its length.", json_schema_extra={"example": '"3.0 m"'})
     width: Size | None = Field(
-        default=None, description="Without it, the stock's height.", json_schema_extra={"example": '"150 mm"'}
+        default=None, description="Without it, [stock] height.", json_schema_extra={"example": '"150 mm"'}
     )
     thickness: Thickness | None = Field(
-        default=None, description="Without it, the stock's.", json_schema_extra={"example": '"22 mm"'}
+        default=None, description="Without it, [stock] thickness.", json_schema_extra={"example": '"22 mm"'}
     )
     price: float | None = Field(
         default=None, strict=True, ge=0, le=1e6, description="Of one.", json_schema_extra={"example": "18.00"}

@@ -55,7 +55,7 @@ def place_findings(what: str, text: str, place: Place) -> list[Finding]:
 def job_label(job: Job, joint: Joint, place: Place) -> str:
     """Title in short, slope and thickness, for a place: less of it where that does not fit, all where nothing does."""
     say = say_in(job.units)
-    slope = f"1 in {joint.ratio:.2f}".rstrip("0").rstrip(".")
+    slope = f"{joint.ratio:.2f}".rstrip("0").rstrip(".") + ":1"
     made_for = f"{slope}, {say(joint.thickness)}"
     short = short_title(replaced(job.title)[0])
     choices = [f"{short}: {made_for}", made_for, slope] if short else [made_for, slope]

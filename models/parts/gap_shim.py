@@ -99,8 +99,8 @@ def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
         return [
             finding(
                 "gap_shim.layer_thick",
-                f"One printed layer ({layer:.2f} mm) is over twice the asked gap ({gap:.2f} mm): there is no shim for "
-                f"it. Print layers of {2 * gap:.2f} mm or less, widen fence_gap, or take steel feeler "
+                f"One printed layer ({layer:.2f} mm) is over twice the fence gap ({gap:.2f} mm): there is no shim for "
+                f"it. Print layers of {2 * gap:.2f} mm or less, widen fence_gap, or use steel feeler "
                 "strips.",
                 layer_mm=layer,
                 gap_mm=gap,
@@ -118,8 +118,8 @@ def _off(work: Groundwork, p: Parameters) -> list[Finding]:
         finding(
             "gap_shim.off",
             f"The nearest shim of whole layers is {r['thickness_mm']:.2f} mm ({r['layers']} of {p['layer']:.2f} mm), "
-            f"the asked gap {p['gap']:.2f} mm. Set with it the fence stands at {say(r['fence_mm'])} and the joint "
-            f"takes {say(r['overlap_mm'])}; set by the fence number it stays as asked.",
+            f"the fence gap {p['gap']:.2f} mm. Set with it the fence stands at {say(r['fence_mm'])} and the overlap is "
+            f"{say(r['overlap_mm'])}; set by the fence number it stays as drawn.",
             thickness_mm=r["thickness_mm"],
             gap_mm=p["gap"],
             layers=r["layers"],

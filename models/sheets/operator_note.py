@@ -168,7 +168,7 @@ def _order(job: Job) -> Iterator[str]:
 def _hold_down(job: Job) -> Iterator[str]:
     say = say_in(job.units)
     yield (
-        "HOLD-DOWN: spoil board under the sheet, screws or clamps in the waste clear of every line by more than the "
+        "HOLD-DOWN: spoil board under the sheet, screws or clamps in the scrap clear of every line by more than the "
         "cutter; narrow and small pieces with tape or vacuum besides."
     )
     if job.router.tabs:

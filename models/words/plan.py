@@ -21,14 +21,14 @@ def _no_blanks(_: Say, *, boards: float) -> str:
 
 
 def _no_board(_: Say, **_numbers: str | None) -> str:
-    return "No board is thick and wide enough for the stock. Add one, or make stock thickness or height smaller."
+    return "No board is thick and wide enough for the stick. Add one, or make [stock] thickness or height smaller."
 
 
 def _does_not_fit(
     say: Say, *, name: str, width_mm: float, thickness_mm: float, height_mm: float, stock_thickness_mm: float
 ) -> str:
     return (
-        f"{name} is {say(thickness_mm)} thick and {say(width_mm)} wide; the stock needs "
+        f"{name} is {say(thickness_mm)} thick and {say(width_mm)} wide; the stick needs "
         f"{say.up(stock_thickness_mm)} and {say.up(height_mm)}. "
         "It is left out of the plan: take it off the list."
     )
@@ -61,7 +61,7 @@ def _zone_outside(say: Say, *, name: str, from_mm: float, to_mm: float, length_m
 
 def _members(say: Say, *, name: str, height_mm: float, lost_mm: float) -> str:
     return (
-        f"{name}: the saw cuts between its members take {say(lost_mm)}, and it is {say(height_mm)} high: nothing is "
+        f"{name}: the saw cuts between its members lose {say(lost_mm)}, and it is {say(height_mm)} high: nothing is "
         "left. Ask for fewer members, or a narrower rip_kerf."
     )
 

@@ -88,9 +88,9 @@ def _taper_fork(work: Workup, part: Part, n: Numbers) -> Picture:
     below = -n["wall"] - 12.0
     scene.line((first, below), (last, below), pen=EDGE)
     for u in (first, last):
-        scene.line((u, below - 3.0), (u, -n["wall"]), pen=EDGE)
+        scene.line((u, below), (u, -n["wall"]), pen=EDGE)
     apart = say_in(work.job.units)(n["stops_apart_mm"])
-    scene.say(((first + last) / 2, below), f"{apart} for 1 in {ratio:.4g}", lift=-3.4)
+    scene.say(((first + last) / 2, below), f"{apart} for slope {ratio:.4g}:1", lift=-3.4)
     scene.say((0.0, joint.tip / 2), "tip ", "end", -0.8)
     return scene
 

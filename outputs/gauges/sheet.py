@@ -69,15 +69,15 @@ def _words(one: Wanted, use: str, work: Workup) -> list[str]:
     return [use, *_reads(numbers)]
 
 
-_WORDS = {"ratio": "of the N in 1 in N", "deg": "degrees", "mm": "mm"}
+_WORDS = {"ratio": ("the slope ", ""), "deg": ("", " degrees"), "mm": ("", " mm")}
 
 
 def _reads(numbers: dict[str, Any]) -> list[str]:
     """How well it reads beside what is wanted, in the unit both are given in."""
-    for unit, words in _WORDS.items():
+    for unit, (what, words) in _WORDS.items():
         reads, needed = numbers.get(f"resolution_{unit}"), numbers.get(f"needed_{unit}")
         if reads is not None and needed is not None:
-            return [f"Sure to ±{reads:.2f} {words}; the job wants ±{needed:.2f}."]
+            return [f"Reads {what}to ±{reads:.2f}{words}; ±{needed:.2f} is wanted."]
         if reads is not None:
-            return [f"Sure to ±{reads:.2f} {words}."]
+            return [f"Reads {what}to ±{reads:.2f}{words}."]
     return []

@@ -80,7 +80,7 @@ def _cells(work: Workup, scale: str | None, number: int, count: int) -> list[Cel
     wood = f"{say(stock.thickness)} thick, {say(stock.height)} high"
     return [
         Cell("Job", (work.job.title or "(no title)", "Set-up card for the saw"), 100, bold=True),
-        Cell("Stock", (stock.species or "(any wood)", wood), 72),
+        Cell("Board", (stock.species or "(any wood)", wood), 72),
         Cell("Scale", (scale or "no drawing", "DO NOT SCALE"), 37),
         Cell("Print", ("at 100 %", paper), 31),
         Cell("Sheet", (f"{number} of {count}", "scarfwright"), 31),

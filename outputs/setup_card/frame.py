@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from scarfwright.models.cut.scene import State
 from scarfwright.outputs.drawing.display import View
 
+FREE_STRIP = 45.0  # table shown beyond the work [mm]
 Area = tuple[float, float, float, float]
 
 

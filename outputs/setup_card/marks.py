@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 from scarfwright.models.cut.scene import FENCE_THICKNESS, TABLE_THICKNESS
 from scarfwright.models.flat.loop import Point
@@ -10,11 +11,12 @@ from scarfwright.models.lengths.drawn import drawn_in
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.dimension import arrow, linear, pointed, running
 from scarfwright.outputs.drawing.display import CENTRE, OUTLINE, Item, Text, line
-from scarfwright.outputs.drawing.placing import along
-from scarfwright.outputs.setup_card.frame import Frame
+from scarfwright.outputs.drawing.placing import Room, along
+from scarfwright.outputs.setup_card.frame import FREE_STRIP, Frame
 
 LABEL = 3.0
 STEP = 5.0  # from one dimension line to the next
+ARROW_ROOM = 4.0  # for a head inside a dimension [page mm]
 LIMIT = "LIMIT"
 STRONG = (LIMIT, "stop block")
 
@@ -70,7 +72,10 @@ def _ladder(zero: Point, up: float, lengths: list[tuple[float, str]]) -> list[It
     items: list[Item] = [line([(x, base + up * 0.8), (x, base + up * (STEP * len(lengths) + 0.8))])]
     for level, (length, text) in enumerate(reversed(lengths), 1):
         y, tip = base + up * STEP * level, x + length
-        items += [line([(x, y), (tip, y)]), arrow((tip, y), (1.0, 0.0))]
+        if length > ARROW_ROOM:
+            items += [line([(x, y), (tip, y)]), arrow((tip, y), (1.0, 0.0))]
+        else:  # no room for a head between: it points in from beyond, away from the figure
+            items += [line([(x, y), (tip + ARROW_ROOM, y)]), arrow((tip, y), (-1.0, 0.0))]
         items.append(line([(tip, base + up * 0.8), (tip, y + up * 0.8)]))
         items.append(Text(x - 1.5, y - 0.27 * LABEL, text, LABEL, "end", bold=text.startswith(STRONG)))
     return items
@@ -100,12 +105,26 @@ def _stations(work: Workup, frame: Frame) -> list[Item]:
     length = math.dist(corner, further)
     u = ((further[0] - corner[0]) / length, (further[1] - corner[1]) / length)
     n = (u[1] * frame.out, -u[0] * frame.out)
-    rail = (work.joint.thickness + 45.0) / view.scale + 3.0
-    zero = (corner[0] + n[0] * rail, corner[1] + n[1] * rail)
     feet = [(on_page(c.station, work.joint.thickness + work.job.clamp.jaw_outer), say(c.station)) for c in shown]
     if not feet:
         return []
-    return [line([corner, zero]), *running(zero, u, n, feet, size=LABEL)]
+    rail = (work.joint.thickness + 45.0) / view.scale + 3.0
+    room = Room(frame.area)
+    room.take(_table_edges(work, frame))
+    places: list[list[Item]] = []
+    for more in (0.0, 1.0, -1.0, 2.0, -2.0, 3.0, -3.0, 4.0):  # until no figure lies on an edge of the table
+        zero = (corner[0] + n[0] * (rail + more), corner[1] + n[1] * (rail + more))
+        places.append([line([corner, zero]), *running(zero, u, n, feet, size=LABEL)])
+    return list(room.put(places))
+
+
+def _table_edges(work: Workup, frame: Frame) -> list[Item]:
+    """The table's edges in the plan."""
+    saw, view = work.job.saw, frame.plan
+    free = frame.out * (work.way.fence + work.joint.thickness + FREE_STRIP)
+    low, high = -float(saw.table_front), float(saw.table_back)
+    corners = [(low, 0.0), (low, free), (high, free), (high, 0.0)]
+    return [line([view.point(p) for p in corners])]
 
 
 def _blade_height(work: Workup, frame: Frame) -> list[Item]:
@@ -129,11 +148,12 @@ def _travels(work: Workup, frame: Frame) -> list[Item]:
         for at, name in stops(work)
         if at <= frame.high
     ]
-    foot = (axis + 1.5, base - STEP * (len(lengths) + 0.85))
+    name = Text(axis + 1.5, base - STEP * (len(lengths) + 0.85), "travel of the heel past the blade's centre", LABEL)
+    right = frame.area[0] + frame.area[2] - 1.5  # under every line of the ladder: it may begin further left
     return [
         line([view.point((0.0, work.way.blade.height)), (axis, base)], CENTRE),
         *_ladder((axis, base), -1.0, lengths),
-        Text(*foot, "travel of the heel past the blade's centre", LABEL),
+        replace(name, x=min(name.x, right - name.width)),
     ]
 
 

@@ -183,9 +183,9 @@ def _support_rows(work: Workup, say: Say) -> list[Row]:
         rows = [Row("none needed", "Infeed")]
     elif need.stand.fits:
         between = f"{say(need.stand.nearest)} to {say(need.stand.furthest)}"
-        rows = [Row(f"{between} out from the front edge; {level}", "Infeed stand", True)]
+        rows = [Row(f"{between} out from the front edge; {level}", "Infeed support", True)]
     else:
-        rows = [Row(f"front edge to {say(need.stand.nearest)} out or more; {level}", "Infeed table", True)]
+        rows = [Row(f"front edge to {say(need.stand.nearest)} out or more; {level}", "Infeed support", True)]
     past = f"{say.up(need.past_back)} past the table's far edge"
     return [*rows, Row(past if need.past_back else "on the table", "Heel ends")]
 

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from scarfwright.models.cut.scene import FENCE_THICKNESS, TABLE_THICKNESS, Piece, State, setup_scene
-from scarfwright.models.flat.loop import Loop, rectangle
+from scarfwright.models.flat.loop import Loop, polygon, rectangle
 from scarfwright.models.part.part import Part
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.dimension import scale_bar
@@ -24,13 +26,12 @@ from scarfwright.outputs.drawing.display import (
 )
 from scarfwright.outputs.drawing.hatch import hatch
 from scarfwright.outputs.drawing.placing import Room
-from scarfwright.outputs.setup_card.frame import Area, Frame
+from scarfwright.outputs.setup_card.frame import FREE_STRIP, Area, Frame
 from scarfwright.outputs.setup_card.marks import LABEL, STEP, from_front_edge, labels, marks, stops
 from scarfwright.outputs.setup_card.projection import from_above, from_the_side
 from scarfwright.outputs.shop_drawings.sled_details import HAND_PEN, WOOD, part_items
 
 BLOCK_LONG = 60.0  # stop block, as drawn [mm]
-FREE_STRIP = 45.0  # table shown beyond the work [mm]
 MOST_BEFORE = 400.0  # of sled and board shown before table and fence [mm]
 HEAD, FOOT, BETWEEN = 8.0, 8.6, 3.0  # page room over, under and between the views, without dimensions
 STATIONS = 8.0  # page room for the stations
@@ -102,8 +103,16 @@ def views(work: Workup, frame: Frame) -> list[Item]:
     room = Room(frame.area)
     room.take(item for item in flat(items) if item.name != HATCHED)  # names may stand on hatching
     for choices in labels(work, frame):
-        items += room.put(choices)
+        label = room.put(choices)
+        items += [*_unhatched(work, frame, label), *label]
     return items
+
+
+def _unhatched(work: Workup, frame: Frame, label: Sequence[Item]) -> list[Item]:
+    """Bare wood under a label's letters, where hatching would run through them."""
+    patches = tuple(shape(polygon(item.box(0.3)), None, WOOD, "bare wood") for item in label if isinstance(item, Text))
+    window, hatched = _no_hands_area(work, frame)
+    return [Clip(_picture(work, frame), (Clip(window, (Clip(hatched, patches),)),))]
 
 
 def _plan(work: Workup, frame: Frame) -> list[Item]:
@@ -118,21 +127,28 @@ def _plan(work: Workup, frame: Frame) -> list[Item]:
     items += [_above(p, view) for p in frame.state.pieces if p.name in over or _kind(p) == "clamp"]
     x = frame.state.travel - work.way.layout.hand_line
     wide = max(work.way.sled.width_at(work.way.sled.length - work.way.layout.hand_line), 0.0)
-    items.append(_no_hands(sled.shape, sled.along, x, view))
+    window, beyond = _no_hands_area(work, frame)
+    items.append(Clip(window, (hatch(beyond, NO_HANDS, 2.5, HATCHED),)))
     items.append(line([view.point((x, 0.0)), view.point((x, frame.out * wide))], HAND_PEN, "hand line"))
     heel = from_above(_piece(frame.start, "sled")).bounds
     items.append(line([view.point((heel[2], y)) for y in (heel[1], heel[3])], PHANTOM, "heel at the start"))
+    return [Clip(_picture(work, frame), tuple(items))]
+
+
+def _picture(work: Workup, frame: Frame) -> Loop:
+    """What is shown of the plan, on the page."""
     low, high = sorted((-frame.out * FENCE_THICKNESS, frame.out * free_edge(work)))
-    window = rectangle(frame.low, low, frame.high - frame.low, high - low)
-    return [Clip(view.loop(window), tuple(items))]
+    return frame.plan.loop(rectangle(frame.low, low, frame.high - frame.low, high - low))
 
 
-def _no_hands(sled: Part, along: float, line_at: float, view: View) -> Item:
-    """Hatching over what of the sled lies on the blade's side of the hand line."""
-    outline = sled.outline.moved(along, 0.0)
+def _no_hands_area(work: Workup, frame: Frame) -> tuple[Loop, Loop]:
+    """The sled's outline, and round what of it lies on the blade's side of the hand line, on the page."""
+    sled, line_at = _piece(frame.state, "sled"), frame.state.travel - work.way.layout.hand_line
+    assert isinstance(sled.shape, Part)
+    outline = sled.shape.outline.moved(sled.along, 0.0)
     _, low, high, top = outline.bounds
     beyond = rectangle(line_at, low, max(high - line_at, 1e-3), top - low)
-    return Clip(view.loop(outline), (hatch(view.loop(beyond), NO_HANDS, 2.5, HATCHED),))
+    return frame.plan.loop(outline), frame.plan.loop(beyond)
 
 
 def _side(work: Workup, frame: Frame) -> list[Item]:

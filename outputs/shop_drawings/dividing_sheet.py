@@ -61,7 +61,7 @@ def _lower(work: Workup, cut: Dividing, area: Area) -> list[Item]:
     x += wides[1]
     items += panel((x, y, wides[2], height), "The cut", rows(order(work, cut)), PANEL_SIZE)
     x += wides[2]
-    cautions = (*carrier_cautions(), Entry(DEFER, strong=True))
+    cautions = (*carrier_cautions(work, cut), Entry(DEFER, strong=True))
     return items + panel((x, y, wides[3], height), "CAUTIONS: the riskiest cut", rows(cautions), PANEL_SIZE, fill=WARN)
 
 

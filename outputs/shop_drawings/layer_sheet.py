@@ -85,7 +85,7 @@ def _lower(sheet: Sheet, work: Workup, area: tuple[float, float, float, float]) 
         Row(slope_mark(real.ratio), "Slope", True),
         Row(say(2 * layout.dowel_radius) if layout.dowels else "none", "Dowels"),
         Row(""),
-        Row("Cut every layer from the same file, outline last, held down by tabs or screws in the waste."),
+        Row("Cut every layer from the same file, outline last, held down by tabs or screws in the scrap."),
         Row("Try the layers dry on their dowels, then glue face to face on something flat, and wipe the edges clean."),
         Row("Check the work edge with a straightedge: a hollow or hump comes out double in the joint."),
     ]

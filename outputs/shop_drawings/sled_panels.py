@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from scarfwright.models.lengths.drawn import drawn_in, slope_mark
+from scarfwright.models.lengths.say import say_in
 from scarfwright.models.part.part import Part
+from scarfwright.models.words.at_the_saw.at_every_cut import at_every_cut
 from scarfwright.models.words.the_sled.material import sled_list
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.display import EDGE, Item, box
@@ -18,7 +20,7 @@ TABLE_SIZE = 3.0
 def sled_panels(work: Workup, part: Part, area: Area) -> list[Item]:
     """Five columns: nose over notch; what to write on the sled over clamps; holes; material over cautions."""
     x, y, width, height = area
-    shares = (50.0, 57.0, 80.0, 90.0)
+    shares = (44.0, 50.0, 76.0, 107.0)
     wides = [share * width / sum(shares) for share in shares]
     items: list[Item] = []
     for wide, draw in zip(wides, (nose_detail, notch_detail), strict=False):
@@ -29,7 +31,7 @@ def sled_panels(work: Workup, part: Part, area: Area) -> list[Item]:
     items += panel((x, y + height - high, wides[2], high), "Write on the sled", _to_write(work), PANEL_SIZE)
     items += [box(x, y, wides[2], height - high, EDGE), *_tables(work, (x, y, wides[2], height - high))]
     x += wides[2]
-    low = 38.0
+    low = 46.0
     items += panel((x, y + low, wides[3], height - low), "Material", rows(sled_list(work)), PANEL_SIZE)
     return items + panel((x, y, wides[3], low), "CAUTIONS", _cautions(work), PANEL_SIZE, fill=WARN)
 
@@ -52,9 +54,10 @@ def _cautions(work: Workup) -> list[Row]:
     hands = "Hands only on the nose side of the hand line. " if 0 < layout.hand_line < real.length else ""
     return [
         Row(
-            f"{hands}Eyes, ears and lungs protected. Riving knife fitted; guard as the card says. Never reach over or "
-            "beyond a turning blade: wait until it has STOPPED. Unplug the saw for every change."
+            f"{hands}Eyes and ears protected. Never reach over or beyond a turning blade. Unplug the saw for every "
+            "change."
         ),
+        *(Row(text) for text in at_every_cut(work.cut.knife, say_in(work.job.units))),
         Row(DEFER, bold=True),
     ]
 

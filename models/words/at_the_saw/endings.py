@@ -111,7 +111,7 @@ def stop_block(stop: StopBlock, heel: float, say: Say) -> str:
     if stop.cleat is not None:
         text += (
             f" Or screw a cleat under the sled, {say(stop.cleat)} from the heel, to meet the table's front edge (no "
-            "infeed table in its way)."
+            "infeed support in its way)."
         )
     return text
 

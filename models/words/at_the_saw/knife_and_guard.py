@@ -7,6 +7,7 @@ from scarfwright.models.lengths.say import Say
 from scarfwright.models.words.sentence import Sentence
 
 STANDARD = "EN 1870-19"
+NEAR = {"mm": "6 mm", "in": "1/4 in"}  # hood over the work: California T8 4300.1, WAC 296-806-48012 (1/4 in)
 
 
 def knife(one: Knife, say: Say) -> str:
@@ -43,10 +44,10 @@ def _hood(say: Say, over: float, ahead: float | None) -> str:
     if ahead is not None:
         told += f" and reach no further than {say.down(ahead)} from the blade's centre towards you (the nearest clamp)"
     return (
-        f"{told}. Where it can't: riving knife on, hands on your side of the line, a guard on an arm of its own above "
-        "the "
-        "clamps, and first what the saw maker's manual and local rules say of jigs. Pawls must not catch when the sled "
-        "comes back. Put the guard back after the cut."
+        f"{told}. It rides on the work, or within {NEAR[say.units]} of it. Where it can't: riving "
+        "knife on, hands on your side of the line, a guard on an arm of its own above the clamps, and first what the "
+        "saw maker's manual and local rules say of jigs. Pawls must not catch when the sled comes back. Put the guard "
+        "back after the cut."
     )
 
 
@@ -60,7 +61,7 @@ def _plate_too_thick(say: Say, *, plate_mm: float, kerf_mm: float) -> str:
 def _none(say: Say, *, least_mm: float, under_mm: float, top_mm: float) -> str:
     return (
         f"A saw without riving knife (riving_knife = 0) can throw the work. {_fit(say, least_mm, under_mm, top_mm)} "
-        "Where the saw takes no riving knife fit a splitter."
+        "Where the saw has no place for a riving knife fit a splitter."
     )
 
 

@@ -16,6 +16,11 @@ from scarfwright.models.words.at_the_saw import at_every_cut, endings, feed, fen
 
 FIRST = "The saw maker's manual, local rules and competent instruction come first."
 
+FEATHER = (
+    "Loose over the {loose} from the heel to the first clamp: hold it there with thin double-sided tape, the same tape "
+    "at the nose end too (common practice, no source). Never by hand."
+)
+
 
 @dataclass(frozen=True)
 class Check:
@@ -106,17 +111,27 @@ def _work_checks(work: Groundwork, say: Say) -> list[Check]:
             "there doubles in the glue line.",
             loose,
         ),
+        Check("Feather", FEATHER.format(loose=say(loose))),
         Check(
             "Clamps",
             f"Look at each before every cut: tight, at {places} from the heel along the work edge. Set the lower edge "
             "of "
             f"each pad {say(low)} above the table.{deep} Outer jaws {say.down(work.job.clamp.jaw_outer)} off the "
-            "board at most; "
-            "no screw, bar end or handle past them towards the blade. In a notch use clamps with slim jaws on both "
-            "sides. Only the nose clamp stands past the fence edge.",
+            "board at most; no screw, bar end or handle past them towards the blade. In a notch: only clamps "
+            "slim on both sides, a screw on neither. Only the nose clamp stands past the fence edge. "
+            f"{_bar(work, say)}",
             low,
         ),
     ]
+
+
+def _bar(work: Groundwork, say: Say) -> str:
+    """What a clamp's bar needs that reaches past the fence edge, with the pads set as they are told."""
+    lower = pad_lower_edge(work.job, work.way.sled) + work.job.clamp.throat
+    at, fence_high = say.apart(lower, work.job.saw.fence_height)
+    if lower > work.job.saw.fence_height:
+        return f"A bar past the fence edge must pass over the fence ({fence_high}): it is {at} up."
+    return f"No bar past the fence edge: {at} up, it would meet the fence ({fence_high})."
 
 
 def _last_checks(work: Groundwork, say: Say) -> list[Check]:
@@ -146,7 +161,7 @@ def order_of_work(work: Groundwork) -> tuple[str, ...]:
         "Cut a test joint first, in scrap of the same thickness and height.",
         "Stand the board on the sled, the end to be tapered flush with the heel. The face that lies on the sled keeps "
         "the "
-        "feather end: pick it so that the grain runs out along the cut, not across it. Both pieces the same edge down.",
+        "feather end: pick it so that the grain runs out along the cut, not across it. Both boards the same edge down.",
         "Close the clamps. Look for light at the heel. Push once through dry. Tighten every clamp again.",
         f"Plug in. Stand on the {free}, beside the line of the blade, with knee or helper at the switch.",
         endings.start(advice.start, say),

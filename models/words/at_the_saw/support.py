@@ -57,8 +57,8 @@ def _infeed_needed(
         )
     else:
         told = (
-            f"Set an infeed table on your side, from the saw table's front edge to {say(nearest_mm)} out or more. No "
-            "single stand serves from start to end."
+            f"Set an infeed support as long as a bench on your side, from the table's front edge to {say(nearest_mm)} "
+            "out or more. No single roller or trestle serves from start to end."
         )
     board = _board(say, board_length_mm, board_length_is == "assumed")
     rough = say(round_to(abs(over_front_mm), fine_step(say.units)))
@@ -107,7 +107,7 @@ def _no_room_to_start(say: Say, *, table_front_mm: float, needed_mm: float) -> s
     return (
         f"At the start the heel must be {say(needed_mm)} short of the blade's centre, and the table's front edge is "
         "only "
-        f"{say(table_front_mm)} from it. Measure table_front again; or fix an infeed table level with the saw's and "
+        f"{say(table_front_mm)} from it. Measure table_front again; or fix an infeed support level with the table and "
         f"give its front edge, {say.up(needed_mm)} or more."
     )
 

@@ -66,7 +66,7 @@ def _slope_gauge_reads(
 def _taper_fork_alike(say: Say, *, difference_mm: float, tolerance_mm: float) -> str:
     return (
         f"Measure the taper's thickness at two lines with callipers. The taper fork's slots differ by "
-        f"{say(difference_mm)} and the printer is out by {say(tolerance_mm)}: they can't be told apart."
+        f"{say(difference_mm)} and the printer is out by {say(tolerance_mm)}: they can't be kept apart."
     )
 
 
@@ -109,7 +109,7 @@ def _scale_too_many(_say: Say, *, slopes: float, most: float, first: float, last
 
 def _scale_crowds(say: Say, *, step_mm: float, least_mm: float) -> str:
     return (
-        f"On stock this thin measure the taper with callipers at two pencil lines: the scale's marks would lie "
+        f"On boards this thin measure the taper with callipers at two pencil lines: the scale's marks would lie "
         f"{say(step_mm)} apart, under the {say(least_mm)} that can be read."
     )
 
@@ -152,8 +152,9 @@ def _block_coarse(
 def _height_step_coarse(say: Say, *, resolution_mm: float, needed_mm: float, by_rule_mm: float) -> str:
     return (
         f"Set blade_above_work to {say.up(2 * resolution_mm)} or more. The height step sets the blade only to "
-        f"±{_millimetres(resolution_mm)}, and half of what the blade stands above the work, {_millimetres(needed_mm)}, "
-        "may be lost. " + use_instead(resolution_mm, [("a rule stood on the table", by_rule_mm)], _millimetres)
+        f"±{_millimetres(resolution_mm)}, and half of how far the blade reaches above the work, "
+        f"{_millimetres(needed_mm)}, may be lost. "
+        + use_instead(resolution_mm, [("a rule stood on the table", by_rule_mm)], _millimetres)
     )
 
 

@@ -8,7 +8,7 @@ from scarfwright.models.lengths.say import Say
 from scarfwright.models.words.sentence import Sentence
 
 SOURCES = {
-    "tilt": "how square the blade stands to the table",
+    "tilt": "how square the blade is to the table",
     "edge_lean": "how square the sled's work edge is to the table",
     "seat": "how tight the boards lie on the work edge",
     "edge_bow": "how straight the work edge is",

@@ -126,7 +126,7 @@ def _joint_unknown(_say: Say, *, name: str) -> str:
 
 def _no_joint(say: Say, *, name: str, joint_mm: float, use_percent: float, depth_mm: float) -> str:
     return (
-        f"No stretch of {name} that takes a joint of {say(joint_mm)} is bent easily enough: a joint would bear "
+        f"No stretch of {name} long enough for a joint of {say(joint_mm)} is bent easily enough: a joint would bear "
         f"{use_percent:.0f} % of its strength. Make it of one board, of laminations, or at most {say.down(depth_mm)} "
         "deep in "
         f"the bend. {NOT_DESIGN}"

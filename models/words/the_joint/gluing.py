@@ -160,7 +160,7 @@ def _too_few_clamps(say: Say, *, count: float, needed: float, overlap_mm: float)
 def _clamps_too_small(say: Say, *, opening_mm: float, needed_mm: float, between_mm: float, way: str) -> str:
     pair = "two strips of scrap" if way == "flat" else "two battens, for the throat does not reach the middle"
     return (
-        f"To glue up, a clamp closes on {say.up(needed_mm)}: the stock and {pair}, {say(between_mm)} thick each. "
+        f"To glue up, a clamp closes on {say.up(needed_mm)}: the board and {pair}, {say(between_mm)} thick each. "
         "Yours open "
         f"{say(opening_mm)}. Use clamps that open {say.up(needed_mm)} or more for gluing."
     )
@@ -185,7 +185,7 @@ def _pressure_low(
     fig = Figures(say.units)
     more = math.ceil(count * needed_n / force_n - 1e-9)
     return (
-        f"{_pressure_facts(say, count, force_n, given_mpa)}; {kind} asks for "
+        f"{_pressure_facts(say, count, force_n, given_mpa)}; {kind} needs "
         f"{fig.stress_range(least_mpa, most_mpa)}. Use "
         f"clamps that give {fig.force_up(needed_n)} each, or {more} of yours. The adhesive maker's figure comes first."
     )
@@ -204,7 +204,7 @@ def _pressure_high(
 ) -> str:
     fig = Figures(say.units)
     return (
-        f"{_pressure_facts(say, count, force_n, given_mpa)}; {kind} asks for "
+        f"{_pressure_facts(say, count, force_n, given_mpa)}; {kind} needs "
         f"{fig.stress_range(least_mpa, most_mpa)}, and "
         f"more squeezes the glue out. Tighten each to {fig.force_down(needed_n)} or less. The adhesive maker's "
         "figure comes "
@@ -214,7 +214,7 @@ def _pressure_high(
 
 def _open_time_short(_say: Say, *, open_time_min: float, needed_min: float) -> str:
     return (
-        f"Spreading and setting the clamps takes about {duration(math.ceil(needed_min))} (common practice, no "
+        f"Spreading and setting the clamps lasts about {duration(math.ceil(needed_min))} (common practice, no "
         "source), longer "
         f"than the glue's open time of {duration(open_time_min)}. Have a helper set clamps, or take a glue with an "
         "open "

@@ -13,20 +13,20 @@ SOURCE_SLOPE = (
 def _not_upright(say: Say, *, thickness_mm: float, height_mm: float) -> str:
     thick, high = say.apart(thickness_mm, height_mm)
     return (
-        f"The stock is thicker ({thick}) than it stands high ({high}): it would tip at the saw. Taper it through its "
+        f"The board is thicker ({thick}) than it is high ({high}): it would tip at the saw. Taper it through its "
         "smaller side."
     )
 
 
 def _gap_eats_joint(say: Say, *, tip_mm: float, thickness_mm: float) -> str:
     return (
-        f"The fence gap leaves tips {say(tip_mm)} thick, half the stock's {say(thickness_mm)} or more, so no joint is "
+        f"The fence gap leaves tips {say(tip_mm)} thick, half the board's {say(thickness_mm)} or more, so no joint is "
         "left."
     )
 
 
 def _finish_too_thick(say: Say, *, finished_mm: float, thickness_mm: float, **_: object) -> str:
-    return f"The finished thickness {say(finished_mm)} is not less than the stock's {say(thickness_mm)}."
+    return f"The finished thickness {say(finished_mm)} is not less than the board's {say(thickness_mm)}."
 
 
 def _tips_stay(say: Say, *, finished_mm: float, thickness_mm: float, tip_mm: float, **_: object) -> str:
@@ -60,7 +60,7 @@ def _slope_flat(_say: Say, *, ratio: float, most: float) -> str:
 def _slope_off(_say: Say, *, ratio_asked: float, ratio_realised: float, off_percent: float) -> str:
     return (
         f"The sled gives a slope of {slope(ratio_realised)}, {abs(off_percent):.1f} % off the {ratio_asked:g}:1 in the "
-        "job. Both pieces off one sled still close. If the slope matters, correct the sled."
+        "job. Both boards off one sled still close. If the slope matters, correct the sled."
     )
 
 

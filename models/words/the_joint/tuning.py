@@ -44,7 +44,7 @@ def set_up_lines(found: Tuned) -> list[tuple[str, str]]:
 
 def _hand(lean: Value, signed: bool) -> str:
     if not signed:
-        return "which way not told"
+        return "which way not known"
     if abs(lean.value) <= 2 * lean.sigma:
         return "none to speak of"
     return "top of the cut away from the fence" if lean.value > 0 else "top of the cut towards the fence"
@@ -134,11 +134,11 @@ def untold_lines(found: Tuned) -> list[str]:
     for name in found.untold:
         ways = [" and ".join(_key(key) for key in keys) for keys in found.would_tell[name]]
         if name == "fence_gap_mm" and found.fit.tip is not None:
-            lines.append(f"Not told: {NAMES[name]}. {NO_TIP}")
+            lines.append(f"Not known: {NAMES[name]}. {NO_TIP}")
         elif ways:
-            lines.append(f"Not told: {NAMES[name]}. One of these would tell: {'; '.join(ways)}.")
+            lines.append(f"Not known: {NAMES[name]}. One of these would tell: {'; '.join(ways)}.")
         else:
-            lines.append(f"Not told: {NAMES[name]}. Measure more of the joint (sheet test-joint).")
+            lines.append(f"Not known: {NAMES[name]}. Measure more of the joint (sheet test-joint).")
     lines += [
         f"Not used: {_key(key)} of joint {number}, which tells nothing without {_key(needs)}."
         for number, key, needs in found.unused

@@ -31,7 +31,7 @@ def _stop_sticks_out(say: Say, *, width_mm: float, stop_mm: float) -> str:
 
 def _slots_alike(say: Say, *, allowed_mm: float, tolerance_mm: float, **_: object) -> str:
     return (
-        f"{_fork(say, allowed_mm, tolerance_mm)} can't be told apart. Use callipers on the joint, and overlap marks on "
+        f"{_fork(say, allowed_mm, tolerance_mm)} can't be kept apart. Use callipers on the joint, and overlap marks on "
         "both boards."
     )
 

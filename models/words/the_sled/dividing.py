@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
+from scarfwright.models.cut.knife_and_guard import BELOW_TOP
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.drawn import Drawn, drawn_in, slope_mark
-from scarfwright.models.lengths.say import Say
+from scarfwright.models.lengths.say import Say, say_in
 from scarfwright.models.sled.dividing import HANDLE, STICK_FROM, Dividing
 from scarfwright.models.sled.rail import PAST_END, RAIL_WIDTH, Rail, RailPiece
 from scarfwright.models.sled.screws import CLEAR
+from scarfwright.models.words.at_the_saw.at_every_cut import DUST, STOPPED, at_every_cut
 from scarfwright.models.words.sentence import Sentence
 from scarfwright.models.words.the_joint.entry import Entry
 from scarfwright.models.words.the_sled.material import screws, size
@@ -66,8 +70,8 @@ def rail_way(work: Groundwork, cut: Dividing) -> tuple[Entry, ...]:
             "Clamp plank, pieces and rail to the bench, clear of the saw, the plank carried on both sides of the cut."
         ),
         Entry(
-            f"Blade {say.rule_up(rail.saw_depth)} deep, waste below. Guard free to close; saw at full speed before it "
-            "touches; hold it until the blade has STOPPED. Halves then: "
+            f"Blade {say.rule_up(rail.saw_depth)} deep, scrap below it. Guard free to close; saw at full speed before "
+            "it touches; hold it until the blade has STOPPED. Halves then: "
             f"heel {say(rail.heel)}, nose {say(rail.nose)}."
         ),
     )  # fmt: skip
@@ -185,14 +189,16 @@ def screwing(work: Groundwork) -> str:
     )
 
 
-def carrier_cautions() -> tuple[Entry, ...]:
+def carrier_cautions(work: Groundwork, cut: Dividing) -> tuple[Entry, ...]:
     """For the cut at the table saw."""
+    knife = replace(work.cut.knife, top=max(cut.blade_height - BELOW_TOP, 0.0))  # the blade is lower than in the sled
     return _cautions(
         "Never freehand, and never the bare plank along the fence: on the carrier or along a rail, or not at all.",
-        "KICKBACK: a half that closes on the blade is thrown back. Riving knife fitted; stand out of its line.",
+        "KICKBACK: a half that closes on the blade is thrown back. Stand out of its line.",
         "The free half drops at the end of the cut unless its strip carries it. Screw the strip on first.",
         "Screws outside the kerf and shorter than the plank: look again before the saw is switched on.",
-        "Eyes, ears and lungs protected; no gloves, no loose sleeves.",
+        "Eyes and ears protected; no gloves, no loose sleeves.",
+        *at_every_cut(knife, say_in(work.job.units)),
         "No hand over, beside or beyond a turning blade. Unplug the saw for every change.",
     )
 
@@ -202,7 +208,9 @@ def rail_cautions() -> tuple[Entry, ...]:
     return _cautions(
         "The riskiest cut of all. Never freehand: on the carrier (next sheet) or along the rail, or not at all.",
         "KICKBACK: support both halves, so that the cut can't close on the blade.",
-        "Eyes, ears and lungs protected; cable and hands clear of the line, above and below.",
+        "Eyes and ears protected; cable and hands clear of the line, above and below.",
+        DUST,
+        STOPPED,
         "Unplug the saw for every change of blade or depth.",
     )
 

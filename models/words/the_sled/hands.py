@@ -37,8 +37,8 @@ def _no_room(say: Say, *, hand_line_mm: float, length_mm: float, room_mm: float,
 
 def _handle_no_room(say: Say, *, hand_line_mm: float, spacing_mm: float) -> str:
     return (
-        f"No handle holes: two of them {say(spacing_mm)} apart fit nowhere behind the hand line, {say(hand_line_mm)} "
-        "from the heel."
+        f"No handle holes: two of them {say(spacing_mm)} apart fit nowhere on your side of the hand line, "
+        f"{say(hand_line_mm)} from the heel."
     )
 
 

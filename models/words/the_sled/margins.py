@@ -35,7 +35,7 @@ def _side(say: Say, *, value_mm: float, **_: object) -> str:
 
 def _blade(say: Say, *, value_mm: float, **_: object) -> str:
     return (
-        f"The blade stands only {say(value_mm)} above the work: a board a little high is not cut through, and breaks "
+        f"The blade reaches only {say(value_mm)} above the work: a board a little high is not cut through, and breaks "
         f"off {_OURS}."
     )
 

@@ -8,7 +8,7 @@ from scarfwright.models.findings import Finding, Remedy, Written
 TELL_IT_THEMSELVES = frozenset({"clamp.meets_blade", "clamp.meets_fence", "board.meets_fence"})
 
 _PHRASES = {
-    "stock.thickness": "start from stock {} thick",
+    "stock.thickness": "start from a board {} thick",
     "stock.height": "stand it {} high",
     "stock.length": "use boards {} long",
     "stock.finished_thickness": "plan for a finished thickness of {}",

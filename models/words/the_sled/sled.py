@@ -70,8 +70,8 @@ def _flat_short(say: Say, *, nose_flat_mm: float, pad_width_mm: float) -> str:
 
 def _dowel_no_room(say: Say, *, dowel_mm: float) -> str:
     return (
-        f"No two places take dowels of {say(dowel_mm)} clear of notches and edges. Register the layers by their edges "
-        "instead, or use thinner dowels."
+        f"There are no two places for dowels of {say(dowel_mm)} clear of notches and edges. Register the layers by "
+        "their edges instead, or use thinner dowels."
     )
 
 
