@@ -2,13 +2,19 @@
 
 from __future__ import annotations
 
+import os
+
 import pytest
-from hypothesis import settings
+from hypothesis import Phase, settings
 
 # properties: few and always the same examples in the fast run, more and new ones each time in the slow one;
 # no time limit for one example, as a busy machine would trip it
 settings.register_profile("fast", max_examples=40, derandomize=True, deadline=None)
 settings.register_profile("slow", max_examples=200, deadline=None)
+# where the code is broken on purpose it is enough to know that a test fails, not on which smallest case
+settings.register_profile(
+    "broken", max_examples=40, derandomize=True, deadline=None, database=None, phases=[Phase.explicit, Phase.generate]
+)
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
@@ -16,7 +22,8 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 
 
 def pytest_configure(config: pytest.Config) -> None:
-    settings.load_profile("slow" if config.getoption("--slow") else "fast")
+    fast = "broken" if os.environ.get("MUTANT_UNDER_TEST") else "fast"
+    settings.load_profile("slow" if config.getoption("--slow") else fast)
 
 
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
