@@ -31,3 +31,18 @@ def test_on_steep_stock_the_blade_plane_and_not_the_jaws_corner_sets_the_station
     jaw = Jaw(10.0, 25, 12, 0.0)
     assert jaw.least_station(travel, joint, blade) == pytest.approx(u + 25)
     assert jaw.limit(u + 25, joint, blade) == pytest.approx(travel)
+
+
+def test_a_bar_that_meets_the_blade_over_the_work_counts() -> None:
+    """1 in 2, the bar only 2 over the pads' lower edge: it crosses the plane 5 inside the work's face, before the jaw.
+
+    Its limit is u cos + v sin - f(12) with v = 17, the jaw's u cos + 22 sin - f(10), which is later.
+    """
+    joint, blade = Joint(2, 22, 60, 0.4), Blade(254, 2.5, 66, 0.4)
+    sin, cos = 1 / math.sqrt(5), 2 / math.sqrt(5)
+    u = (17 * cos - 0.4) / sin
+    at_bar = u * cos + 17 * sin - math.sqrt(127**2 - (12 + 61) ** 2)
+    at_jaw = u * cos + 22 * sin - math.sqrt(127**2 - (10 + 61) ** 2)
+    assert at_bar < at_jaw - 0.5
+    assert Jaw(10.0, 25, 12, 0.0, bar_edge=12.0).limit(u + 25, joint, blade) == pytest.approx(at_bar)
+    assert Jaw(10.0, 25, 12, 0.0).limit(u + 25, joint, blade) == pytest.approx(at_jaw)
