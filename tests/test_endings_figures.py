@@ -7,7 +7,7 @@ from dataclasses import replace
 
 import pytest
 from scarfwright.models.cut.endings import Bound, StopBlock, TravelAdvice, bounds, travel_advice
-from scarfwright.models.cut.feed import feed_of_cut
+from scarfwright.models.cut.feed import feed_of_cut, rpm_for
 from scarfwright.models.cut.knife_and_guard import Knife, guard, riving_knife
 
 from tests.cut_jobs import worked
@@ -193,3 +193,9 @@ def test_so_many_teeth_that_no_hand_feeds_them_rub() -> None:
     assert half.rim_speed is not None
     other = feed_of_cut(worked(saw={"teeth": 24, "feed_time": 8}).way)
     assert (other.rim_speed, other.tooth_feed, other.time_range, other.rubs) == (None, None, None, False)
+
+
+def test_the_speed_that_gives_a_rim_speed() -> None:
+    """A blade of 254 goes 0.79796 m round a turn: 80 m/s are 100.26 turns a second."""
+    assert rpm_for(80, 254) == pytest.approx(6015.3, abs=0.1)
+    assert rpm_for(100, 305) == pytest.approx(100 / (math.pi * 0.305) * 60)

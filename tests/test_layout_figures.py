@@ -12,6 +12,7 @@ from scarfwright.models.job.tables import Job
 from scarfwright.models.sled import layout as lay
 from scarfwright.models.sled.blade import Blade, Jaw, Travels
 from scarfwright.models.sled.making import sled_way
+from scarfwright.models.sled.sled import from_sheet
 from scarfwright.models.sled.way import SledWay
 
 from tests.cut_jobs import job, worked
@@ -249,23 +250,24 @@ def test_a_hole_keeps_8_of_wood_to_edges_and_openings() -> None:
 SHEET = {"made_from": "sheet", "sheet_thickness": "18 mm", "plank": None, "dowel": "8 mm", "layers": 2}
 
 
-def test_dowels_down_the_middle_as_far_apart_as_they_can() -> None:
-    way = way_of(length=900, sled=SHEET)
+@pytest.mark.parametrize("length", [900, 905, 3000])
+def test_dowels_down_the_middle_as_far_apart_as_they_can(length: float) -> None:
+    way = way_of(length=length, sled=SHEET)
     dowels = way.layout.dowels
     assert way.layout.dowel_radius == 4
     assert len(dowels) == 3
     for x, y in dowels:
         assert y == pytest.approx(way.sled.width_at(x) / 2)
-        assert (x / (900 / 200)) == pytest.approx(round(x / (900 / 200)))
+        assert (x / (length / 200)) == pytest.approx(round(x / (length / 200)))
     others = [s for name, s in way.layout.capsules(way.sled) if name != "dowel hole"]
 
     def good(i: int) -> bool:
-        x = i * 900 / 200
+        x = i * length / 200
         at = (x, way.sled.width_at(x) / 2)
         return lay.fits(Capsule(at, at, 4.0), way.sled.corners(), others)
 
     places = [i for i in range(1, 200) if good(i)]
-    near, middle, far = (round(x / (900 / 200)) for x, _ in dowels)
+    near, middle, far = (round(x / (length / 200)) for x, _ in dowels)
     assert (near, far) == (places[0], places[-1])
     assert abs(middle - (near + far) / 2) == min(abs(i - (near + far) / 2) for i in places)
 
@@ -274,6 +276,16 @@ def test_dowels_down_the_middle_as_far_apart_as_they_can() -> None:
 def test_no_dowels_where_there_is_nothing_to_hold_together(changes: dict[str, Any]) -> None:
     assert way_of(length=900, sled={**SHEET, **changes}).layout.dowels == ()
     assert way_of(length=900).layout.dowels == ()
+
+
+@pytest.mark.parametrize(("length", "places"), [(60, [12, 30, 48]), (50, [12, 38]), (39, [])])
+def test_dowels_keep_their_own_wood_between_them(length: float, places: list[float]) -> None:
+    """Of 8, with 8 of wood: from 12 to 12 off the other end, and 16 from one to the next; one alone holds nothing."""
+    sled = from_sheet(60.0, 36.0, length, 12.0)
+    bare = replace(way_of(length=900, sled=SHEET).layout, notches=(), handle_holes=(), dowels=())
+    assert [x for x, _ in lay._dowels(sled, bare)] == pytest.approx(places, abs=length / 200)
+    thick = replace(bare, dowel_radius=30.0)
+    assert lay._dowels(sled, thick) == ()
 
 
 def test_every_opening_has_its_name() -> None:
