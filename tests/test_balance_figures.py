@@ -67,7 +67,9 @@ def test_every_balance_against_drawn_bodies(board: int, handles: str) -> None:
         assert balance.over_back == pytest.approx(travel - 300 - centre, abs=1e-3)
         both = (weight * centre + 100 * handle) / (weight + 100)
         assert balance.hand_over == pytest.approx(both - travel - 800, abs=1e-3)
-        assert balance.carried is (centre - travel - 800 <= -50 and travel - 300 - centre <= -50 and both <= travel + 800)
+        assert balance.carried is (
+            centre - travel - 800 <= -50 and travel - 300 - centre <= -50 and both <= travel + 800
+        )
     assert centre_of_mass(way, board, cut=True) == pytest.approx(found.balances[1].centre)
 
 
@@ -107,14 +109,17 @@ def test_one_stand_serves_as_long_as_near_is_not_beyond_far() -> None:
     assert not replace(stand, nearest=500.1).fits
 
 
-def test_no_stand_just_where_the_table_carries_centre_and_hand() -> None:
+@pytest.mark.parametrize(("board", "centre_governs"), [(900, False), (4000, True)])
+def test_no_stand_just_where_the_table_carries_centre_and_hand(board: int, centre_governs: bool) -> None:
     """The table's front edge moved to where the start is just carried by 50, and by a hair less."""
-    way = worked().way
-    weight, centre = weighed(bodies(way, 900, cut=False))
+    length = {"length": f"{board} mm"}
+    way = worked(stock=length).way
+    weight, centre = weighed(bodies(way, board, cut=False))
     handle = far_handle(way)
+    assert (centre + 50 > (weight * centre + 100 * handle) / (weight + 100)) is centre_governs
     least = max(centre + 50, (weight * centre + 100 * handle) / (weight + 100)) - START
     for front, needed in ((least + 0.01, False), (least - 0.01, True)):
-        found = support(worked(saw={"table_front": f"{front:.3f} mm"}).way)
+        found = support(worked(stock=length, saw={"table_front": f"{front:.3f} mm"}).way)
         assert (found.stand is not None) is needed
         assert found.balances[0].carried is not needed
 

@@ -122,9 +122,7 @@ def test_a_screw_gives_way_to_a_notch_to_the_nearest_mark_with_wood() -> None:
     def any_depth(station: float) -> float | None:
         wide = NOSE + (1000 - station) / N
         depths = (math.floor(share * wide + 0.5) for share in (0.5, 0.4, 0.6, 0.7))
-        return next(
-            (y for y in depths if has_wood((1000 - station, y), way.nominal.corners(), openings)), None
-        )
+        return next((y for y in depths if has_wood((1000 - station, y), way.nominal.corners(), openings)), None)
 
     middle, depth = cut.screws_on_plank[1]
     nearer = [s for s in range(5, 1000, 5) if abs(s - 500) < abs(middle - 500)]
@@ -162,7 +160,12 @@ def test_the_strip_under_the_free_half() -> None:
     assert triangles[0][0] > triangles[1][0]
     low = turned(0, NOSE)[0] + 2.5 * SIN / COS
     y = 190.4 + 2.5 + 5
-    corners = [(low, y), (low + cut.free.length, y), (low + cut.free.length, y + cut.free.width), (low, y + cut.free.width)]
+    corners = [
+        (low, y),
+        (low + cut.free.length, y),
+        (low + cut.free.length, y + cut.free.width),
+        (low, y + cut.free.width),
+    ]
     assert near(points(cut.free.loop), corners)
     # its screws: s from its own heel, at the plank's other end, and y from its own edge, the plank's other edge
     assert near(list(cut.free.screws), [turned(s, 184 - y) for s, y in cut.screws_on_plank])

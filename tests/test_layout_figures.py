@@ -67,8 +67,9 @@ def test_pads_over_a_low_fence_meet_nothing() -> None:
 
 def test_how_far_pads_reach_down() -> None:
     """Pads 20 high: on work of 60 and a sled of 38 their lower edge stands at 18, on work of 30 at 10."""
-    high, low = worked(clamp={"pad_height": "20 mm", "throat": "50 mm"}), way_of(
-        stock={"height": "30 mm"}, clamp={"pad_height": "20 mm", "throat": "30 mm"}
+    high, low = (
+        worked(clamp={"pad_height": "20 mm", "throat": "50 mm"}),
+        way_of(stock={"height": "30 mm"}, clamp={"pad_height": "20 mm", "throat": "30 mm"}),
     )
     assert lay.pad_lower_edge(high.job, high.way.sled) == 18
     assert lay.pad_lower_edge(low.job, low.sled) == 10
@@ -316,6 +317,13 @@ def test_a_measured_sled_keeps_its_holes_and_has_its_own_limits() -> None:
     again = lay.least_station(way.job, way.joint, way.blade, way.sled, way.travel.done)
     assert way.layout.least_station == pytest.approx(again)
     assert way.layout.least_station != pytest.approx(planned.layout.least_station)
+
+
+def test_a_measured_sled_that_runs_on_needs_its_clamps_clear_to_the_end() -> None:
+    way = way_of(length=850, saw={"end_of_cut": "run_on"}, sled={"length_as_made": "855 mm"})
+    to_the_end = lay.least_station(way.job, way.joint, way.blade, way.sled, way.travel.clear)
+    assert way.layout.least_station == pytest.approx(to_the_end)
+    assert to_the_end > lay.least_station(way.job, way.joint, way.blade, way.sled, way.travel.done) + 100
 
 
 def test_holes_move_with_the_length_dowels_too() -> None:
