@@ -143,7 +143,8 @@ def test_taking_off_behind_the_saw_wants_1200() -> None:
 
 
 def test_how_far_the_heel_runs_past_the_table() -> None:
-    """The block stands on the next mm from the front edge, 800 + travel: past a table of 300 behind the axis by so much."""
+    """The block stands on the next mm from the front edge, 800 + travel: past a table of 300 behind the axis by so "
+    "much."""
     past = math.ceil(800 + CLEAR) - 800 - 300
     assert past > 0
     assert support(worked(saw={"table_back": "300 mm", "end_of_cut": "run_on"}).way).past_back == pytest.approx(past)

@@ -40,7 +40,8 @@ def test_the_three_endings_in_figures() -> None:
 
 
 def test_what_limits_the_travel_nearest_first() -> None:
-    """Nose clamp: on the flat of 40 it may slide to its step, its jaw 12 thick; the fence begins 450 before the axis."""
+    """Nose clamp: on the flat of 40 it may slide to its step, its jaw 12 thick; the fence begins 450 before the "
+    "axis."""
     found = bounds(case().way)
     assert [(b.where, b.meets, b.sure) for b in found] == [
         ("heel", "blade", True),

@@ -133,8 +133,12 @@ def test_the_least_station_is_the_worse_of_as_set_and_pushed_down() -> None:
 
 
 def test_stations_asked_for_are_taken_and_sorted() -> None:
-    way = way_of(sled={"heel_station": "500 mm", "extra_stations": ["900 mm", "450 mm"], "nose_flat": "0 mm",
-                       "nose_station": "200 mm", "web": "20 mm", "notch_width": "14 mm", "notch_length": "44 mm"})  # fmt: skip
+    way = way_of(
+        sled={
+            "heel_station": "500 mm", "extra_stations": ["900 mm", "450 mm"], "nose_flat": "0 mm",
+            "nose_station": "200 mm", "web": "20 mm", "notch_width": "14 mm", "notch_length": "44 mm",
+        }
+    )  # fmt: skip
     edge = 1500 / math.cos(way.sled.angle)
     assert [(n.where, n.station) for n in way.layout.notches] == [
         ("extra", 450), ("heel", 500), ("extra", 900), ("nose", pytest.approx(edge - 200)),

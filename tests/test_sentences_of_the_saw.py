@@ -19,19 +19,22 @@ HOOD = (
     "Keep the crown guard (US blade guard) on where it passes: it must lift 60 mm (board and sled) and reach no "
     "further than 102.3 mm from the blade's centre towards you (the nearest clamp). Where it can't: riving knife on, "
     "hands on your side of the line, a guard on an arm of its own above the clamps, and first what the saw maker's "
-    "manual and local rules say of jigs. Pawls must not catch when the sled comes back. Put the guard back after the cut."
+    "manual and local rules say of jigs. Pawls must not catch when the sled comes back. Put the guard back after "
+    "the cut."
 )
 OTHER_BLADE = "change the blade for one whose kerf is more than 0.2 mm wider than its plate."
 
 FOUND: list[tuple[str, Say, dict[str, Any], str]] = [
     (
         "blade.over_marked_speed", MM, {"speed_per_min": 6000, "marked_per_min": 5500},
-        "The saw turns the blade at 6000 a minute, and 5500 is marked on it: it can burst. Run it at 5500 or slower, or "
+        "The saw turns the blade at 6000 a minute, and 5500 is marked on it: it can burst. Run it at 5500 or "
+        "slower, or "
         "fit a blade that is marked for 6000 or more.",
     ),
     (
         "blade.rim_too_fast", MM, {"rim_m_s": 106.4, "most_m_s": 100, "usual_m_s": 80, "usual_per_min": 6015.9},
-        "The teeth would run at 106.4 m/s, more than the 100.0 m/s that makers of carbide blades give for wood at most: "
+        "The teeth would run at 106.4 m/s, more than the 100.0 m/s that makers of carbide blades give for wood at "
+        "most: "
         "the blade can burst. Measure rpm again. Run this blade at 6015 a minute or slower (80.0 m/s).",
     ),
     (
@@ -57,12 +60,14 @@ FOUND: list[tuple[str, Say, dict[str, Any], str]] = [
     ),
     (
         "feed.too_slow", MM, {"tooth_feed_mm": 0.0125, "least_mm": 0.02, "feed_time_s": 16.5, "longest_s": 10.39},
-        "In 16.5 s each tooth cuts only 0.013 mm, less than 0.02 mm: it rubs and burns, and a burnt face does not glue. "
+        "In 16.5 s each tooth cuts only 0.013 mm, less than 0.02 mm: it rubs and burns, and a burnt face does not "
+        "glue. "
         "Take 10.3 s or less, or use fewer teeth.",
     ),
     (
         "feed.too_slow", MM, {"tooth_feed_mm": 0.0125, "least_mm": 0.02, "feed_time_s": 16.5, "longest_s": None},
-        "In 16.5 s each tooth cuts only 0.013 mm, less than 0.02 mm: it rubs and burns, and a burnt face does not glue. "
+        "In 16.5 s each tooth cuts only 0.013 mm, less than 0.02 mm: it rubs and burns, and a burnt face does not "
+        "glue. "
         "Use fewer teeth, or a slower blade.",
     ),
     (
@@ -87,13 +92,15 @@ FOUND: list[tuple[str, Say, dict[str, Any], str]] = [
     ),
     (
         "knife.thicker_than_kerf", MM, {"knife_mm": 2.6, "kerf_mm": 2.5, "least_mm": 2.0},
-        "The riving knife (2.6 mm) does not go into the 2.5 mm kerf: the work jams on it, and a through cut must not be "
+        "The riving knife (2.6 mm) does not go into the 2.5 mm kerf: the work jams on it, and a through cut must "
+        "not be "
         "made without it. Fit a knife 2 mm thick or more, less than the 2.5 mm kerf. Measure yours: the figures may be "
         "defaults.",
     ),
     (
         "knife.too_thin", MM, {"knife_mm": 2.3, "plate_mm": 2.3, "kerf_mm": 2.5, "least_mm": 2.5},
-        "The riving knife (2.3 mm) is less than 0.2 mm thicker than the blade's plate (2.3 mm; EN 1870-19): a kerf that "
+        "The riving knife (2.3 mm) is less than 0.2 mm thicker than the blade's plate (2.3 mm; EN 1870-19): a kerf "
+        "that "
         f"closes would pinch the blade. No knife fits this blade: {OTHER_BLADE} Measure yours: the figures may be "
         "defaults.",
     ),
@@ -109,7 +116,8 @@ FOUND: list[tuple[str, Say, dict[str, Any], str]] = [
     ),
     (
         "blade.axis_above_table", MM, {"radius_mm": 65, **RISES},
-        "A blade of 130 mm raised 66 mm would have its centre 1 mm above the table, which no saw does. Use a board 59 mm "
+        "A blade of 130 mm raised 66 mm would have its centre 1 mm above the table, which no saw does. Use a board "
+        "59 mm "
         "high or less (ripped, or lying on its other side), blade_above_work = 5 mm or less, or a blade of 132 mm or "
         "more.",
     ),
@@ -121,7 +129,8 @@ FOUND: list[tuple[str, Say, dict[str, Any], str]] = [
     (
         "blade.too_low", MM, {"max_depth_mm": 60, **RISES},
         "The blade must rise 66 mm above the table to clear the board by 6 mm, and rises only 60 mm. Use a board 54 mm "
-        "high or less (ripped, or lying on its other side), blade_above_work = 0 mm or less, or a saw whose blade rises "
+        "high or less (ripped, or lying on its other side), blade_above_work = 0 mm or less, or a saw whose blade "
+        "rises "
         "66 mm.",
     ),
     (
@@ -141,19 +150,22 @@ FOUND: list[tuple[str, Say, dict[str, Any], str]] = [
     ),
     (
         "fence.cuts_sled", IN, {},
-        "With no fence gap the blade rubs along the sled's heel and cuts it. Set fence_gap to 1/64 in (common practice, "
+        "With no fence gap the blade rubs along the sled's heel and cuts it. Set fence_gap to 1/64 in (common "
+        "practice, "
         "no source).",
     ),
     (
         "dividing.blade_too_low", MM,
         {"blade_height_mm": 62, "max_depth_mm": 60, "rail_mm": 131.1, "carrier_most_mm": 16.08},
-        "The dividing cut through carrier and plank needs the blade 62 mm up, and it rises only 60 mm. Divide the plank "
+        "The dividing cut through carrier and plank needs the blade 62 mm up, and it rises only 60 mm. Divide the "
+        "plank "
         "along a guide rail 131.1 mm from the line, or use a carrier 16 mm thick or less (sheet_thickness).",
     ),
     (
         "dividing.blade_too_low", MM,
         {"blade_height_mm": 62, "max_depth_mm": 40, "rail_mm": 131.1, "carrier_most_mm": None},
-        "The dividing cut through carrier and plank needs the blade 62 mm up, and it rises only 40 mm. Divide the plank "
+        "The dividing cut through carrier and plank needs the blade 62 mm up, and it rises only 40 mm. Divide the "
+        "plank "
         "along a guide rail 131.1 mm from the line.",
     ),
 ]  # fmt: skip
@@ -231,7 +243,8 @@ def test_about_burning() -> None:
     thin = "A thin kerf (2.5 mm) suits a weak saw: use a rip blade, and a sharp one."
     assert feed.advice(one(), MM) == (thin, *rest)
     full = (
-        "A full kerf (3 mm) is for a strong saw only: a thin one (2.4 mm) cuts away 20 % less wood. On a weak saw use a "
+        "A full kerf (3 mm) is for a strong saw only: a thin one (2.4 mm) cuts away 20 % less wood. On a weak saw "
+        "use a "
         "sharp thin-kerf rip blade."
     )
     assert feed.advice(one(kerf=3.0), MM) == (full, *rest)
@@ -240,8 +253,10 @@ def test_about_burning() -> None:
 def test_the_fence() -> None:
     setting = FenceSetting("right", 126.25, 0.4, 0.75, 222.78)
     assert fence.fence(setting, MM) == (
-        "Measure the heel with callipers, add 0.4 mm, and set the fence to that, on the right (126.7 mm if the heel came "
-        "out at 126.2 mm). Measure to a tooth that is set towards the fence. To the blade's plate instead, add 0.75 mm to "
+        "Measure the heel with callipers, add 0.4 mm, and set the fence to that, on the right (126.7 mm if the heel "
+        "came "
+        "out at 126.2 mm). Measure to a tooth that is set towards the fence. To the blade's plate instead, add 0.75 "
+        "mm to "
         "the heel."
     )
     assert fence.parallel(setting, MM) == (
