@@ -60,6 +60,24 @@ def test_what_limits_the_travel_nearest_first() -> None:
     assert [b.sure for b in bounds(long) if b.where == "board"] == [True]
 
 
+def test_half_a_millimetre_short_of_the_margin_is_short() -> None:
+    """The heel clamp meets the blade 50.07 past the end: a margin of 50 has room, one of 50.5 has not."""
+    way = case().way
+    saw = way.job.saw.model_copy(update={"travel_margin": 50.5})
+    found = travel_advice(replace(way, job=way.job.model_copy(update={"saw": saw})))
+    assert found.bounds == bounds(way)
+    assert found.asked.lacks == (found.bounds[0],)
+    assert not found.asked.possible
+
+
+def test_where_nothing_comes_into_the_way() -> None:
+    """A board of 900 never reaches the fence's front end; the clamps are left out."""
+    way = worked().way
+    found = travel_advice(replace(way, layout=replace(way.layout, clamps=())))
+    assert found.bounds == ()
+    assert [(e.first, e.lacks, e.spare, e.possible) for e in found.endings] == [(None, (), None, True)] * 3
+
+
 def test_the_shortest_sled_of_each_ending_holds_its_notch_and_its_nose_clamp() -> None:
     """Off by half a mark the slope may be flatter: the figure for another length is stretched by 1 / (1 - r N / L)."""
     fence = bounds(case().way)[1].travel
