@@ -87,6 +87,23 @@ def test_the_shortest_sled_of_each_ending_holds_its_notch_and_its_nose_clamp() -
         assert ending.least_length == pytest.approx((exact - 450) * slack + 450)
 
 
+def test_the_heel_notch_must_fit_on_the_shortest_sled() -> None:
+    """With the nose clamp nowhere near the fence: the station and half a slot of 50, along the fence edge."""
+    way = case().way
+    bare = replace(way, layout=replace(way.layout, clamps=()))
+    assert bare.shortest_for(300, 700) == pytest.approx(725 * COS)
+    fence = bounds(way)[1].travel
+    assert way.shortest_for(300, 700) == pytest.approx(1500 + 300 - fence)
+    assert 725 * COS < 1500 + 300 - fence < 1225 * COS
+    assert way.shortest_for(300, 1200) == pytest.approx(1225 * COS)
+
+
+def test_a_kerf_wider_than_the_stock_leaves_no_offcut() -> None:
+    way = case().way
+    found = travel_advice(replace(way, blade=replace(way.blade, kerf=30.0))).offcut
+    assert (found.thick, found.length) == (0, 0)
+
+
 def test_a_sheet_sled_needs_no_more_than_its_exact_length() -> None:
     way = worked(sled={"made_from": "sheet", "sheet_thickness": "18 mm", "plank": None}).way
     for ending in travel_advice(way).endings:

@@ -12,4 +12,4 @@ cp "$tree/tests/mutation/setup.cfg" "$room/"
 cd "$room"
 echo "in $room"
 python -m mutmut run "$@"
-python -m mutmut results
+python -m mutmut results | grep -v ": not checked" || true
