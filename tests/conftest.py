@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import sys
 
 import pytest
 from hypothesis import Phase, settings
@@ -22,8 +23,20 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 
 
 def pytest_configure(config: pytest.Config) -> None:
-    fast = "broken" if os.environ.get("MUTANT_UNDER_TEST") else "fast"
+    fast = "fast"
+    if os.environ.get("MUTANT_UNDER_TEST"):
+        fast = "broken"
+        _forget_all()
     settings.load_profile("slow" if config.getoption("--slow") else fast)
+
+
+def _forget_all() -> None:
+    """Drop what was kept from the run before the code was broken: each broken run is forked from that one."""
+    for name, module in list(sys.modules.items()):
+        if name.partition(".")[0] in ("tests", "scarfwright"):
+            for kept in list(vars(module).values()):
+                if hasattr(kept, "cache_clear"):
+                    kept.cache_clear()
 
 
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:

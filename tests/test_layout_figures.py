@@ -65,6 +65,35 @@ def test_pads_over_a_low_fence_meet_nothing() -> None:
         assert (nose.limit is None) is (meets is None)
 
 
+def test_on_a_short_sled_the_nose_clamp_meets_the_blade_first() -> None:
+    """300 long: its jaw, from the flat's step on, lies beyond the blade plane; the fence begins only 50 before the "
+    "axis."""
+    tables: dict[str, Any] = {"saw": {"fence_front": "50 mm"}, "clamp": {"pad_height": "20 mm", "throat": "60 mm"}}
+    way = way_of(length=300, **tables)
+    (nose,) = [c for c in way.layout.clamps if c.where == "nose_flat"]
+    sin, cos = math.sin(way.sled.angle), math.cos(way.sled.angle)
+    step = (300 - 40 + way.sled.nose * cos * sin) / cos
+    assert nose.limit == pytest.approx(step * cos + 22 * sin - reach(18))
+    assert nose.meets == "blade"
+    assert nose.pushed_down == pytest.approx(step * cos + 22 * sin - reach(0))
+    assert nose.at_fence is not None
+    assert nose.limit is not None
+    assert nose.at_fence > nose.limit
+
+
+def test_behind_a_deep_step_the_fence_meets_the_jaws_side_and_not_its_corner() -> None:
+    """A flat of 300 has a step of 25, the jaw is 12 thick: its corner lies within the fence edge.
+
+    Its outer side, nose cos + 12 off the work edge, crosses the fence edge at X = (heel - that / cos) N.
+    """
+    way = way_of(sled={"nose_flat": "300 mm"})
+    nose = way.layout.clamps[-1]
+    n, cos = way.sled.ratio, math.cos(way.sled.angle)
+    crossing = (way.sled.heel - (way.sled.nose * cos + 12) / cos) * n
+    assert way.job.clamp.jaw_inner == 12
+    assert nose.at_fence == pytest.approx(crossing - 450)
+
+
 def test_how_far_pads_reach_down() -> None:
     """Pads 20 high: on work of 60 and a sled of 38 their lower edge stands at 18, on work of 30 at 10."""
     high, low = (
@@ -283,13 +312,13 @@ def test_no_dowels_where_there_is_nothing_to_hold_together(changes: dict[str, An
     assert way_of(length=900).layout.dowels == ()
 
 
-@pytest.mark.parametrize(("length", "places"), [(60, [12, 30, 48]), (50, [12, 38]), (39, [])])
+@pytest.mark.parametrize(("length", "places"), [(60, [12, 30, 48]), (50, [12, 38]), (39, []), (3000, [15, 1500, 2985])])
 def test_dowels_keep_their_own_wood_between_them(length: float, places: list[float]) -> None:
     """Of 8, with 8 of wood: from 12 to 12 off the other end, and 16 from one to the next; one alone holds nothing."""
     sled = from_sheet(60.0, 36.0, length, 12.0)
     bare = replace(way_of(length=900, sled=SHEET).layout, notches=(), handle_holes=(), dowels=())
-    assert [x for x, _ in lay._dowels(sled, bare)] == pytest.approx(places, abs=length / 200)
-    thick = replace(bare, dowel_radius=30.0)
+    assert [x for x, _ in lay._dowels(sled, bare)] == pytest.approx(places, abs=min(length / 200, 1.0))
+    thick = replace(bare, dowel_radius=300.0)
     assert lay._dowels(sled, thick) == ()
 
 
