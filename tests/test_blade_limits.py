@@ -46,3 +46,13 @@ def test_a_bar_that_meets_the_blade_over_the_work_counts() -> None:
     assert at_bar < at_jaw - 0.5
     assert Jaw(10.0, 25, 12, 0.0, bar_edge=12.0).limit(u + 25, joint, blade) == pytest.approx(at_bar)
     assert Jaw(10.0, 25, 12, 0.0).limit(u + 25, joint, blade) == pytest.approx(at_jaw)
+
+
+def test_half_a_millimetre_of_jaw_beyond_the_plane_counts() -> None:
+    """1 in 12, clearance 10: where the plane less 10 crosses the jaw's end 33.5 out, of 34."""
+    joint, blade = Joint(12, 22, 60, 0.4), Blade(254, 2.5, 66, 0.4)
+    sin, cos = 1 / math.hypot(1, 12), 12 / math.hypot(1, 12)
+    u = (33.5 * cos - (0.4 - 10)) / sin
+    met = u * cos + 33.5 * sin - math.sqrt(127**2 - (10 + 61) ** 2)
+    assert Jaw(10.0, 25, 12, 10).limit(u + 25, joint, blade) == pytest.approx(met)
+    assert Jaw(10.0, 25, 11.4, 10).limit(u + 25, joint, blade) is None

@@ -90,7 +90,7 @@ def test_behind_a_deep_step_the_fence_meets_the_jaws_side_and_not_its_corner() -
     nose = way.layout.clamps[-1]
     n, cos = way.sled.ratio, math.cos(way.sled.angle)
     crossing = (way.sled.heel - (way.sled.nose * cos + 12) / cos) * n
-    assert way.job.clamp.jaw_inner == 12
+    assert float(way.job.clamp.jaw_inner) == 12
     assert nose.at_fence == pytest.approx(crossing - 450)
 
 
