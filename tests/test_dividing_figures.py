@@ -273,3 +273,32 @@ def test_a_screw_keeps_10_of_wood() -> None:
     assert not has_wood((12.2, 50.0), square, [])
     assert has_wood((50.0, 67.25), square, [hole])
     assert not has_wood((50.0, 67.2), square, [hole])
+
+
+def test_pieces_of_a_short_plank_are_a_third_of_it() -> None:
+    rail = cut_of(length=450, sled={"handle_hole": "0 mm"}).rail
+    assert [(p.start, p.end) for p in rail.pieces] == [(0, 150), (300, 450)]
+
+
+def test_a_piece_reaches_to_the_rails_far_side_as_it_slants() -> None:
+    """The rail 100 wide is 100 / cos across the plank: 180.3 wanted at the nose, which 100 cos would call 179.6."""
+    offset = (180.3 + 184 - 133.5) * COS - 100
+    rail = cut_of(saw={"base_to_blade": f"{offset - 1.1:.3f} mm"}).rail
+    assert rail.pieces[1].width == 190
+    offset = (0.5 + 184 - 133.5 + 800 / N) * COS - 100  # and half a millimetre at the heel's piece
+    rail = cut_of(saw={"base_to_blade": f"{offset - 1.1:.3f} mm"}).rail
+    assert (rail.pieces[0].start, rail.pieces[0].width) == (0, 10)
+
+
+def test_the_carrier_is_as_wide_as_the_heel_lies_on_it() -> None:
+    """Plank 190, mark 136.5: the heel is 134.8 across the carrier and 55 beside it, 189.8; not heel / cos."""
+    n = 1000 / (2 * 136.5 - 190)
+    heel = 136.5 - 1.25 * math.hypot(1, n) / n
+    assert heel * n / math.hypot(1, n) + 55 < 190 < heel * math.hypot(1, n) / n + 55
+    assert cut_of(sled={"plank": ["38 mm", "190 mm"]}).carrier_width == 190
+
+
+def test_a_half_too_narrow_for_a_screw_has_none() -> None:
+    cut = cut_of(length=60, sled={"plank": ["38 mm", "30 mm"], "handle_hole": "0 mm"})
+    assert cut.screws == cut.screws_on_plank == ()
+    assert cut.screw_to_kerf == 0
