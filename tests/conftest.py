@@ -2,13 +2,20 @@
 
 from __future__ import annotations
 
+import os
+import sys
+
 import pytest
-from hypothesis import settings
+from hypothesis import Phase, settings
 
 # properties: few and always the same examples in the fast run, more and new ones each time in the slow one;
 # no time limit for one example, as a busy machine would trip it
 settings.register_profile("fast", max_examples=40, derandomize=True, deadline=None)
 settings.register_profile("slow", max_examples=200, deadline=None)
+# where the code is broken on purpose it is enough to know that a test fails, not on which smallest case
+settings.register_profile(
+    "broken", max_examples=40, derandomize=True, deadline=None, database=None, phases=[Phase.explicit, Phase.generate]
+)
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
@@ -16,7 +23,20 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 
 
 def pytest_configure(config: pytest.Config) -> None:
-    settings.load_profile("slow" if config.getoption("--slow") else "fast")
+    fast = "fast"
+    if os.environ.get("MUTANT_UNDER_TEST"):
+        fast = "broken"
+        _forget_all()
+    settings.load_profile("slow" if config.getoption("--slow") else fast)
+
+
+def _forget_all() -> None:
+    """Drop what was kept from the run before the code was broken: each broken run is forked from that one."""
+    for name, module in list(sys.modules.items()):
+        if name.partition(".")[0] in ("tests", "scarfwright"):
+            for kept in list(vars(module).values()):
+                if hasattr(kept, "cache_clear"):
+                    kept.cache_clear()
 
 
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
