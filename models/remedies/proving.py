@@ -9,6 +9,7 @@ from dataclasses import replace
 from scarfwright.models.findings import Finding, Level, Remedy
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.job.tables import Job
+from scarfwright.models.lengths.length import LengthError
 from scarfwright.models.remedies.afresh import afresh
 from scarfwright.models.remedies.applying import applied
 from scarfwright.models.remedies.ways import WAYS
@@ -56,7 +57,10 @@ class _Trial:
         """Whether the finding is gone and no fault has come that was not there."""
         if repr(remedy) not in self.after and self.left <= 0:
             return False
-        every, wrong = self._tried(remedy)
+        try:
+            every, wrong = self._tried(remedy)
+        except LengthError:
+            return False  # a size below nothing can't be written into a job
         return every[same(one)] < self.before[same(one)] and all(n <= self.before[key] for key, n in wrong.items())
 
     def _tried(self, remedy: Remedy) -> tuple[Counter[Key], Counter[Key]]:
