@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 from scarfwright.models.flat.loop import Loop
 from scarfwright.models.flat.room import Capsule
-from scarfwright.models.sled.dividing import Dividing
+from scarfwright.models.sled.dividing import Dividing, _screw_places
 from scarfwright.models.sled.making import sled_way
 from scarfwright.models.sled.rail import RailPiece
 from scarfwright.models.sled.screws import ScrewLength, has_wood, screw_length
@@ -302,3 +302,41 @@ def test_a_half_too_narrow_for_a_screw_has_none() -> None:
     cut = cut_of(length=60, sled={"plank": ["38 mm", "30 mm"], "handle_hole": "0 mm"})
     assert cut.screws == cut.screws_on_plank == ()
     assert cut.screw_to_kerf == 0
+
+
+def across(start: float, end: float) -> Capsule:
+    """An opening through the whole width, from one station to the other (of 1000, from the heel)."""
+    middle, radius = 1000 - (start + end) / 2, (end - start) / 2
+    return Capsule((middle, -300.0), (middle, 400.0), radius)
+
+
+@pytest.mark.parametrize(("openings", "stations"), [
+    ([], [60, 500, 940]),
+    # 10 of wood and half a screw of 4.5 beside the opening, on fives
+    ([across(450, 720)], [60, 435, 940]),
+    ([across(200, 520)], [60, 535, 940]),
+    # the first must go past it, the second keeps 60 from the first
+    ([across(0, 480)], [495, 555, 940]),
+    ([across(0, 482)], [495, 555, 940]),
+    ([across(520, 1000)], [60, 500, 440]),
+    # no two places 60 apart: only as many as there is wood for
+    ([across(0, 520), across(560, 1000)], [535]),
+    ([across(0, 900), across(916, 1000)], []),
+    ([across(28, 1000)], [15]),
+    ([across(0, 972)], [985]),
+])  # fmt: skip
+def test_screws_go_to_the_nearest_fives_with_wood(openings: list[Capsule], stations: list[float]) -> None:
+    sled = way_of().nominal
+    found = list(_screw_places(sled, openings, 1.0))
+    assert [s for s, _ in found] == pytest.approx(stations)
+    assert [y for _, y in found] == [round(sled.width_at(1000 - s) / 2) for s in stations]
+
+
+@pytest.mark.parametrize(("at", "radius", "share"), [(0.6, 3, 0.4), (0.4, 3, 0.6), (0.42, 11, 0.7)])
+def test_screws_give_way_in_depth_first(at: float, radius: float, share: float) -> None:
+    """Middle of the width, then 0.4, 0.6 and 0.7 of it: at the middle station it is 90.7 wide."""
+    sled = way_of().nominal
+    wide = sled.width_at(500)
+    slot = Capsule((400.0, at * wide), (600.0, at * wide), radius)
+    places = dict(_screw_places(sled, [slot], 1.0))
+    assert places[500] == round(share * wide)
