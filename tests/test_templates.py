@@ -351,10 +351,10 @@ def test_way_out_of_a_bed_too_narrow_holds() -> None:
 
 
 def test_bed_too_short_for_a_joint_is_told() -> None:
-    """A fork 73 mm long on a bed of 60 x 60 has no plain stretch for a key."""
+    """The taper's template is 259.5 mm long and runs out to nothing: on a bed of 60 x 60 no stretch takes a key."""
     told = found({**METRIC, "laser": {"bed": ["60 mm", "60 mm"]}}, "template.bed_small")
-    (fork,) = [f for f in told if f.numbers["part"] == "template-taper_fork"]
-    assert "keyed joint" in fork.text
+    (taper,) = [f for f in told if f.numbers["part"] == "template-taper"]
+    assert "keyed joint" in taper.text
 
 
 def test_kerf_wider_than_the_centre_holes_is_told() -> None:
