@@ -339,6 +339,7 @@ def test_a_measured_sled_keeps_its_holes_and_has_its_own_limits() -> None:
     way = way_of(length=850, sled={"length_as_made": "855 mm"})
     assert way.sled.length == 855
     assert way.nominal.length == 850
+    assert way.planned == planned.layout
     assert [n.station for n in way.layout.notches] == [n.station for n in planned.layout.notches]
     assert way.layout.handle_holes == tuple((x + 5, y) for x, y in planned.layout.handle_holes)
     assert way.layout.hand_line == planned.layout.hand_line
