@@ -110,7 +110,7 @@ def notch_detail(work: Workup, part: Part, area: Area) -> list[Item]:
     )
     rows = list(wrap(text, NOTE, width - 4))
     foot = len(rows) * NOTE * 1.34 + 2.0
-    left, right, below, head = 24.0, 20.0, 9.0, 14.0
+    left, right, below, head = 23.0, 16.0, 9.0, 14.0
     half = notch.length / 2 * 1.25
     deep = notch.web + notch.width * 1.5
     scale = fitting_scale(2 * half, deep, width - left - right, height - foot - head - below)
