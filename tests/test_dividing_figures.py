@@ -343,7 +343,7 @@ def test_screws_give_way_in_depth_first(at: float, radius: float, share: float) 
 
 
 def test_on_a_short_plank_screws_keep_a_fifth_of_it_apart() -> None:
-    """Of 200: 40. An opening from 80 to 130 sends the second to 145 (65 is too near the first), and that the third on."""
+    """Of 200: 40. An opening from 80 to 130 sends the second to 145 (65 is too near the first), and so the third on."""
     sled = way_of(length=200, sled={"handle_hole": "0 mm"}).nominal
     opening = Capsule((95.0, -300.0), (95.0, 400.0), 25.0)
     assert [s for s, _ in _screw_places(sled, [opening], 1.0)] == [50, 145, 185]
