@@ -17,7 +17,8 @@ WAYS = {**feed.SENTENCES, **knife_and_guard.SENTENCES, **saw.SENTENCES}
 RISES: dict[str, float] = {"blade_height_mm": 66, "work_height_mm": 60, "blade_above_work_mm": 6}
 HOOD = (
     "Keep the crown guard (US blade guard) on where it passes: it must lift 60 mm (board and sled) and reach no "
-    "further than 102.3 mm from the blade's centre towards you (the nearest clamp). Where it can't: riving knife on, "
+    "further than 102.3 mm from the blade's centre towards you (the nearest clamp). It rides on the work, or "
+    "within 6 mm of it. Where it can't: riving knife on, "
     "hands on your side of the line, a guard on an arm of its own above the clamps, and first what the saw maker's "
     "manual and local rules say of jigs. Pawls must not catch when the sled comes back. Put the guard back after "
     "the cut."
@@ -83,12 +84,12 @@ FOUND: list[tuple[str, Say, dict[str, Any], str]] = [
         "knife.none", MM, {"least_mm": 2.0, "under_mm": 2.5, "top_mm": 64.07},
         "A saw without riving knife (riving_knife = 0) can throw the work. Fit one, the cut goes right through: 2 mm "
         "thick or more, less than the 2.5 mm kerf, 3 mm to 8 mm from the teeth, its top 64 mm above the table or lower "
-        "(EN 1870-19). Where the saw takes no riving knife fit a splitter.",
+        "(EN 1870-19). Where the saw has no place for a riving knife fit a splitter.",
     ),
     (
         "knife.none", IN, {"least_mm": 2.5, "under_mm": 2.5, "top_mm": 64},
-        f"A saw without riving knife (riving_knife = 0) can throw the work. Fit one: {OTHER_BLADE} Where the saw takes "
-        "no riving knife fit a splitter.",
+        f"A saw without riving knife (riving_knife = 0) can throw the work. Fit one: {OTHER_BLADE} Where the saw has "
+        "no place for a riving knife fit a splitter.",
     ),
     (
         "knife.thicker_than_kerf", MM, {"knife_mm": 2.6, "kerf_mm": 2.5, "least_mm": 2.0},

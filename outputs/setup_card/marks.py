@@ -112,7 +112,21 @@ def _stations(work: Workup, frame: Frame) -> list[Item]:
     room = Room(frame.area)
     room.take(_table_edges(work, frame))
     places: list[list[Item]] = []
-    for more in (0.0, 1.0, -1.0, 2.0, -2.0, 3.0, -3.0, 4.0):  # until no figure lies on an edge of the table
+    for more in (
+        0.0,
+        1.0,
+        -1.0,
+        2.0,
+        -2.0,
+        3.0,
+        -3.0,
+        4.0,
+        5.0,
+        6.0,
+        8.0,
+        10.0,
+        12.0,
+    ):  # until no figure lies on an edge of the table
         zero = (corner[0] + n[0] * (rail + more), corner[1] + n[1] * (rail + more))
         places.append([line([corner, zero]), *running(zero, u, n, feet, size=LABEL)])
     return list(room.put(places))
