@@ -10,10 +10,10 @@ from dataclasses import dataclass, field
 class Piece:
     """One thing to look at or to work with.
 
-    html: markup below `<section data-piece="key">`; no style attribute, no on... attribute, every id begins with `key-`.
-    script: plain JavaScript. It registers `scarfwright.pieces[key] = (root, data) => {...}`, which fills the section `root`
-        and can be called again with the data of another job; `data` is what JSON makes of `data`.
-    style: CSS, every rule below `[data-piece=key]`.
+    html: markup below `<section data-piece="key">`; no style attribute, no on... attribute, every id begins with `key-`
+    script: plain JavaScript; it registers `scarfwright.pieces[key] = (root, data) => {...}`, which fills the section
+        `root` and can be called again with the data of another job; `data` is what JSON makes of the field below
+    style: CSS, every rule below `[data-piece=key]`
     """
 
     key: str
