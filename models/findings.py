@@ -86,7 +86,7 @@ CODES: dict[str, Level] = {
     "knife.thicker_than_kerf": Level.FAULT,
     "knife.too_thin": Level.CAUTION,
     "label.replaced": Level.NOTE,
-    "label.too_long": Level.CAUTION,
+    "label.too_long": Level.NOTE,
     "label.too_small": Level.CAUTION,
     "margin.blade_small": Level.CAUTION,
     "margin.gap_small": Level.CAUTION,

@@ -31,9 +31,11 @@ def test_pads_reach_both_tips_and_cover_the_joint(overlap: float, pad: float, th
     if count == 1 or pad >= overlap:
         assert set(stations) == {overlap / 2}
         return
-    assert stations[0] - pad / 2 == pytest.approx(0, abs=1e-9)
-    assert stations[-1] + pad / 2 == pytest.approx(overlap)
+    over = max(count * pad - overlap, 0) / 2  # side by side over both tips where there is no room between them
+    assert stations[0] - pad / 2 == pytest.approx(-over, abs=1e-9)
+    assert stations[-1] + pad / 2 == pytest.approx(overlap + over)
     gaps = [b - a for a, b in pairwise(stations)]
+    assert min(gaps) >= pad - 1e-6
     assert max(gaps) - min(gaps) < 1e-6
     # to each side of a pad the pressure spreads by the strip's 6 mm and on average half the thickness
     assert max(gaps) <= pad + thickness + 12 + 1e-6
@@ -51,7 +53,7 @@ def test_the_middle_first_then_the_tips(count: int) -> None:
 def test_amounts_by_hand() -> None:
     """Area 15314.9 mm2 (cut solids); overlap x height 254.3667 x 60 = 15262.0; PVA 150 to 250 g/m2."""
     asked = Asked(find_kind("PVA"), "hardwood", force=800.0, count=12)
-    found = amounts(JOINT, asked, 10)
+    found = amounts(JOINT, asked, 10, 12)
     assert found.area == pytest.approx(15314.9, abs=0.05)
     assert found.mass == pytest.approx((2.29723, 3.82872), abs=1e-4)
     assert found.given == pytest.approx(12 * 800 / 15262.0, rel=1e-5)
@@ -65,7 +67,7 @@ def test_the_makers_figures_go_first() -> None:
     assert asked.pressure_range == (0.4, 1.03)
     assert Asked(pressure=0.4).pressure_range == (0.4, math.inf)
     assert Asked().pressure_range is None
-    assert amounts(JOINT, Asked(), 10).mass is None
+    assert amounts(JOINT, Asked(), 10, 10).mass is None
 
 
 def test_every_kind_makes_sense() -> None:

@@ -102,6 +102,18 @@ def test_same_part_same_bytes(name: str, tmp_path: Path) -> None:
         assert path.read_bytes() == (tmp_path / "two" / path.name).read_bytes(), path.name
 
 
+def test_where_the_writer_breaks_a_line_leaves_no_trace() -> None:
+    """The kernel counts its translations over the life of a program; a longer count moves its line breaks."""
+    from scarfwright.outputs.formats.step_text import pinned
+
+    def text(counted: int, broken: str) -> str:
+        brand = f"'Open CASCADE STEP translator 7.8 {counted}'"
+        return f"FILE_NAME('x','now');DATA;\n#1 = PRODUCT({brand},{broken}#2);\n#2 = END('a;b',$);\nENDSEC;\n"
+
+    assert pinned(text(9, "$,"), "part") == pinned(text(10, "\n  $,\n  "), "part")
+    assert "#1=PRODUCT('part',$,#2);\n#2=END('a;b',$);" in pinned(text(9, "$,"), "part")
+
+
 def test_a_parameter_that_is_yes_or_no() -> None:
     def flap(length: float = 50.0, raised: bool = False) -> Part:
         """Build a flap.

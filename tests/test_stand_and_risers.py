@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 import pytest
+from scarfwright.models.gluing.plan import glue_plan
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.words.at_the_saw import support
 from scarfwright.models.workup import Workup
@@ -70,16 +71,29 @@ def test_the_first_riser_stands_clear_of_the_joint_and_its_last_clamp(end: str) 
     assert min(other) == pytest.approx(overlap + 5 + 20)
 
 
-def test_outermost_pads_stand_flush_with_the_tips_and_the_first_riser_beside_them() -> None:
-    """Pads of 100 on a joint of 253.8: three clamps, the outer ones with their pads' edges at the tips; 5 clear, then
-    a riser 40 wide."""
-    work = worked(clamp={"pad_width": "100 mm"}, sled={"notch_length": "120 mm"}, stock={"length": "2.4 m"})
+@pytest.mark.parametrize(("pad", "over"), [(80, 0), (100, (300 - 253.77) / 2)])
+def test_outermost_pads_stand_flush_with_the_tips_and_the_first_riser_beside_them(pad: int, over: float) -> None:
+    """Pads of 80 on a joint of 253.8: three clamps, the outer ones with their pads' edges at the tips; 5 clear, then
+    a riser 40 wide. Three pads of 100 have no room between the tips: they stand side by side over both."""
+    work = worked(clamp={"pad_width": f"{pad} mm"}, sled={"notch_length": "120 mm"}, stock={"length": "2.4 m"})
     overlap = overlap_of(work)
-    assert len(work.glue.clamps) == math.ceil(overlap / (100 + 22)) == 3
-    assert (work.glue.clamps[0], work.glue.clamps[-1]) == pytest.approx((50, overlap - 50))
+    assert len(work.glue.clamps) == math.ceil(overlap / (pad + 22)) == 3
+    ends = (pad / 2 - over, overlap - pad / 2 + over)
+    assert (work.glue.clamps[0], work.glue.clamps[-1]) == pytest.approx(ends, abs=0.01)
     supports = work.glue.supports
-    assert max(s.place for s in supports if s.place < 0) == pytest.approx(-(5 + 20))
-    assert min(s.place for s in supports if s.place > overlap) == pytest.approx(overlap + 5 + 20)
+    assert max(s.place for s in supports if s.place < 0) == pytest.approx(-(over + 5 + 20), abs=0.01)
+    assert min(s.place for s in supports if s.place > overlap) == pytest.approx(overlap + over + 5 + 20, abs=0.01)
+
+
+def test_as_many_clamps_stand_as_are_counted_with() -> None:
+    """The pressure is worked out with the clamps that are drawn: all there are, as far as pads have room (10 of 25 on
+    an edge of 253.8), none that would stand on another."""
+    for count, drawn in ((None, 12), (9, 12), (14, 14), (17, 16), (40, 20)):
+        clamp = {"pad_width": "25 mm", "force": "800 N"} | ({} if count is None else {"count": count})
+        work = worked(clamp=clamp, stock={"length": "2.4 m"}, adhesive={"kind": "PVA"})
+        plan = glue_plan(work.job, work.joint, work.glue, None)
+        assert (work.glue.clamp_count, work.glue.room) == (drawn, 20), count
+        assert plan.amounts.used == min(drawn, count or drawn)
 
 
 def test_the_last_riser_and_those_between() -> None:

@@ -62,7 +62,7 @@ def _pressure(plan: GluePlan) -> Iterator[Finding]:
         "kind": "the glue" if asked.kind is None else asked.kind.name,
     }
     if given < wanted[0] * (1 - 1e-9):
-        yield finding("gluing.pressure_low", "", **facts, needed_n=amounts.force_each[0])
+        yield finding("gluing.pressure_low", "", **facts, needed_n=amounts.force_each[0], room=plan.places.room)
     elif given > wanted[1] * (1 + 1e-9):
         yield finding("gluing.pressure_high", "", **facts, needed_n=amounts.force_each[1])
 

@@ -68,10 +68,11 @@ class Amounts:
     time_needed: float
 
 
-def amounts(joint: Joint, asked: Asked, needed: int) -> Amounts:
-    """The amounts for a joint that `needed` clamps cover. The overlap is taken as at least 1 mm."""
+def amounts(joint: Joint, asked: Asked, needed: int, placed: int) -> Amounts:
+    """The amounts for a joint that `needed` clamps cover, and on which `placed` are drawn. The overlap is taken as at
+    least 1 mm."""
     pressed = max(joint.overlap, 1.0) * joint.height
-    used = needed if asked.count is None else asked.count
+    used = placed if asked.count is None else min(asked.count, placed)
     spread, pressure = asked.spread_range, asked.pressure_range
     return Amounts(
         area=joint.glue_area,

@@ -34,11 +34,14 @@ class RiserPlace:
 class GlueUp:
     """Clamps and risers of one joint [mm].
 
-    `clamps`: stations on each of the two long edges; `riser_width`: of a plain riser, so that one fits between clamps;
+    `clamps`: stations on each of the two long edges; `needed`: clamps that cover the joint, `room`: clamps that can stand
+    on it, both edges together; `riser_width`: of a plain riser, so that one fits between clamps;
     `span`: the longest stretch of joint between two risers.
     """
 
     clamps: tuple[float, ...]
+    needed: int
+    room: int
     pad: float
     supports: tuple[RiserPlace, ...]
     riser_height: float
@@ -53,12 +56,17 @@ class GlueUp:
 
 
 def glue_up(joint: Joint, clamp: Clamp, length: float) -> GlueUp:
-    """Place clamps and risers for one joint of two boards, each `length` long [mm]."""
+    """Place clamps and risers for one joint of two boards, each `length` long [mm].
+
+    As many clamps as cover the joint; all there are, where there are more and their pads have room side by side.
+    """
     overlap = max(joint.overlap, 1.0)
     pad = float(clamp.pad_width)
-    count = clamps_needed(overlap, pad, joint.thickness)
+    needed = clamps_needed(overlap, pad, joint.thickness)
+    room = max(int(overlap / pad + 1e-9), needed)
+    count = max(needed, min((clamp.count or 0) // 2, room))
     clamps = clamp_stations(overlap, pad, count)
-    outer = _outer(max(length - overlap, 0.0), max(pad - overlap, 0.0) / 2)
+    outer = _outer(max(length - overlap, 0.0), max(pad / 2 - clamps[0], 0.0))
     between = clamps[1] - clamps[0] - pad - 2 * CLEAR if count > 1 else 0.0
     middle = between >= LEAST_WIDTH
     plain = min(between, RISER_WIDTH) if middle else RISER_WIDTH
@@ -69,6 +77,8 @@ def glue_up(joint: Joint, clamp: Clamp, length: float) -> GlueUp:
     supports += [RiserPlace(overlap + s, width[lip], lip) for s, lip in outer]
     return GlueUp(
         clamps=clamps,
+        needed=2 * needed,
+        room=2 * room,
         pad=pad,
         supports=tuple(supports),
         riser_height=max(clamp.jaw_outer, clamp.jaw_inner) + FINGER_ROOM,

@@ -43,5 +43,5 @@ def glue_plan(job: Job, joint: Joint, places: GlueUp, wood: str | None) -> GlueP
         clamp,
         lay(joint.thickness, joint.height, clamp.opening, clamp.throat, clamp.pad_height, job.units),
         asked,
-        amounts(joint, asked, places.clamp_count),
+        amounts(joint, asked, places.needed, places.clamp_count),
     )

@@ -34,12 +34,13 @@ def clamps_needed(overlap: float, pad: float, thickness: float) -> int:
 def clamp_stations(overlap: float, pad: float, count: int) -> tuple[float, ...]:
     """Middles of `count` clamps along one edge, from the first tip: pads flush with both tips, the rest evenly between.
 
-    A single clamp, or pads wider than the joint, stands in the middle.
+    A single clamp, or a pad wider than the joint, stands in the middle; pads that have no room between the tips stand
+    side by side over both.
     """
-    if count == 1 or pad >= overlap:
+    if count <= 1 or pad >= overlap:
         return (overlap / 2,) * min(count, 1)
-    pitch = (overlap - pad) / (count - 1)
-    return tuple(pad / 2 + i * pitch for i in range(count))
+    pitch = max((overlap - pad) / (count - 1), pad)
+    return tuple(overlap / 2 + (i - (count - 1) / 2) * pitch for i in range(count))
 
 
 def clamp_order(count: int) -> tuple[int, ...]:

@@ -30,10 +30,11 @@ def pinned(text: str, name: str) -> str:
         flags=re.DOTALL,
     )
     header = re.sub(r"FILE_DESCRIPTION\(\('[^']*'\)", "FILE_DESCRIPTION(('solids in millimetres')", header, count=1)
-    data = _counted(_BRAND.sub(f"'{name}'", data.strip()))
+    # joined first: where the writer broke a line depends on how many digits its counters have reached
+    joined = "\n".join(f"#{number}={_joined(body)};" for number, body in _ENTITY.findall(data.strip()))
+    data = _counted(_BRAND.sub(f"'{name}'", joined))
     if data.count("STYLED_ITEM(") > 1:  # with one colour there is no order to differ
-        entities = {int(number): _joined(body) for number, body in _ENTITY.findall(data)}
-        data = "\n".join(_in_order_of_content(entities))
+        data = "\n".join(_in_order_of_content({int(number): body for number, body in _ENTITY.findall(data)}))
     return header + "DATA;\n" + data + "\nENDSEC;\nEND-ISO-10303-21;\n"
 
 

@@ -62,8 +62,8 @@ def _replaced(_say: Say, *, what: str, missing: str, reads: str) -> str:
 
 def _too_long(say: Say, *, what: str, reads: str, width_mm: float, room_mm: float) -> str:
     return (
-        f'Shorten the title, or make the part {say.up(width_mm - room_mm)} longer. {what}: the label "{reads}" is '
-        f"{say(width_mm)} long and there is room for {say(max(room_mm, 0.0))}."
+        f'{what}: no room for its label; write "{reads}" on it by hand. The label is {say(width_mm)} long, the place '
+        f"{say(max(room_mm, 0.0))}."
     )
 
 

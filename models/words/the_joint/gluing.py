@@ -68,7 +68,7 @@ def _pressing(plan: GluePlan, fig: Figures) -> list[tuple[str, str]]:
         if wanted[0] > 0:
             rows.append(("Each clamp", f"{fig.force_up(low)} or more, with {amounts.used} clamps"))
         elif high > 0:
-            rows.append(("Each clamp", f"{fig.force(high)} at most, with {amounts.used} clamps"))
+            rows.append(("Each clamp", f"{fig.force_down(high)} at most, with {amounts.used} clamps"))
     if amounts.given is not None and asked.force is not None:
         rows.append(("Yours give", f"{amounts.used} x {fig.force(asked.force)} = {fig.stress(amounts.given)}"))
     return rows
@@ -181,13 +181,15 @@ def _pressure_low(
     most_mpa: float,
     kind: str,
     needed_n: float,
+    room: float,
 ) -> str:
     fig = Figures(say.units)
-    more = math.ceil(count * needed_n / force_n - 1e-9)
+    more = 2 * math.ceil(count * needed_n / force_n / 2 - 1e-9)  # as many on each edge
+    of_yours = f", or {more} of yours" if more <= room else f" ({room:g} of yours, side by side, are not enough)"
     return (
         f"{_pressure_facts(say, count, force_n, given_mpa)}; {kind} needs "
-        f"{fig.stress_range(least_mpa, most_mpa)}. Use "
-        f"clamps that give {fig.force_up(needed_n)} each, or {more} of yours. The adhesive maker's figure comes first."
+        f"{fig.stress_range(least_mpa, most_mpa)}. Use clamps that give {fig.force_up(needed_n)} each{of_yours}. "
+        "The adhesive maker's figure comes first."
     )
 
 
