@@ -34,9 +34,9 @@ class RiserPlace:
 class GlueUp:
     """Clamps and risers of one joint [mm].
 
-    `clamps`: stations on each of the two long edges; `needed`: clamps that cover the joint, `room`: clamps that can stand
-    on it, both edges together; `riser_width`: of a plain riser, so that one fits between clamps;
-    `span`: the longest stretch of joint between two risers.
+    `clamps`: stations on each of the two long edges; `needed`: clamps that cover the joint, `room`: clamps that can
+    stand on it, both edges together; `riser_width`: of a plain riser, so that one fits between clamps; `span`: the
+    longest stretch of joint between two risers.
     """
 
     clamps: tuple[float, ...]
