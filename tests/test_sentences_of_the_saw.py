@@ -130,9 +130,13 @@ FOUND: list[tuple[str, Say, dict[str, Any], str]] = [
     (
         "blade.too_low", MM, {"max_depth_mm": 60, **RISES},
         "The blade must rise 66 mm above the table to clear the board by 6 mm, and rises only 60 mm. Use a board 54 mm "
-        "high or less (ripped, or lying on its other side), blade_above_work = 0 mm or less, or a saw whose blade "
-        "rises "
-        "66 mm.",
+        "high or less (ripped, or lying on its other side), or a saw whose blade rises 66 mm.",
+    ),
+    (
+        "blade.too_low", MM, {"max_depth_mm": 63, **RISES},
+        "The blade must rise 66 mm above the table to clear the board by 6 mm, and rises only 63 mm. Use a board 57 mm "
+        "high or less (ripped, or lying on its other side), blade_above_work = 3 mm or less, or a saw whose blade "
+        "rises 66 mm.",
     ),
     (
         "blade.too_low", MM, {"max_depth_mm": 6, **RISES},

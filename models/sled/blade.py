@@ -13,6 +13,7 @@ from dataclasses import dataclass
 
 from scarfwright.models.joint.joint import Joint
 
+LEAST_ABOVE_WORK = (3.0, 1 / 8)  # mm, inches: less may leave a lip; common practice, no source
 START_CLEARANCE = 25.0  # heel stands this far before the blade when it starts; common practice, no source
 
 

@@ -7,13 +7,14 @@ from collections.abc import Iterator
 from scarfwright.models.findings import Finding, finding
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.length import common
+from scarfwright.models.sled.blade import LEAST_ABOVE_WORK
 from scarfwright.models.sled.layout import stop_spare
 
 # below these a shop can't keep what the numbers ask for; common practice, no source
 LEAST = {  # mm, inches
     "margin.travel_small": (25.0, 1.0),
     "margin.side_small": (5.0, 3 / 16),
-    "margin.blade_small": (3.0, 1 / 8),
+    "margin.blade_small": LEAST_ABOVE_WORK,
     "margin.gap_small": (0.2, 0.008),
 }
 

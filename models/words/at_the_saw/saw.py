@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from scarfwright.models.lengths.length import common
 from scarfwright.models.lengths.say import Say
+from scarfwright.models.sled.blade import LEAST_ABOVE_WORK
 from scarfwright.models.words.sentence import Sentence
 
 
@@ -44,7 +46,7 @@ def _lower(say: Say, most: float, work: float, above: float) -> str:
     ways = ""
     if most - above > 0:
         ways += f"a board {say.down(most - above)} high or less (ripped, or lying on its other side), "
-    if most - work >= 0:
+    if most - work >= common(say.units, *LEAST_ABOVE_WORK) - 1e-6:
         ways += f"blade_above_work = {say.down(most - work)} or less, "
     return ways + "or " if ways else ""
 
