@@ -1,5 +1,5 @@
 """What is wrong with a sheet's lettering, read from its display list with shapely and none of the drawing's own code
-for finding room: texts that run into one another, into a line that shows, or out of the frame."""
+for finding room: texts that run into one another, into a line that shows, or out of the frame, or that are too pale."""
 
 from __future__ import annotations
 
@@ -13,6 +13,7 @@ from scarfwright.outputs.drawing.display import Clip, Item, Path, Sheet, Text
 from shapely.geometry import LineString, Polygon, box
 from shapely.strtree import STRtree
 
+PALE = 4.5  # contrast of text with what is behind it, at least: WCAG 2.2, success criterion 1.4.3
 TOUCH = 0.05  # letters fill their boxes less than this much short of the edge [page mm]
 
 
@@ -85,7 +86,31 @@ def unclear(sheet: Sheet) -> list[str]:
             stroke = strokes[int(index)]
             if not _hidden(text, stroke, strokes):
                 found.append(f"{sheet.title}: {text.what!r} over the line {stroke.what!r}")
-    return found
+    return found + [f"{sheet.title}: {t.what!r} too pale, {c:.1f}" for t in texts if (c := contrast(t, strokes)) < PALE]
+
+
+def contrast(text: Shown, painted: list[Shown]) -> float:
+    """The least contrast of a text with what is seen behind it, 1 to 21."""
+    assert isinstance(text.item, Text)
+    ink, found, bare = _luminance(text.item.colour), [], text.area
+    for one in reversed(painted):
+        fill = one.item.fill if isinstance(one.item, Path) and one.order < text.order else None
+        if fill is None or bare.is_empty:
+            continue
+        shape = Polygon(one.item.points()[:-1]).buffer(0)
+        if bare.intersection(shape).area > 0.01 * text.area.area:
+            found.append(_luminance(fill))
+        bare = bare.difference(shape)
+    if not bare.is_empty:
+        found.append(1.0)
+    return min((max(ink, other) + 0.05) / (min(ink, other) + 0.05) for other in found)
+
+
+def _luminance(colour: str) -> float:
+    """Relative luminance of "#rrggbb", WCAG 2.2."""
+    parts = [int(colour[i : i + 2], 16) / 255 for i in (1, 3, 5)]
+    linear = [c / 12.92 if c <= 0.04045 else ((c + 0.055) / 1.055) ** 2.4 for c in parts]
+    return 0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2]
 
 
 def _frame(sheet: Sheet) -> Any:

@@ -17,7 +17,7 @@ from scarfwright.outputs.gauges.sheet import gauge_sheets
 from scarfwright.outputs.setup_card.card import setup_card
 from scarfwright.outputs.shop_drawings.cut_sheet import cut_sheets
 from scarfwright.outputs.shop_drawings.measure_me import measure_me
-from scarfwright.outputs.shop_drawings.sled_sheet import sled_sheets
+from scarfwright.outputs.shop_drawings.sled_sheet import sled_drawings, sled_sheets
 
 from tests.clear_sheets import unclear
 from tests.strategies import likely_jobs
@@ -69,6 +69,21 @@ def test_many_random_jobs(name: str, job: Job) -> None:
     _check(name, job)
 
 
+LEAST_LETTERS = 3.0  # mm, at arm's length
+
+
+@settings(max_examples=12, derandomize=True, phases=AS_THEY_COME, suppress_health_check=list(HealthCheck))
+@given(job=likely_jobs())
+def test_letters_on_card_and_sled_sheet_can_be_read_at_the_saw(job: Job) -> None:
+    """The sled as it runs, its details, the card; a long title in its cell is all that may be smaller."""
+    work = work_up(job)
+    assume(not faults(list(work.findings)))
+    drawn = sled_drawings(work)
+    for sheet in (drawn["sled"], drawn["sled-details"], *setup_card(work)):
+        small = {t.text for t in sheet.texts() if t.text.strip() and t.size < LEAST_LETTERS - 1e-9}
+        assert not {text for text in small if text not in job.title}, sheet.title
+
+
 # -- the reader itself: it must see what it is for ------------------------------------------------------------
 
 
@@ -92,6 +107,15 @@ def test_text_over_a_line_is_seen_unless_something_is_painted_between() -> None:
     assert any("over the line 'stroke'" in f for f in unclear(page(stroke, Text(20, 20, "one"))))
     assert not unclear(page(stroke, patch, Text(20, 20, "one")))
     assert unclear(page(stroke, Text(20, 20, "one"), patch))
+
+
+def test_pale_text_is_seen() -> None:
+    """Contrasts worked out by hand: #777777 on white 4.48, #767676 4.54; black on #737373 4.43 (WCAG 2.2)."""
+    assert any("too pale, 4.5" in f for f in unclear(page(Text(20, 20, "one", colour="#777777"))))
+    assert not unclear(page(Text(20, 20, "one", colour="#767676")))
+    dark = box(15, 15, 40, 10, None, "#737373")
+    assert any("too pale, 4.4" in f for f in unclear(page(dark, Text(20, 20, "one"))))
+    assert not unclear(page(dark, box(15, 15, 40, 10, None, "#ffffff"), Text(20, 20, "one")))
 
 
 def test_text_outside_the_frame_is_seen() -> None:

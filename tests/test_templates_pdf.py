@@ -8,6 +8,7 @@ from __future__ import annotations
 import io
 import math
 import re
+from fractions import Fraction
 from functools import cache
 from pathlib import Path
 from typing import Any, NamedTuple
@@ -58,6 +59,13 @@ CASES = {
 SIZES = {"A4": (297.0, 210.0), "Letter": (11 * 25.4, 8.5 * 25.4)}
 
 
+def _told(text: str) -> float:
+    """A length as it stands on the page [mm]: "201.9 mm", 7 61/64"."""
+    if text.endswith("mm"):
+        return float(text.removesuffix("mm"))
+    return 25.4 * sum(float(Fraction(part)) for part in text.removesuffix('"').split())
+
+
 class Page(NamedTuple):
     """One page: its size [mm], its text, lines with their widths [mm] in page mm, y up, and its count of images."""
 
@@ -69,8 +77,8 @@ class Page(NamedTuple):
 
     @property
     def place(self) -> tuple[str, float, float] | None:
-        found = re.search(r"Lower left corner of (\w+) on the map: x ([\d.]+) mm, y ([\d.]+) mm", self.text)
-        return (found[1], float(found[2]), float(found[3])) if found else None
+        found = re.search(r"Lower left corner of (\w+) on the map: x ([^,]+), y ([\d./ ]+(?: mm|\"))", self.text)
+        return (found[1], _told(found[2]), _told(found[3])) if found else None
 
 
 class Made(NamedTuple):
@@ -270,8 +278,9 @@ def test_map_says_how_to_use_and_cautions() -> None:
 
 def test_shop_drawings_come_last() -> None:
     made = _made("inches on Letter")
-    assert "Sled seen from above" in made.pages[-3].text
-    assert "Letter" in made.pages[-3].text
+    assert "Sled seen from above" in made.pages[-4].text
+    assert "Letter" in made.pages[-4].text
+    assert "Notch, scale" in made.pages[-3].text
     assert "The plank" in made.pages[-2].text
     assert "Dividing the plank on a carrier" in made.pages[-1].text
 
@@ -333,4 +342,4 @@ def test_way_out_holds(tmp_path: Path) -> None:
     item.make(tmp_path / "templates.pdf")
     for page in pages((tmp_path / "templates.pdf").read_bytes()):
         assert page.height == pytest.approx(210, abs=0.01)
-    assert paper_of(work.job.files).window[1] > 100
+    assert paper_of(work.job.files, work.job.units).window[1] > 100

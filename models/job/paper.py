@@ -10,6 +10,7 @@ import math
 from dataclasses import dataclass
 
 from scarfwright.models.job.tables import Files
+from scarfwright.models.lengths.length import Unit, common
 
 A4 = (297.0, 210.0)  # ISO 216
 LETTER = (279.4, 215.9)  # 11 x 8 1/2 in, ANSI/ASME Y14.1 size A
@@ -22,12 +23,14 @@ MOST = 5000.0  # a PDF page may be 14400 points long, 5080 mm (ISO 32000-1, anne
 
 @dataclass(frozen=True)
 class Paper:
-    """A kind of paper. Of a roll, `width` is the longest page that is made, `height` the roll's width."""
+    """A kind of paper. Of a roll, `width` is the longest page that is made, `height` the roll's width. Pages lie on
+    multiples of `grid`, the finest a place of theirs is told to in the job's unit."""
 
     name: str
     width: float
     height: float
     roll: bool = False
+    grid: float = 0.1
 
     @property
     def window(self) -> tuple[float, float]:
@@ -37,7 +40,8 @@ class Paper:
     @property
     def step(self) -> tuple[float, float]:
         """From one page's window to the next."""
-        return (self.window[0] - OVERLAP, self.window[1] - OVERLAP)
+        across, up = (int((one - OVERLAP) / self.grid + 1e-6) * self.grid for one in self.window)
+        return across, up
 
     def page_width(self, shown: float) -> float:
         """Width of a page with a window `shown` wide: all of a sheet; of a roll as much as that takes, not less than
@@ -49,11 +53,12 @@ class Paper:
         return max(1, math.ceil((length - OVERLAP) / self.step[axis] - 1e-9))
 
 
-def paper_of(files: Files) -> Paper:
+def paper_of(files: Files, units: Unit = "mm") -> Paper:
     """The paper a job asks for."""
+    grid = common(units, 0.1, 1 / 64)
     if files.paper == "roll":
-        return Paper("roll", MOST, float(files.roll_width), True)
-    return Paper(files.paper, *(A4 if files.paper == "A4" else LETTER))
+        return Paper("roll", MOST, float(files.roll_width), True, grid)
+    return Paper(files.paper, *(A4 if files.paper == "A4" else LETTER), grid=grid)
 
 
 def drawing_size(files: Files) -> tuple[float, float]:

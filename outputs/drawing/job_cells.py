@@ -18,7 +18,7 @@ def job_cells(job: Job, what: str, scale: str, number: int, count: int) -> list[
         Cell("Job", (job.title or "(no title)", what), 80, bold=True),
         Cell("Wood", (_stock(job), _sled_wood(job)), 75),
         Cell("Units and scale", (units, scale), 53),
-        Cell("On paper", ("DO NOT SCALE", f"{paper}. Print at 100 %:", "then the scale is true"), 45, bold=True),
+        Cell("On paper", ("DO NOT SCALE", f"{paper}, print at 100 %"), 45, bold=True),
         Cell("Sheet", (f"{number} of {count}", "scarfwright"), 24),
     ]
 

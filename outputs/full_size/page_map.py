@@ -131,5 +131,5 @@ def _legend(area: tuple[float, float, float, float], cut: Pen, sawn: Pen) -> lis
     items.append(Text(x + 18, level - 0.9, "drill centre", 2.6))
     level -= 9.0
     items.append(Text(x + 3, level, "On every page: its name in the corners, the", 2.6))
-    items.append(Text(x + 3, level - 3.6, "place of its lower left corner on the map, in mm.", 2.6))
+    items.append(Text(x + 3, level - 3.6, "place of its lower left corner on the map.", 2.6))
     return items

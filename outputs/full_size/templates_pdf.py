@@ -11,6 +11,7 @@ from dataclasses import replace
 
 from scarfwright.models.flat.loop import Point, Vertex
 from scarfwright.models.job.paper import FOOT, HEAD, MARGIN, OVERLAP, Paper, paper_of
+from scarfwright.models.lengths.drawn import drawn_in
 from scarfwright.models.part.part import Operation, Part
 from scarfwright.models.templates.shapes import CENTRE_HOLE, sled_template, taper_template
 from scarfwright.models.workup import Workup
@@ -32,7 +33,7 @@ ORDER = "Print at 100 %, no fit to page; measure the check scale."
 
 def template_sheets(work: Workup, drawings: Sequence[Sheet]) -> list[Sheet]:
     """All pages in order: the map, the pages to join, the shop drawings. For a job without faults."""
-    paper = paper_of(work.job.files)
+    paper = paper_of(work.job.files, work.job.units)
     found = bands([figure(part) for part in (sled_template(work), taper_template(work))], paper)
     pages = tiles(found, paper)
     count = 1 + len(pages) + len(drawings)
@@ -78,7 +79,8 @@ def _drill_centre(at: Point, _radius: float) -> list[Path | Text]:
 def _page(work: Workup, paper: Paper, tile: Tile, pages: Sequence[Tile], number: int, count: int) -> Sheet:
     sheet = _blank(work, paper, f"page {tile.name}", tile.width)
     what = f"{', '.join(tile.figures)}: {work.job.title or 'sled'}"
-    place = f"Lower left corner of {tile.name} on the map: x {tile.x:.1f} mm, y {tile.y:.1f} mm"
+    say = drawn_in(work.job.units)
+    place = f"Lower left corner of {tile.name} on the map: x {say(tile.x)}, y {say(tile.y)}"
     sheet.add(_frame(sheet, paper, tile.name, what, number, count, place))
     sheet.add(box(MARGIN, MARGIN + FOOT, tile.width, tile.height, GREY))
     dx, dy = MARGIN - tile.x, MARGIN + FOOT - tile.y

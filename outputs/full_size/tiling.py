@@ -13,6 +13,7 @@ from dataclasses import dataclass, replace
 from scarfwright.models.flat.chains import split
 from scarfwright.models.flat.loop import Edge, Vertex, rectangle
 from scarfwright.models.job.paper import OVERLAP, Paper
+from scarfwright.models.lengths.length import round_up
 from scarfwright.outputs.drawing.display import Clip, Item, Path, Text, flat
 
 NEAR = 1e-6
@@ -79,7 +80,7 @@ def bands(figures: Sequence[Figure], paper: Paper) -> list[Band]:
         length = max(f.width for f in group)
         rows = paper.pages(height, 1)
         found.append(Band(tuple(places), bottom, length, height, rows, paper.pages(length, 0)))
-        bottom += (rows - 1) * paper.step[1] + paper.window[1] + APART
+        bottom = round_up(bottom + (rows - 1) * paper.step[1] + paper.window[1] + APART, paper.grid)
     return found[::-1]
 
 

@@ -91,9 +91,8 @@ def _nose_notes(work: Workup) -> list[str]:
     if sled.nose_flat <= 0:
         return ["No nose flat: the fence edge runs straight to the nose."]
     return [
-        f"Nose flat {say(sled.nose_flat)} long,",
-        f"step {say(sled.flat_step)}: parallel to",
-        f"the work edge, {say(sled.across_nose)} from it. Saw it by hand.",
+        f"Nose flat {say(sled.nose_flat)} long, step {say(sled.flat_step)}: parallel to the work edge, "
+        f"{say(sled.across_nose)} from it. Saw it by hand.",
     ]
 
 

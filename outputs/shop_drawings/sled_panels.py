@@ -1,4 +1,4 @@
-"""The row below the sled's plan: details, what to write on the sled, clamps and holes, and the list of material."""
+"""Round the sled's plan: what to write on the sled and the cautions below it; details, places and material beside."""
 
 from __future__ import annotations
 
@@ -17,23 +17,24 @@ from scarfwright.outputs.shop_drawings.stand import Area, rows
 TABLE_SIZE = 3.0
 
 
-def sled_panels(work: Workup, part: Part, area: Area) -> list[Item]:
-    """Five columns: nose over notch; what to write on the sled over clamps; holes; material over cautions."""
+def told(work: Workup, area: Area) -> list[Item]:
+    """Below the plan: what to write on the sled, and what can hurt."""
     x, y, width, height = area
-    shares = (44.0, 50.0, 76.0, 107.0)
-    wides = [share * width / sum(shares) for share in shares]
+    wide = 0.33 * width
+    items = panel((x, y, wide, height), "Write on the sled", _to_write(work), PANEL_SIZE)
+    return items + panel((x + wide, y, width - wide, height), "CAUTIONS", _cautions(work), PANEL_SIZE, fill=WARN)
+
+
+def details(work: Workup, part: Part, area: Area) -> list[Item]:
+    """A sheet of its own: nose and notch drawn large, every place as a figure, the list of material."""
+    x, y, width, height = area
+    low, wide = 0.46 * height, 0.42 * width
     items: list[Item] = []
-    for wide, draw in zip(wides, (nose_detail, notch_detail), strict=False):
-        cell = (x, y, wide, height)
+    for left, draw in ((x, nose_detail), (x + width / 2, notch_detail)):
+        cell = (left, y + low, width / 2, height - low)
         items += [box(*cell, EDGE), *draw(work, part, cell)]
-        x += wide
-    high = 40.0
-    items += panel((x, y + height - high, wides[2], high), "Write on the sled", _to_write(work), PANEL_SIZE)
-    items += [box(x, y, wides[2], height - high, EDGE), *_tables(work, (x, y, wides[2], height - high))]
-    x += wides[2]
-    low = 46.0
-    items += panel((x, y + low, wides[3], height - low), "Material", rows(sled_list(work)), PANEL_SIZE)
-    return items + panel((x, y, wides[3], low), "CAUTIONS", _cautions(work), PANEL_SIZE, fill=WARN)
+    items += [box(x, y, wide, low, EDGE), *_tables(work, (x, y, wide, low))]
+    return items + panel((x + wide, y, width - wide, low), "Material", rows(sled_list(work)), PANEL_SIZE)
 
 
 def _to_write(work: Workup) -> list[Row]:

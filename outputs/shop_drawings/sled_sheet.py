@@ -1,4 +1,4 @@
-"""The dimensioned sled drawing: sheet 1 the sled as it runs, sheet 2 what it is made from."""
+"""The dimensioned sled drawing: the sled as it runs, its details and material, and what it is made from."""
 
 from __future__ import annotations
 
@@ -40,9 +40,9 @@ from scarfwright.outputs.shop_drawings.dividing_sheet import dividing_sheet
 from scarfwright.outputs.shop_drawings.layer_sheet import layer_sheet
 from scarfwright.outputs.shop_drawings.plank_sheet import plank_sheet
 from scarfwright.outputs.shop_drawings.sled_details import HAND_PEN, LABEL, WOOD, openings
-from scarfwright.outputs.shop_drawings.sled_panels import sled_panels
+from scarfwright.outputs.shop_drawings.sled_panels import details, told
 
-LOWER = 80.0  # height of the row of details and panels
+LOWER = 58.0  # height of the row of panels: cautions in letters of 3 mm
 HATCH_PEN = Pen(0.15, "#d08a8a")
 SIDE_ROOM = 30.0  # left and right of the plan, for the nose and heel dimensions
 LEVEL = 6.0  # from one dimension line to the next
@@ -50,7 +50,7 @@ LEVEL = 6.0  # from one dimension line to the next
 
 def sled_drawings(work: Workup) -> dict[str, Sheet]:
     """All sheets of the sled drawing by the name of their file, in order. For a job without faults."""
-    makers: dict[str, Callable[[Workup, int, int], Sheet]] = {"sled": _as_it_runs}
+    makers: dict[str, Callable[[Workup, int, int], Sheet]] = {"sled": _as_it_runs, "sled-details": _details}
     if work.job.sled.made_from == "sheet":
         makers |= {"layer": layer_sheet}
     else:
@@ -69,9 +69,17 @@ def _as_it_runs(work: Workup, number: int, count: int) -> Sheet:
     part = sled(**shape_of(work.way))
     plan = _plan_frame(work, (x, y + LOWER, width, height - LOWER))
     sheet.add(_plan(work, part, plan))
-    sheet.add(sled_panels(work, part, (x, y, width, LOWER)))
-    scale = f"{scale_text(plan.view.scale)}, details as marked"
-    sheet.add(title_block(sheet, job_cells(work.job, "Sled, as it runs", scale, number, count)))
+    sheet.add(told(work, (x, y, width, LOWER)))
+    cells = job_cells(work.job, "Sled, as it runs", scale_text(plan.view.scale), number, count)
+    sheet.add(title_block(sheet, cells, LABEL))
+    return sheet
+
+
+def _details(work: Workup, number: int, count: int) -> Sheet:
+    sheet = Sheet(f"{work.job.title or 'Sled'}: details and material", *drawing_size(work.job.files))
+    sheet.add(details(work, sled(**shape_of(work.way)), inner(sheet)))
+    cells = job_cells(work.job, "Sled, details and material", "as marked", number, count)
+    sheet.add(title_block(sheet, cells, LABEL))
     return sheet
 
 

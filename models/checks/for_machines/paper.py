@@ -11,7 +11,7 @@ from scarfwright.models.job.paper import FOOT, HEAD, LEAST_ROLL, MARGIN, MOST, O
 
 def check_paper(work: Groundwork) -> Iterator[Finding]:
     """Sheets of a standard always do; a roll may not. Without paper the templates are not made."""
-    width = paper_of(work.job.files).height
+    width = paper_of(work.job.files, work.job.units).height
     taken = 2 * MARGIN + HEAD + FOOT + OVERLAP
     if width < LEAST_ROLL:
         yield finding("paper.roll_narrow", roll_width_mm=width, taken_mm=taken, needed_mm=LEAST_ROLL)
