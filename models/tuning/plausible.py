@@ -40,8 +40,7 @@ def implausible(joint: TestJoint, plan: Plan) -> Iterator[Wrong]:
 
 
 def _values(reading: Reading | Station) -> list[float]:
-    middle = reading.value if isinstance(reading, Reading) else reading.thickness
-    return [value for value in (middle, reading.top, reading.bottom) if value is not None]
+    return [value for value in (reading.value, reading.top, reading.bottom) if value is not None]
 
 
 def _mark(station: Station, run: float, plan: Plan) -> Iterator[Wrong]:
