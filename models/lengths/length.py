@@ -47,8 +47,8 @@ UNIT_NAMES = {
     "feet": "ft",
     "'": "ft",
 }
-_NUMBER = r"\d+\s*-\s*\d+\s*/\s*\d+|\d+\s+\d+\s*/\s*\d+|\d+\s*/\s*\d+|\d+[.,]\d+|\d+\.|\.\d+|\d+"
-_TERM = re.compile(rf"\s*(?P<number>{_NUMBER})\s*(?P<unit>[a-zA-Z]+|'|\")?\.?", re.ASCII)
+NUMBER = r"\d+\s*-\s*\d+\s*/\s*\d+|\d+\s+\d+\s*/\s*\d+|\d+\s*/\s*\d+|\d+[.,]\d+|\d+\.|\.\d+|\d+"
+_TERM = re.compile(rf"\s*(?P<number>{NUMBER})\s*(?P<unit>[a-zA-Z]+|'|\")?\.?", re.ASCII)
 _THOUSANDS = re.compile(r"\d+,\d{3}(?!\d)", re.ASCII)  # 1,500: a thousand and a half, or one and a half
 _NOTHING = re.compile(r"0+([.,]0*)?", re.ASCII)
 VULGAR = {
@@ -195,7 +195,7 @@ def _number(text: str, whole_text: str) -> Fraction:
     parts = re.split(r"\s*-\s*|\s+(?=\d+\s*/)", text.strip())
     total = Fraction(0)
     for part in parts:
-        piece = part.replace(" ", "").replace(",", ".")
+        piece = re.sub(r"\s", "", part).replace(",", ".")
         if "/" in piece and piece.split("/")[1].strip("0") == "":
             raise _refused("zero", shown(whole_text))
         total += Fraction(piece)

@@ -23,6 +23,7 @@ COARSE = 0.03  # of slope and thickness: a reading that tells them no better is 
 COARSE_LEAN = 0.003  # rad, 0.17 degrees
 ALIKE = 0.9  # of the worst miss: which of several it is can't be told
 PAIRS = (("joint_thickness", "tip_to_tip"), ("gap_top", "gap_bottom"))  # of which one alone tells nothing
+SHOW_A_HAND = ("gap_top", "twist with its hand", "line_skew with its near end", "thickness_at at both edges")
 UNKNOWNS = ("ratio", "tip_mm", "fence_gap_mm", "lean_deg", "lean_sign")
 
 
@@ -127,8 +128,7 @@ def _would_tell(name: str, joints: tuple[TestJoint, ...], plan: Plan, found: Fit
     ways = []
     for keys, joint in _ways(last, plan):
         if name == "lean_sign":
-            settles = keys[0] in ("gap_top", "twist with its hand", "line_skew with its near end")
-            settles = settles or "both edges" in keys[0]
+            settles = keys[0] in SHOW_A_HAND
         else:
             readings, boards = rows((*joints[:-1], joint), plan.height, plan.thickness, plan.slope)
             sigma = settled_by(readings, replace(usual, boards=(plan.thickness,) * len(boards)))
