@@ -192,6 +192,56 @@ def test_contradiction_is_named() -> None:
         assert found.after is None
 
 
+@pytest.mark.parametrize(
+    "joint",
+    [
+        TestJoint(1, gap_top=0.0, gap_bottom=0.65, twist=Twist(3.2, 300.0, "down")),
+        TestJoint(1, tip=(Reading("tip", 0.5),), gap_top=0.0, gap_bottom=0.65, twist=Twist(3.5, 300.0, "down")),
+    ],
+)
+def test_what_is_told_to_no_use_is_not_told(joint: TestJoint) -> None:
+    """Gap and twist differ by how steep the joint is, so little that no reading shows it: the slope stays unknown, the
+    lean does not hang on it, and the boards are cut again by no more than the lean is worth."""
+    found = tune((joint,), PLAN)
+    assert "ratio" in found.untold
+    assert found.fit.setup.slope == pytest.approx(PLAN.slope, rel=0.25)
+    assert found.fit.lean is not None
+    size = math.atan(((joint.gap_bottom or 0.0) - (joint.gap_top or 0.0)) / 120)
+    assert found.fit.lean.value == pytest.approx(size, abs=math.radians(0.03))
+    recut = next((one for one in found.corrections if one.what == "recut"), None)
+    assert recut is not None
+    assert recut.by is not None
+    assert recut.by < 30
+
+
+@pytest.mark.parametrize("degrees", [0.1, 0.5, 1.0, 3.0])
+def test_winding_sticks_alone_tell_the_lean(degrees: float) -> None:
+    """However much the joint twists, the slope as planned serves."""
+    turn = 2 * math.atan(math.tan(math.radians(degrees)) / math.cos(PLAN.theta))
+    found = tune((TestJoint(1, twist=Twist(300 * math.sin(turn), 300.0, "down")),), PLAN)
+    assert found.fit.lean is not None
+    assert found.fit.lean.value == pytest.approx(math.radians(degrees), rel=1e-6)
+
+
+@pytest.mark.parametrize("far", [19.5, 2.6])
+def test_a_slope_that_no_sled_has_is_a_slip(far: float) -> None:
+    """Two marks alone fit any slope; one that is far from the planned one is a slip of rule or point, and no shim is
+    advised for it."""
+    marks = (Station("thickness_at", 60.0, 0.4 + 60 / 12), Station("thickness_at", 120.0, far))
+    found = tune((TestJoint(1, thickness_at=marks, gap_top=0.0, gap_bottom=0.6),), PLAN)
+    assert found.ratio is not None
+    assert [one.row.read for one in found.contradictions] == [far]
+    assert found.contradictions[0].expected == pytest.approx(0.4 + 120 / 12, abs=0.01)
+    assert found.corrections == ()
+    assert found.after is None
+
+
+def test_sticks_without_a_hand_fit_either_way() -> None:
+    """Where no reading knows the hand, the first is taken, so that the same readings always give the same figures."""
+    found = tune((TestJoint(1, gap_top=0.0, gap_bottom=0.0, twist=Twist(0.6, 300.0)),), PLAN)
+    assert found.fit.setup.lean > 0
+
+
 def test_two_joints_are_surer_than_one() -> None:
     rng = random.Random(8)
     shop = Shop(math.atan(1 / 12.0), 0.8, math.radians(0.4), 60.0, 22.0)

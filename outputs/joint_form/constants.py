@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import asdict
 from typing import Any
 
+from scarfwright.models.accuracy.budget import FENCE
+from scarfwright.models.joint.joint import MOST_OFF
 from scarfwright.models.lengths import length
 from scarfwright.models.lengths.length import Unit
 from scarfwright.models.tuning import corrections, fit, measured, model, plausible, tune
@@ -47,8 +49,8 @@ def of_tuning(units: Unit) -> dict[str, Any]:
         "PLACE_STEP": corrections.PLACE_STEP[units],
         "SURE": corrections.SURE,
         "SHIM_WIDTH": corrections.SHIM_WIDTH,
-        "MOST_OFF": corrections.MOST_OFF,
-        "FENCE": corrections.FENCE,
+        "MOST_OFF": MOST_OFF,
+        "FENCE": FENCE,
         "NO_SLED": tune.NO_SLED,
         "TOO_FAR": tune.TOO_FAR,
         "COARSE": tune.COARSE,

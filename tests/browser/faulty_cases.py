@@ -82,10 +82,13 @@ def _joint(rng: random.Random, shop: Shop, number: int) -> TestJoint:
     """Whole, or some of its figures; some read at the edges, some of both boards; now and then a slip."""
     if rng.random() < 0.3:
         return measure(rng, shop, number=number)
+    if rng.random() < 0.1:  # the lean by winding sticks alone, their hand not noted
+        return measure(rng, shop, ("board_thickness", "taper_run", "tip", "twist"), number)
     keys = tuple(key for key in (*ALL, "hand") if rng.random() < TAKEN)
     joint = measure(rng, shop, keys, number)
     if rng.random() < 0.4:
-        joint = replace(joint, **{key: _of_both(rng, getattr(joint, key)) for key in ("board_thickness", "taper_run")})
+        thick, run = _of_both(rng, joint.board_thickness), _of_both(rng, joint.taper_run)
+        joint = replace(joint, board_thickness=thick, taper_run=run)
     if rng.random() < 0.4 and joint.tip:
         top, bottom = (max(0.0, rng.gauss(shop.over(0.0, z), 0.05)) for z in (shop.height, 0.0))
         joint = replace(joint, tip=(Reading("tip", None, top, bottom, rng.choice((None, 1, 2))),))
