@@ -179,7 +179,8 @@ def test_fractions_without_a_unit_are_in_the_jobs() -> None:
     (joint,) = ask_for(replace(PLAN, units="in", thickness=35.0), ask)
     assert joint.board_thickness[0].value == pytest.approx(7 / 8 * 25.4)
     assert joint.tip[0].value == pytest.approx(25.4 / 32)
-    assert [(at.distance, at.value) for at in joint.thickness_at] == [(50.8, pytest.approx(35 / 32 * 25.4))]
+    (mark,) = joint.thickness_at
+    assert (mark.distance, mark.value) == (50.8, 35 / 32 * 25.4)
     assert joint.gap_top == pytest.approx(1.5)
 
 
