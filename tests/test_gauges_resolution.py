@@ -16,9 +16,10 @@ import numpy.typing as npt
 import pytest
 from scarfwright.models.job.file import job_from_dict
 from scarfwright.models.job.tables import Job
-from scarfwright.models.part.reading import CALLIPER, EYE, FEELER, PENCIL, RULE, instead
+from scarfwright.models.part.reading import CALLIPER, EYE, FEELER, PENCIL, RULE
 from scarfwright.models.parts import registry
 from scarfwright.models.solve import work_up
+from scarfwright.models.words.for_machines.gauges import use_instead
 from scarfwright.models.workup import Workup
 
 DRAWS = 40_000
@@ -199,6 +200,6 @@ def test_shim_takes_fence_and_overlap_along() -> None:
 
 
 def test_what_reads_better_is_named_best_first() -> None:
-    text = instead(1.0, [("a", 0.5), ("b", 2.0), ("c", 0.1)], lambda v: f"{v:.1f}")
-    assert text == "Better: c, ±0.1; a, ±0.5."
-    assert "Nothing simpler is better" in instead(0.1, [("a", 0.5)], lambda v: f"{v:.1f}")
+    text = use_instead(1.0, [("a", 0.5), ("b", 2.0), ("c", 0.1)], lambda v: f"{v:.1f}")
+    assert text == "Use c (reads to ±0.1), or a (reads to ±0.5)."
+    assert "Nothing simpler is better" in use_instead(0.1, [("a", 0.5)], lambda v: f"{v:.1f}")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -167,6 +168,20 @@ def test_asked_one_by_one(capsys: pytest.CaptureFixture[str]) -> None:
     assert joint.twist == Twist(2.0, 300.0, "down")
     assert joint.line_skew == (Skew("line_skew", 0.9, "top"),)
     assert "expected" in capsys.readouterr().out  # the first answer for the run was no length
+
+
+def test_fractions_without_a_unit_are_in_the_jobs() -> None:
+    answers = {"board thickness": "7/8", "tip": "1/32 in", "thickness at": "2, 1 3/32", "gap top": "1.5 mm"}
+
+    def ask(question: str) -> str:
+        return answers.pop(question.split(" (")[0], "")
+
+    (joint,) = ask_for(replace(PLAN, units="in", thickness=35.0), ask)
+    assert joint.board_thickness[0].value == pytest.approx(7 / 8 * 25.4)
+    assert joint.tip[0].value == pytest.approx(25.4 / 32)
+    (mark,) = joint.thickness_at
+    assert (mark.distance, mark.value) == (50.8, 35 / 32 * 25.4)
+    assert joint.gap_top == pytest.approx(1.5)
 
 
 def test_nothing_to_ask_on(job: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:

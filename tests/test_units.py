@@ -239,3 +239,36 @@ def test_a_comma_before_three_digits_is_refused_with_both_readings(text: str) ->
 
 def test_nothing_is_nothing_in_the_jobs_unit() -> None:
     assert parse_length("0", "in").text == "0 in"
+
+
+@pytest.mark.parametrize(
+    ("text", "units", "written"),
+    [
+        ("1 3/32", "in", "1 3/32 in"),
+        ("1,5", "mm", "1.5 mm"),
+        ("½", "in", "1/2 in"),
+        ("3 mm", "in", "3 mm"),
+        (" 7. ", "mm", "7 mm"),
+    ],
+)
+def test_beside_its_unit_a_text_needs_none(text: str, units: Unit, written: str) -> None:
+    assert parse_length(text, units, bare=True).text == written
+    if "mm" not in text:
+        with pytest.raises(LengthError, match="unit is missing"):
+            parse_length(text, units)
+
+
+@pytest.mark.parametrize("text", ["5 ft 6", "5 4", "3 1"])
+def test_a_figure_after_another_needs_its_unit_all_the_same(text: str) -> None:
+    with pytest.raises(LengthError, match="unit is missing"):
+        parse_length(text, "in", bare=True)
+
+
+def test_a_tab_in_a_fraction_is_space() -> None:
+    assert parse_length("1\t/2 in").text == "1/2 in"
+
+
+def test_nothing_has_no_sign() -> None:
+    assert show(-0.004, "in", sixtyfourths=False) == "0.000 in"
+    assert show(-0.004, "mm", places=2) == "0 mm"
+    assert show(-0.254, "in", sixtyfourths=False) == "-0.010 in"

@@ -10,7 +10,6 @@ Source: JCGM 100:2008 (GUM) 4.3.7, 5.1.2 and 6.3.3; clause numbers from memory, 
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
 
 # How well people read; common practice, no source.
 EYE = 0.1  # light under a straight edge, or a tooth that just touches [mm]
@@ -75,15 +74,3 @@ def square(height: float, base: float, tolerance: float, read: float) -> float:
     """± of an angle [deg] between two faces `height` and `base` long, each end out by `tolerance`, read by light."""
     angle = expanded((1 / height, tolerance), (1 / height, tolerance), (1 / base, tolerance), (1 / base, tolerance))
     return math.degrees(math.hypot(angle, expanded((1 / height, read))))
-
-
-def instead(reads: float, others: list[tuple[str, float]], show: Callable[[float], str]) -> str:
-    """A sentence with what reads better than `reads`, best first, or that nothing here does.
-
-    others: what does it, and its ±
-    """
-    better = sorted((value, name) for name, value in others if value < reads)
-    if not better:
-        tried = "; ".join(f"{name} would read to ±{show(value)}" for name, value in others)
-        return f"Nothing simpler is better ({tried}): make the gauge larger or calibrate the printer."
-    return "Better: " + "; ".join(f"{name}, ±{show(value)}" for value, name in better) + "."

@@ -20,10 +20,9 @@ from scarfwright.models.findings import Finding, finding
 from scarfwright.models.flat.loop import rectangle
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.length import round_to
-from scarfwright.models.lengths.say import say_in
 from scarfwright.models.part import label as labels
 from scarfwright.models.part.part import Part, Place, Raised
-from scarfwright.models.part.reading import FEELER, expanded, instead
+from scarfwright.models.part.reading import FEELER, expanded
 from scarfwright.models.parts.kind import Parameters, PartKind
 
 GRIP, GRIP_THICK = 40.0, 4.0
@@ -96,33 +95,21 @@ def _resolution(work: Groundwork, p: Parameters) -> dict[str, Any]:
 def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
     gap, layer = p["gap"], p["layer"]
     if layer <= 0 or math.floor(gap / layer + 0.5) < 1:
-        return [
-            finding(
-                "gap_shim.layer_thick",
-                f"One printed layer ({layer:.2f} mm) is over twice the fence gap ({gap:.2f} mm): there is no shim for "
-                f"it. Print layers of {2 * gap:.2f} mm or less, widen fence_gap, or use steel feeler "
-                "strips.",
-                layer_mm=layer,
-                gap_mm=gap,
-                needed_layer_mm=2 * gap,
-            )
-        ]
+        return [finding("gap_shim.layer_thick", layer_mm=layer, gap_mm=gap, needed_layer_mm=2 * gap)]
     return [] if work is None else [*_off(work, p), *_coarse(work, p)]
 
 
 def _off(work: Groundwork, p: Parameters) -> list[Finding]:
-    say, r = say_in(work.job.units), _resolution(work, p)
+    r = _resolution(work, p)
     if abs(r["thickness_mm"] - p["gap"]) < 0.005:
         return []
     return [
         finding(
             "gap_shim.off",
-            f"The nearest shim of whole layers is {r['thickness_mm']:.2f} mm ({r['layers']} of {p['layer']:.2f} mm), "
-            f"the fence gap {p['gap']:.2f} mm. Set with it the fence stands at {say(r['fence_mm'])} and the overlap is "
-            f"{say(r['overlap_mm'])}; set by the fence number it stays as drawn.",
             thickness_mm=r["thickness_mm"],
             gap_mm=p["gap"],
             layers=r["layers"],
+            layer_mm=p["layer"],
             fence_mm=r["fence_mm"],
             overlap_mm=r["overlap_mm"],
         )
@@ -137,9 +124,6 @@ def _coarse(work: Groundwork, p: Parameters) -> list[Finding]:
     return [
         finding(
             "gap_shim.coarse",
-            f"A printed shim of {r['thickness_mm']:.2f} mm is sure only to ±{reads:.2f} mm, more than half of it: the "
-            "blade could touch the sled. "
-            + instead(reads, [("steel feeler strips", r["by_feeler_mm"])], lambda value: f"{value:.2f} mm"),
             thickness_mm=r["thickness_mm"],
             resolution_mm=reads,
             needed_mm=r["needed_mm"],

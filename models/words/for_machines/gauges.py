@@ -180,6 +180,32 @@ def _guide_coarse(say: Say, *, resolution_mm: float, needed_mm: float, by_rule_m
     )
 
 
+def _shim_layer_thick(_say: Say, *, layer_mm: float, gap_mm: float, needed_layer_mm: float) -> str:
+    return (
+        f"Print layers of {_millimetres(needed_layer_mm)} or less, widen fence_gap, or use steel feeler strips. One "
+        f"printed layer ({_millimetres(layer_mm)}) is over twice the fence gap ({_millimetres(gap_mm)}): there is no "
+        "shim for it."
+    )
+
+
+def _shim_off(
+    say: Say, *, thickness_mm: float, gap_mm: float, layers: int, layer_mm: float, fence_mm: float, overlap_mm: float
+) -> str:
+    return (
+        f"The nearest shim of whole layers is {_millimetres(thickness_mm)} ({layers} of {_millimetres(layer_mm)}), "
+        f"the fence gap {_millimetres(gap_mm)}. Set with it the fence stands at {say(fence_mm)} and the overlap is "
+        f"{say(overlap_mm)}; set by the fence number it stays as drawn."
+    )
+
+
+def _shim_coarse(_say: Say, *, thickness_mm: float, resolution_mm: float, needed_mm: float, by_feeler_mm: float) -> str:
+    return (
+        use_instead(resolution_mm, [("steel feeler strips", by_feeler_mm)], _millimetres)
+        + f" A printed shim of {_millimetres(thickness_mm)} is sure only to ±{_millimetres(resolution_mm)}, more than "
+        f"half of it (±{_millimetres(needed_mm)}): the blade could touch the sled."
+    )
+
+
 SENTENCES: dict[str, Sentence] = {
     "slope_gauge.no_room": _slope_gauge_no_room,
     "slope_gauge.coarse": _slope_gauge_reads,
@@ -192,6 +218,9 @@ SENTENCES: dict[str, Sentence] = {
     "square_block.leans_too_far": _block_leans,
     "square_block.angle_lost": _block_angle_lost,
     "square_block.coarse": _block_coarse,
+    "gap_shim.layer_thick": _shim_layer_thick,
+    "gap_shim.off": _shim_off,
+    "gap_shim.coarse": _shim_coarse,
     "height_step.coarse": _height_step_coarse,
     "notch_guide.drill_wide": _guide_drill_wide,
     "notch_guide.one_hole": _guide_one_hole,
