@@ -67,6 +67,18 @@ def _letters(text: Text) -> Text:
     return replace(text, x=moved[0], y=moved[1], text=text.text.strip())
 
 
+def outside(sheet: Sheet) -> list[Item]:
+    """The items that reach beyond the sheet's margins; a clipped one by its window."""
+    low, right, top = sheet.margin, sheet.width - sheet.margin, sheet.height - sheet.margin
+
+    def points(item: Item) -> Iterable[tuple[float, float]]:
+        if isinstance(item, Clip):
+            return item.window.points()
+        return item.box() if isinstance(item, Text) else item.points()
+
+    return [item for item in sheet.items if not all(low <= x <= right and low <= y <= top for x, y in points(item))]
+
+
 def unclear(sheet: Sheet) -> list[str]:
     """One line for every text that can't be read well; empty for a clear sheet."""
     every = shown(sheet.items)

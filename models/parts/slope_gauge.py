@@ -24,7 +24,7 @@ from scarfwright.models.part import label as labels
 from scarfwright.models.part.part import Part, Place, Raised
 from scarfwright.models.part.reading import EYE, length_for_slope, slope_by_rule, slope_from_ends
 from scarfwright.models.parts.kind import Parameters, PartKind
-from scarfwright.models.printing.plates import free_bed
+from scarfwright.models.printing.laying import free_bed
 
 MOST_SECTIONS = 4
 LEAST_LENGTH = 60.0

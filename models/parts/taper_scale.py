@@ -19,7 +19,7 @@ from scarfwright.models.part import label as labels
 from scarfwright.models.part.part import Feature, Operation, Part, Place
 from scarfwright.models.part.reading import PENCIL, expanded
 from scarfwright.models.parts.kind import Parameters, PartKind
-from scarfwright.models.printing.plates import free_bed
+from scarfwright.models.printing.laying import free_bed
 
 END = 10.0  # scale beyond its first and last mark
 LINE, LINE_DEPTH = 0.6, 0.6  # of the marks

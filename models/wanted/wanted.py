@@ -14,7 +14,7 @@ from scarfwright.models.part.part import Part
 from scarfwright.models.parts import registry
 from scarfwright.models.parts.check import check_part
 from scarfwright.models.parts.kind import Parameters, PartKind
-from scarfwright.models.printing.plates import Laid, laid_flat
+from scarfwright.models.printing.laying import Laid, laid_flat
 
 # how every finding ends that says a gauge reads less finely than the joint needs, or can't tell good from bad at all
 COARSE = (".coarse", ".slots_alike")
