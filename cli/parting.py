@@ -83,7 +83,7 @@ def make_part(name: str, given: Sequence[str], out: Path, force: bool) -> int:
         say.findings(found, say.Screen(stderr=True))
         problem(f"{name}: can't be made in these sizes, so nothing was written")
         return 1
-    part = kind.build(**parameters)
+    part = kind.drawn(parameters)
     _write(part, out)
     Interruption.so_far = f"{out} is written"
     _report(part, out, found)

@@ -11,9 +11,10 @@ from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.job.shop import cutter, prints_gauges
 from scarfwright.models.job.tables import Job
 from scarfwright.models.part.part import Part
+from scarfwright.models.part.values import Given, Values
 from scarfwright.models.parts import registry
 from scarfwright.models.parts.check import check_part
-from scarfwright.models.parts.kind import Parameters, PartKind
+from scarfwright.models.parts.kind import PartKind
 from scarfwright.models.printing.laying import Laid, laid_flat
 
 # how every finding ends that says a gauge reads less finely than the joint needs, or can't tell good from bad at all
@@ -29,7 +30,7 @@ class Wanted:
     """
 
     kind: PartKind
-    parameters: Parameters
+    parameters: Values
     work: Groundwork
     left_out: bool
     count: int
@@ -41,6 +42,11 @@ class Wanted:
     def part(self) -> Part | None:
         """The part as it is on the user's side of the blade; None where it is left out."""
         return None if self.left_out else sided(self.kind, self.parameters, self.work)
+
+    @cached_property
+    def reads(self) -> Values:
+        """How well it measures and what follows from it; nothing for what is no gauge."""
+        return self.kind.reads(self.work, self.parameters)
 
     @cached_property
     def laid(self) -> tuple[Laid, ...]:
@@ -64,7 +70,7 @@ def _wanted(work: Groundwork) -> Iterator[Wanted]:
         if is_printed(kind, work.job) or _is_made_otherwise(kind, work.job):
             parameters = kind.from_job(work)
             if parameters is not None:
-                yield _worked_out(kind, parameters, work)
+                yield _worked_out(kind, kind.filled(parameters), work)
 
 
 def is_printed(kind: PartKind, job: Job) -> bool:
@@ -78,7 +84,7 @@ def _is_made_otherwise(kind: PartKind, job: Job) -> bool:
     return "print" not in kind.goes_to or kind.any_shop or ("flat" in kind.goes_to and cutter(job) is not None)
 
 
-def _worked_out(kind: PartKind, parameters: Parameters, work: Groundwork) -> Wanted:
+def _worked_out(kind: PartKind, parameters: Values, work: Groundwork) -> Wanted:
     found = check_part(kind, work, parameters)
     printed = is_printed(kind, work.job)
     coarse = work.job.printer.gauges == "useful" and any(f.code.endswith(COARSE) for f in found)
@@ -97,12 +103,12 @@ def left_out_as_coarse(parts: Iterable[Wanted]) -> list[Finding]:
     return [finding("gauges.left_out", names=", ".join(names), count=float(len(names)))] if names else []
 
 
-def _plain(kind: PartKind, parameters: Parameters, work: Groundwork) -> Part:
-    """The part without its label, which takes longer to draw than all the rest."""
-    return sided(kind, {**parameters, "label": ""} if "label" in parameters else parameters, work)
+def _plain(kind: PartKind, parameters: Values, work: Groundwork) -> Part:
+    """The part without its label."""
+    return sided(kind, parameters.plain(), work)
 
 
-def sided(kind: PartKind, parameters: Parameters, work: Groundwork) -> Part:
+def sided(kind: PartKind, parameters: Given, work: Groundwork) -> Part:
     """The part on the user's side of the blade."""
     part = kind.drawn(parameters)
     return part.mirrored_y() if kind.handed and work.mirrored else part
