@@ -30,6 +30,10 @@ class Values(dict[str, Value]):
         """The same without its label, which takes longer to draw than all the rest."""
         return Values({**self, "label": ""}) if "label" in self else self
 
+    def uncompensated(self) -> Values:
+        """The same for a cutter: printed slots and holes are drawn wider because a printer closes them."""
+        return Values({**self, "compensation": 0.0}) if "compensation" in self else self
+
     def many(self, name: str) -> tuple[float, ...]:
         """Numbers in a row."""
         value = super().__getitem__(name)

@@ -8,9 +8,31 @@ from functools import cache, lru_cache
 from inspect import Parameter, signature
 
 from scarfwright.models.findings import Finding
+from scarfwright.models.flat.loop import Point
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.part.part import Part, Place
 from scarfwright.models.part.values import Given, Value, Values
+
+GROUPS = frozenset({"cad", "cut", "print", "flat"})
+LISTS: dict[object, int] = {tuple[float, ...]: 1, tuple[Point, ...]: 2, tuple[tuple[float, float, float], ...]: 3}
+SORTS: dict[object, str] = {
+    float: "length",
+    int: "number",
+    str: "text",
+    bool: "yes or no",
+    **dict.fromkeys(LISTS, "list"),
+}
+
+
+@dataclass(frozen=True)
+class Origin:
+    """The package a part comes from that is none of this project's."""
+
+    package: str
+    version: str
+
+    def __str__(self) -> str:
+        return f"{self.package} {self.version}".strip()
 
 
 @dataclass(frozen=True)
@@ -48,6 +70,7 @@ class PartKind:
     along_grain: bool = False  # its length must lie along the sheet's face grain
     defaults: Mapping[str, Value] = field(default_factory=dict)  # where they are not the builder's own
     finish: Callable[[Part], Part] | None = None
+    origin: Origin | None = None  # set by the registry; None: one of this project's own
 
     def filled(self, given: Given) -> Values:
         """The parameters with the defaults for those not given."""
@@ -65,8 +88,12 @@ class PartKind:
 
 @cache
 def takes(build: Callable[..., Part]) -> Mapping[str, Parameter]:
-    """What a builder takes, in its order, annotations as types. Raises NameError, TypeError for what can't be read."""
-    return signature(build, eval_str=True).parameters
+    """What a builder takes, in its order, annotations as types. Raises TypeError for one that nobody could type in."""
+    found = signature(build, eval_str=True).parameters
+    for name, one in found.items():
+        if one.annotation not in SORTS or one.default is one.empty:
+            raise TypeError(f"{name} has no default, or is none of float, int, str, bool and tuples of lengths")
+    return found
 
 
 @lru_cache(maxsize=256)

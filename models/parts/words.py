@@ -10,23 +10,14 @@ from dataclasses import dataclass
 from inspect import Parameter as Named
 from inspect import getdoc
 
-from scarfwright.models.flat.loop import Point
 from scarfwright.models.lengths.length import LengthError, parse_length
 from scarfwright.models.part.values import Value
 from scarfwright.models.parts import registry
-from scarfwright.models.parts.kind import PartKind, takes
+from scarfwright.models.parts.kind import LISTS, SORTS, PartKind, takes
 
 _LINE = re.compile(r"^(?P<names>[a-z_]+(?:, [a-z_]+)*): (?P<about>.+)$")
 _UNIT = re.compile(r"\[(?P<unit>[^\]]+)\]")
 _YES_NO = {"yes": True, "true": True, "no": False, "false": False}
-_TUPLES: dict[object, int] = {tuple[float, ...]: 1, tuple[Point, ...]: 2, tuple[tuple[float, float, float], ...]: 3}
-_SORTS: dict[object, str] = {
-    float: "length",
-    int: "number",
-    str: "text",
-    bool: "yes or no",
-    **dict.fromkeys(_TUPLES, "list"),
-}
 
 
 class WordError(Exception):
@@ -117,9 +108,7 @@ def _about(text: str) -> dict[str, str]:
 
 
 def _word(kind: PartKind, named: Named, about: str) -> Word:
-    if named.annotation not in _SORTS or named.default is named.empty:
-        raise TypeError(f"{named.name} needs a default, and to be one of float, int, str, bool or a tuple of lengths")
-    sort = _SORTS[named.annotation]
+    sort = SORTS[named.annotation]
     said = _UNIT.search(about)
     unit = "" if sort in ("text", "number", "yes or no") else "mm"
     if sort == "length":
@@ -132,7 +121,7 @@ def _word(kind: PartKind, named: Named, about: str) -> Word:
         kind.defaults.get(named.name, named.default),
         unit,
         " ".join(plain.split()),
-        _TUPLES.get(named.annotation, 1),
+        LISTS.get(named.annotation, 1),
         kind.ranges.get(named.name),
     )
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from scarfwright.models.part.lettering import scored_letters
-from scarfwright.models.part.values import Values
 from scarfwright.models.sheets.pieces import FlatPart
 from scarfwright.models.wanted.wanted import Wanted, sided
 
@@ -24,11 +23,6 @@ def _pieces(wanted: Iterable[Wanted], *, plain: bool) -> Iterator[FlatPart]:
     for one in wanted:
         kind = one.kind
         if "flat" in kind.goes_to and not one.left_out:
-            parameters = _uncompensated(one.parameters.plain() if plain else one.parameters)
+            parameters = (one.parameters.plain() if plain else one.parameters).uncompensated()
             part = scored_letters(sided(kind, parameters, one.work))
             yield FlatPart(part, one.count, kind.along_grain, kind.name == "sheet_layer")
-
-
-def _uncompensated(parameters: Values) -> Values:
-    """Printed slots and holes are drawn wider because a printer closes them; a cutter does not."""
-    return Values({**parameters, "compensation": 0.0}) if "compensation" in parameters else parameters

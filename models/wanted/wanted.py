@@ -16,6 +16,7 @@ from scarfwright.models.parts import registry
 from scarfwright.models.parts.check import check_part
 from scarfwright.models.parts.kind import PartKind
 from scarfwright.models.printing.laying import Laid, laid_flat
+from scarfwright.models.wanted.plug_ins import failed, looked_through
 
 # how every finding ends that says a gauge reads less finely than the joint needs, or can't tell good from bad at all
 COARSE = (".coarse", ".slots_alike")
@@ -68,9 +69,22 @@ def wanted(work: Groundwork) -> tuple[Wanted, ...]:
 def _wanted(work: Groundwork) -> Iterator[Wanted]:
     for kind in registry().values():
         if is_printed(kind, work.job) or _is_made_otherwise(kind, work.job):
-            parameters = kind.from_job(work)
-            if parameters is not None:
-                yield _worked_out(kind, kind.filled(parameters), work)
+            yield from _asked(kind, work)
+
+
+def _asked(kind: PartKind, work: Groundwork) -> Iterator[Wanted]:
+    """The part, if the job has a use for it; one of another package that fails is left out and says so."""
+    try:
+        parameters = kind.from_job(work)
+        if parameters is not None:
+            one = _worked_out(kind, kind.filled(parameters), work)
+            if kind.origin is not None:
+                looked_through(one)
+            yield one
+    except (Exception, SystemExit) as error:
+        if kind.origin is None:
+            raise
+        yield Wanted(kind, Values(), work, left_out=True, count=0, findings=(failed(kind, error),))
 
 
 def is_printed(kind: PartKind, job: Job) -> bool:
