@@ -14,6 +14,7 @@ from scarfwright.models.flat.loop import rounded_each
 from scarfwright.models.gluing.places import RISER_WIDTH
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.part import label as labels
+from scarfwright.models.part.lettering import LEAST_HEIGHT
 from scarfwright.models.part.part import Part, Place, Raised
 from scarfwright.models.part.values import Given, Values
 from scarfwright.models.parts.kind import PartKind
@@ -79,11 +80,10 @@ def _place(width: float, height: float, lip: float) -> Place:
 def _from_job(work: Groundwork) -> Given:
     own = shape(work, work.glue, RISER_WIDTH)
     lip = min(LIP_HEIGHT, work.job.stock.thickness / 2)
-    return {
-        **own,
-        "lip": lip,
-        "label": labels.job_label(work.job, work.planned, _place(RISER_WIDTH, own["height"], lip)),
-    }
+    room = _place(RISER_WIDTH, own["height"], lip)
+    # a lip against thin boards is too low for any letter, and no other title would mend that
+    label = labels.job_label(work.job, work.planned, room) if room.height >= LEAST_HEIGHT else ""
+    return {**own, "lip": lip, "label": label}
 
 
 def _count(work: Groundwork) -> int:

@@ -57,7 +57,7 @@ def looked_through(one: Wanted) -> None:
         return
     kind, values = one.kind, one.parameters
     if isinstance(one.count, bool) or not isinstance(one.count, int) or not 0 <= one.count <= MOST:
-        raise ValueError(f"it wants {one.count!r} of itself, expected a whole number up to {MOST}")
+        raise ValueError(f"it is to be made {one.count!r} times, expected a whole number up to {MOST}")
     _plain_values(values.items())
     _plain_values(one.reads.items())
     for drawn_with in (values, values.plain(), values.uncompensated(), values.uncompensated().plain()):
