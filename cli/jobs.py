@@ -3,23 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from importlib.resources import files
 from pathlib import Path
 from typing import Any
 
+from scarfwright.cli.examples import FIRST_EXAMPLE, example
 from scarfwright.models.job.file import job_from_text, read_job
 from scarfwright.models.job.shop import MACHINES, Machine
 from scarfwright.models.job.tables import Job
-
-FIRST_EXAMPLE = "plank-metric.toml"
 
 
 def find_job(path: Path | None) -> tuple[Job, Path]:
     """The job and the file it stands for; without a path the packaged first example. Raises JobError."""
     if path is not None:
         return read_job(path), path
-    text = (files("scarfwright.examples") / FIRST_EXAMPLE).read_text(encoding="utf-8")
-    return job_from_text(text, FIRST_EXAMPLE), Path(FIRST_EXAMPLE)
+    file = f"{FIRST_EXAMPLE}.toml"
+    return job_from_text(example(FIRST_EXAMPLE).text, file), Path(file)
 
 
 def for_this_run(job: Job, instead: dict[str, Any], only: Iterable[str]) -> Job:

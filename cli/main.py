@@ -149,10 +149,18 @@ def start(
         typer.Option("--units", help="Units; mm without it.", show_default=False),
     ] = None,
     ask: Annotated[bool, typer.Option("--ask", help="Ask five questions first; on a terminal only.")] = False,
+    like: Annotated[
+        str | None,
+        typer.Option("--like", metavar="NAME", help="A packaged example instead; a name it has not lists them."),
+    ] = None,
 ) -> None:
     """Write a commented job file to begin from."""
-    from scarfwright.cli.starting import ask_and_start, start_job
+    from scarfwright.cli.starting import ask_and_start, start_job, start_like
 
+    if like is not None:
+        if ask or units is not None:
+            raise typer.Exit(refuse("start --like: found --ask or --units too; an example has its own units and sizes"))
+        raise typer.Exit(start_like(file, like))
     raise typer.Exit(ask_and_start(file, units) if ask else start_job(file, units or "mm"))
 
 

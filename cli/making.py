@@ -22,7 +22,7 @@ from scarfwright.models.planning.planned import Planned
 from scarfwright.models.solve import work_up
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.folder import FolderError, replaced_whole
-from scarfwright.outputs.make import GROUPS, Item, items, make_all
+from scarfwright.outputs.make import GROUPS, OutputFile, items, make_all
 
 
 def make_job(
@@ -70,7 +70,7 @@ def _faults(work: Workup, groups: set[str]) -> list[Finding]:
     return found if "cut" in groups else [f for f in found if not f.code.startswith("router.")]
 
 
-def _empty(todo: list[Item], groups: set[str]) -> list[str]:
+def _empty(todo: list[OutputFile], groups: set[str]) -> list[str]:
     """The groups asked for of which this job leaves no file."""
     return [group for group in GROUPS if group in groups and not any(i.path.startswith(f"{group}/") for i in todo)]
 
@@ -119,7 +119,7 @@ def _groups(only: str | None) -> set[str] | None:
     return asked if asked <= set(GROUPS) else None
 
 
-def _make(todo: list[Item], folder: Path) -> None:
+def _make(todo: list[OutputFile], folder: Path) -> None:
     columns = (TextColumn("{task.description:<28}", markup=False), BarColumn(), MofNCompleteColumn())
     with Progress(*columns, console=say.Screen(stderr=True), transient=True) as progress:
         task = progress.add_task("starting", total=len(todo))
@@ -139,7 +139,7 @@ def _make(todo: list[Item], folder: Path) -> None:
         make_all(todo, folder, tell)
 
 
-def _report(work: Workup, target: Path, todo: list[Item]) -> None:
+def _report(work: Workup, target: Path, todo: list[OutputFile]) -> None:
     out = say.console()
     out.print(f"{target}: {len(todo)} files", style="bold")
     by_folder: dict[str, list[str]] = {}

@@ -6,6 +6,7 @@ import os
 import shutil
 import tempfile
 from collections.abc import Sequence
+from importlib.metadata import version
 from pathlib import Path
 
 from rich.table import Table
@@ -13,15 +14,17 @@ from rich.text import Text
 from scarfwright.cli.interruption import Interruption
 from scarfwright.cli.problems import problem, refuse
 from scarfwright.cli.showing import say
-from scarfwright.cli.terminal import json_out
+from scarfwright.cli.terminal import json_out, visible
 from scarfwright.models.findings import Finding, Level
 from scarfwright.models.lengths.length import show
 from scarfwright.models.part.part import Part
-from scarfwright.models.parts import registry
+from scarfwright.models.parts import refused, registry
 from scarfwright.models.parts.check import check_part
-from scarfwright.models.parts.kind import PartKind
+from scarfwright.models.parts.kind import Origin, PartKind
+from scarfwright.models.parts.plug_ins import reason
 from scarfwright.models.parts.words import WordError, find_kind, read, words
 from scarfwright.models.printing.bed import height, size
+from scarfwright.models.wanted.plug_ins import not_loaded, writable
 from scarfwright.models.words.sentences import worded
 
 SUFFIXES = (".stl", ".3mf", ".step", ".dxf")
@@ -34,20 +37,33 @@ def list_parts(name: str | None, json: bool) -> int:
     except WordError as error:
         return refuse(str(error))
     if json:
-        json_out({"parts": [_as_json(kind) for kind in kinds]})
+        lost = [{"name": r.name, "from": _from(r.origin), "why": r.why} for r in refused()]
+        json_out({"parts": [_as_json(kind) for kind in kinds], "not_loaded": lost})
         return 0
     out = say.console()
     for kind in kinds:
-        out.print(Text.assemble((kind.name, "bold"), f"  {kind.summary}"))
+        whose = _from(kind.origin)
+        out.print(Text.assemble((kind.name, "bold"), f"  {visible(kind.summary)}"))
+        out.print(Text(f"    from {whose['package']} {whose['version']}"))
         out.print(_table(kind))
+    if name is None:
+        say.findings(worded(not_loaded(), "mm"), say.Screen(stderr=True))
     out.print("One alone: scarfwright part NAME key=value ... --out FILE, a suffix of " + ", ".join(SUFFIXES))
     return 0
+
+
+def _from(origin: Origin | None) -> dict[str, str]:
+    """The package a part comes from, and its version."""
+    if origin is None:
+        return {"package": "scarfwright", "version": version("scarfwright")}
+    return {"package": origin.package, "version": origin.version}
 
 
 def _as_json(kind: PartKind) -> dict[str, object]:
     return {
         "name": kind.name,
         "summary": kind.summary,
+        "from": _from(kind.origin),
         "goes_to": sorted(kind.goes_to),
         "parameters": [word.as_json() for word in words(kind)],
     }
@@ -78,12 +94,20 @@ def make_part(name: str, given: Sequence[str], out: Path, force: bool) -> int:
         parameters = read(kind, given)
     except WordError as error:
         return refuse(str(error))
-    found = worded(check_part(kind, None, parameters), "mm")
-    if any(f.level is Level.FAULT for f in found):
-        say.findings(found, say.Screen(stderr=True))
-        problem(f"{name}: can't be made in these sizes, so nothing was written")
+    try:
+        found = worded(check_part(kind, None, parameters), "mm")
+        if any(f.level is Level.FAULT for f in found):
+            say.findings(found, say.Screen(stderr=True))
+            problem(f"{name}: can't be made in these sizes, so nothing was written")
+            return 1
+        part = kind.drawn(parameters)
+        if kind.origin is not None:
+            writable(part, name)
+    except (Exception, SystemExit) as error:
+        if kind.origin is None:
+            raise
+        problem(f"{name} of {kind.origin}: {reason(error)}; nothing was written")
         return 1
-    part = kind.build(**parameters)
     _write(part, out)
     Interruption.so_far = f"{out} is written"
     _report(part, out, found)

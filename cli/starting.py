@@ -9,6 +9,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any, TypeVar
 
+from scarfwright.cli.examples import example, listed, nearest
 from scarfwright.cli.interruption import Interruption
 from scarfwright.cli.problems import refuse
 from scarfwright.cli.terminal import out, visible
@@ -26,6 +27,19 @@ NO_FILE = "no file was written"
 def start_job(file: Path, units: Unit) -> int:
     """Write the file unless its name is taken. Returns the exit code."""
     return _write(file, starting_text(Start(units)))
+
+
+def start_like(file: Path, name: str) -> int:
+    """Write a packaged example as somebody's own job. Returns the exit code: 2 for a name that is none's."""
+    try:
+        text = example(name).text
+    except KeyError:
+        code = refuse(
+            f'start --like: found "{name}", expected an example; the nearest is "{nearest(name)}"', key="--like"
+        )
+        print(*listed(), sep="\n", file=sys.stderr)
+        return code
+    return _write(file, text)
 
 
 def ask_and_start(file: Path, units: Unit | None, ask: Ask | None = None) -> int:

@@ -1,1 +1,1 @@
-"""The three packaged example jobs."""
+"""The eight packaged example jobs."""

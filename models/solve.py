@@ -20,6 +20,7 @@ from scarfwright.models.lengths.steps import coarse_step
 from scarfwright.models.remedies.proving import with_remedies
 from scarfwright.models.sled.making import joint_of, sled_way
 from scarfwright.models.sled.sled import longest_from_plank
+from scarfwright.models.wanted.plug_ins import not_loaded
 from scarfwright.models.wanted.wanted import left_out_as_coarse, wanted
 from scarfwright.models.words.sentences import worded
 from scarfwright.models.workup import Workup
@@ -36,7 +37,7 @@ def work_up(job: Job) -> Workup:
     parts = wanted(work)
     craft = craft_of(work)
     ahead = outlook(job, work.joint, work.way.blade.height, work.way.sled.thickness)
-    of_parts = [*(f for one in parts for f in one.findings), *left_out_as_coarse(parts)]
+    of_parts = [*(f for one in parts for f in one.findings), *left_out_as_coarse(parts), *not_loaded()]
     found = [*work.findings, *check_machine(work, parts), *of_parts, *check_craft(job, craft), *check_outlook(ahead)]
     return replace(work, findings=worded(worst_first(found), job.units), wanted=parts, craft=craft, outlook=ahead)
 

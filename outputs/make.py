@@ -16,8 +16,8 @@ from scarfwright.models.numbers.numbers import numbers
 from scarfwright.models.part.part import Part
 from scarfwright.models.planning.numbers import plan_numbers
 from scarfwright.models.planning.planned import Planned
+from scarfwright.models.printing.laying import FilledBed, Laid, filled_beds
 from scarfwright.models.printing.note import print_lines
-from scarfwright.models.printing.plates import Laid, Plate, plates
 from scarfwright.models.sheets.layout import SheetPlan
 from scarfwright.models.sheets.operator_note import file_units, plain_lines, router_lines, unit_line
 from scarfwright.models.sheets.tool_path import PathPlan, tool_path
@@ -34,7 +34,7 @@ NOTE_COLUMNS = 96  # characters of the operator's lines, in the file and beside 
 
 
 @dataclass(frozen=True)
-class Item:
+class OutputFile:
     """One file to make: its path in the folder, what writes it, and what is told about it at the end."""
 
     path: str
@@ -42,7 +42,7 @@ class Item:
     told: str = ""
 
 
-def items(work: Workup, groups: Iterable[str] = GROUPS, planned: Planned | None = None) -> list[Item]:
+def items(work: Workup, groups: Iterable[str] = GROUPS, planned: Planned | None = None) -> list[OutputFile]:
     """Every file the job leaves, in the order they are made: what every job has, then group by group.
 
     planned: which board goes where, for a job that has boards and blanks.
@@ -50,24 +50,29 @@ def items(work: Workup, groups: Iterable[str] = GROUPS, planned: Planned | None 
     asked = set(groups)
     plan = None if planned is None else plan_numbers(planned.request, planned.plan)
     found = [
-        Item("numbers.json", lambda path: write(numbers(work, plan), path)),
-        Item("job.toml", lambda path: write(job_to_toml(work.job), path)),
+        OutputFile("numbers.json", lambda path: write(numbers(work, plan), path)),
+        OutputFile("job.toml", lambda path: write(job_to_toml(work.job), path)),
     ]
     if planned is not None:
         found += _plan(work, planned, paper="paper" in asked)
-    makers: dict[str, Callable[[Workup], list[Item]]] = {"cut": _cut, "paper": _paper, "cad": _cad, "print": _print}
+    makers: dict[str, Callable[[Workup], list[OutputFile]]] = {
+        "cut": _cut,
+        "paper": _paper,
+        "cad": _cad,
+        "print": _print,
+    }
     for group, maker in makers.items():
         if group in asked:
             found += maker(work)
     return found
 
 
-def plan_items(work: Workup, planned: Planned) -> list[Item]:
+def plan_items(work: Workup, planned: Planned) -> list[OutputFile]:
     """What a plan alone leaves, for a job whose sled can't be made as it stands."""
     return items(work, (), planned)[:2] + _plan(work, planned, paper=True)
 
 
-def _plan(work: Workup, planned: Planned, *, paper: bool) -> list[Item]:
+def _plan(work: Workup, planned: Planned, *, paper: bool) -> list[OutputFile]:
     from scarfwright.outputs.plan_sheet.codes import Look
     from scarfwright.outputs.plan_sheet.csv import plan_csv
     from scarfwright.outputs.plan_sheet.sheets import plan_sheets
@@ -94,7 +99,7 @@ def parts_for(work: Workup, group: str) -> list[Part]:
     return [one.part for one in sound if one.part is not None]
 
 
-def _cut(work: Workup) -> list[Item]:
+def _cut(work: Workup) -> list[OutputFile]:
     """What is for no machine or for any, then what the machine cuts, and README.txt that names every file."""
     parts = parts_for(work, "cut")
     others = {f"{part.name}.dxf": f"{part.title.lower()} at its finished size, corners as drawn" for part in parts}
@@ -108,7 +113,7 @@ def _cut(work: Workup) -> list[Item]:
     return [*found, *{"router": _router, "laser": _laser}[machine](work, others)]
 
 
-def _router(work: Workup, others: Mapping[str, str]) -> list[Item]:
+def _router(work: Workup, others: Mapping[str, str]) -> list[OutputFile]:
     """Sheets with the flat parts, the same as tracks if asked for, and the operator's summary."""
     job, plans = work.job, work.sheets
     notes = _wrapped(router_lines(job, work.flat_pieces, plans, others))
@@ -133,7 +138,7 @@ def _wrapped(lines: list[str]) -> tuple[str, ...]:
     return tuple(part for line in lines for part in wrap(line, NOTE_COLUMNS, subsequent_indent="    ") or [""])
 
 
-def _laser(work: Workup, others: Mapping[str, str]) -> list[Item]:
+def _laser(work: Workup, others: Mapping[str, str]) -> list[OutputFile]:
     """Marking templates in sections that fit the bed, and the operator's summary."""
     sections = laser_templates(work, work.flat_pieces)
     lines = laser_lines(work, sections, others)
@@ -141,7 +146,7 @@ def _laser(work: Workup, others: Mapping[str, str]) -> list[Item]:
     return [*files, _item("cut/README.txt", "\n".join(lines) + "\n")]
 
 
-def _dxf(work: Workup, thing: Part | SheetPlan | PathPlan, **options: Any) -> Item:
+def _dxf(work: Workup, thing: Part | SheetPlan | PathPlan, **options: Any) -> OutputFile:
     files = work.job.files
     return _item(
         f"cut/{thing.name}.dxf",
@@ -153,7 +158,7 @@ def _dxf(work: Workup, thing: Part | SheetPlan | PathPlan, **options: Any) -> It
     )
 
 
-def _cad(work: Workup) -> list[Item]:
+def _cad(work: Workup) -> list[OutputFile]:
     things: list[Part | SheetPlan] = [*parts_for(work, "cad")]
     if work.job.sled.made_from == "plank":
         things.append(plank_plan(work.way))
@@ -162,7 +167,7 @@ def _cad(work: Workup) -> list[Item]:
     return [*found, *_setup(work)]
 
 
-def _setup(work: Workup) -> list[Item]:
+def _setup(work: Workup) -> list[OutputFile]:
     """The set-up at the saw, to measure in and to look at."""
 
     def make(target: Path) -> None:
@@ -170,20 +175,20 @@ def _setup(work: Workup) -> list[Item]:
 
         write(setup_assembly(work, target.stem), target)
 
-    return [Item(f"cad/saw-setup{suffix}", make) for suffix in (".step", ".glb")]
+    return [OutputFile(f"cad/saw-setup{suffix}", make) for suffix in (".step", ".glb")]
 
 
-def _print(work: Workup) -> list[Item]:
+def _print(work: Workup) -> list[OutputFile]:
     """Every part alone, and all of them arranged on the bed."""
     lying = [(laid, one.count) for one in work.wanted for laid in one.laid]
     alone = [_solid_item(f"print/{laid.name}{suffix}", laid) for laid, _ in lying for suffix in (".stl", ".3mf")]
-    beds = plates(lying, work.job.printer)
+    beds = filled_beds(lying, work.job.printer)
     note = "\n".join(_wrapped(print_lines(work.job, lying, beds))) + "\n"
     full = [_solid_item(f"print/{bed.name}.3mf", bed) for bed in beds]
     return [*alone, *full, _item("print/README.txt", note)] if lying else []
 
 
-def _paper(work: Workup) -> list[Item]:
+def _paper(work: Workup) -> list[OutputFile]:
     from scarfwright.outputs.full_size.templates_pdf import template_sheets
     from scarfwright.outputs.gauges.sheet import gauge_sheets
     from scarfwright.outputs.setup_card.card import setup_card
@@ -207,7 +212,7 @@ def _paper(work: Workup) -> list[Item]:
     return [*found, *_joint(work), *_craft(work), *_sheet_drawings(work)]
 
 
-def _craft(work: Workup) -> list[Item]:
+def _craft(work: Workup) -> list[OutputFile]:
     from scarfwright.outputs.craft_papers import bend_papers, glue_papers, wood_papers
 
     craft = work.craft
@@ -219,13 +224,13 @@ def _craft(work: Workup) -> list[Item]:
     return [*found, _item("paper/bending.pdf", bends)] if bends else found
 
 
-def _joint(work: Workup) -> list[Item]:
+def _joint(work: Workup) -> list[OutputFile]:
     from scarfwright.outputs.joint_papers import joint_papers, test_joint_paper
 
     return [_item("paper/joint.pdf", joint_papers(work)), _item("paper/test-joint.pdf", [test_joint_paper(work)])]
 
 
-def _sheet_drawings(work: Workup) -> list[Item]:
+def _sheet_drawings(work: Workup) -> list[OutputFile]:
     from scarfwright.outputs.shop_drawings.cut_sheet import cut_sheets
 
     plans = work.sheets if cutter(work.job) == "router" else ()
@@ -234,20 +239,20 @@ def _sheet_drawings(work: Workup) -> list[Item]:
     return [*found, _item("paper/sheets.pdf", pages)] if pages else []
 
 
-def _item(path: str, thing: Any, **options: Any) -> Item:
-    return Item(path, lambda target: write(thing, target, **options))
+def _item(path: str, thing: Any, **options: Any) -> OutputFile:
+    return OutputFile(path, lambda target: write(thing, target, **options))
 
 
-def _solid_item(path: str, thing: Part | SheetPlan | Laid | Plate) -> Item:
+def _solid_item(path: str, thing: Part | SheetPlan | Laid | FilledBed) -> OutputFile:
     def make(target: Path) -> None:
         from scarfwright.models.solids.solids import bodies
 
         write(bodies(thing), target)
 
-    return Item(path, make)
+    return OutputFile(path, make)
 
 
-def make_all(todo: list[Item], folder: Path, tell: Callable[[str], None]) -> None:
+def make_all(todo: list[OutputFile], folder: Path, tell: Callable[[str], None]) -> None:
     """Make every file below `folder`, telling each path before it is begun. Raises OSError."""
     for item in todo:
         tell(item.path)

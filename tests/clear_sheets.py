@@ -68,6 +68,18 @@ def _letters(text: Text) -> Text:
     return replace(text, x=moved[0], y=moved[1], text=text.text.strip())
 
 
+def outside(sheet: Sheet) -> list[Item]:
+    """The items that reach beyond the sheet's margins; a clipped one by its window."""
+    low, right, top = sheet.margin, sheet.width - sheet.margin, sheet.height - sheet.margin
+
+    def points(item: Item) -> Iterable[tuple[float, float]]:
+        if isinstance(item, Clip):
+            return item.window.points()
+        return item.box() if isinstance(item, Text) else item.points()
+
+    return [item for item in sheet.items if not all(low <= x <= right and low <= y <= top for x, y in points(item))]
+
+
 def unclear(sheet: Sheet) -> list[str]:
     """One line for every text that can't be read well; empty for a clear sheet."""
     every = shown(sheet.items)
@@ -94,12 +106,11 @@ def contrast(text: Shown, painted: list[Shown]) -> float:
     assert isinstance(text.item, Text)
     ink, found, bare = _luminance(text.item.colour), [], text.area
     for one in reversed(painted):
-        fill = one.item.fill if isinstance(one.item, Path) and one.order < text.order else None
-        if fill is None or bare.is_empty:
+        if not isinstance(one.item, Path) or one.item.fill is None or one.order > text.order or bare.is_empty:
             continue
         shape = Polygon(one.item.points()[:-1]).buffer(0)
         if bare.intersection(shape).area > 0.01 * text.area.area:
-            found.append(_luminance(fill))
+            found.append(_luminance(one.item.fill))
         bare = bare.difference(shape)
     if not bare.is_empty:
         found.append(1.0)

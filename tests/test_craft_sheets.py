@@ -14,11 +14,11 @@ from scarfwright.models.lengths.drawn import drawn_in
 from scarfwright.models.solve import work_up
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.craft_papers import bend_papers, glue_papers, wood_papers
-from scarfwright.outputs.drawing.display import Clip, Sheet, Text
+from scarfwright.outputs.drawing.display import Sheet
 from scarfwright.outputs.formats.table import write as write_table
 from scarfwright.outputs.make import items
 
-from tests.clear_sheets import unclear
+from tests.clear_sheets import outside, unclear
 
 STOCK = "[stock]\nspecies = 'white ash'\nthickness = 22\nheight = 60\nfinished_thickness = 20\nlength = 2400\n"
 MM = STOCK + "[joint]\nratio = 12\n[clamp]\nopening = 120\npad_width = 30\nforce = 800\n[adhesive]\nkind = 'epoxy'\n"
@@ -92,16 +92,7 @@ def test_every_text_is_clear(name: str) -> None:
 
 @every_job
 def test_everything_lies_inside_the_margins(name: str) -> None:
-    for sheet in sheets(name):
-        low, right, top = sheet.margin, sheet.width - sheet.margin, sheet.height - sheet.margin
-        for item in sheet.items:
-            if isinstance(item, Clip):
-                points = item.window.points()
-            else:
-                points = item.box() if isinstance(item, Text) else item.points()
-            for x, y in points:
-                assert low <= x <= right, item
-                assert low <= y <= top, item
+    assert [item for sheet in sheets(name) for item in outside(sheet)] == []
 
 
 @every_job

@@ -21,9 +21,9 @@ from scarfwright.outputs.make import items, make_all
 from shapely import LineString, Polygon
 
 from tests.cut_reading import Cut, Drawn, read_cut
+from tests.examples import LOOKED_INTO
 from tests.shops import in_full_shop
 
-EXAMPLES = sorted((Path(__file__).resolve().parent.parent / "examples").glob("*.toml"))
 VARIANTS = {
     "r2010 mm": {"dxf": "r2010", "dxf_units": "mm"},
     "r12 mm": {"dxf": "r12", "dxf_units": "mm"},
@@ -40,7 +40,7 @@ def made(job: Job, folder: Path, **files: Any) -> Path:
     return folder / "cut"
 
 
-@pytest.fixture(scope="module", params=EXAMPLES, ids=lambda p: p.stem)
+@pytest.fixture(scope="module", params=LOOKED_INTO, ids=lambda p: p.stem)
 def dialects(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> dict[str, dict[str, Cut]]:
     """Every DXF of an example in every dialect, read back in mm."""
     room = tmp_path_factory.mktemp("dialects")
@@ -157,7 +157,7 @@ def test_notes_stand_beside_the_sheet_and_over_no_part(dialects: dict[str, dict[
 
 
 def test_other_direction(tmp_path: Path) -> None:
-    folder = made(read_job(EXAMPLES[-1]), tmp_path / "x", direction="counter_clockwise")
+    folder = made(read_job(LOOKED_INTO[-1]), tmp_path / "x", direction="counter_clockwise")
     for path in folder.glob("sheet-*.dxf"):
         for drawn in read_cut(path).drawn:
             if drawn.layer in ("CUT_OUTSIDE", "CUT_INSIDE"):
@@ -166,8 +166,8 @@ def test_other_direction(tmp_path: Path) -> None:
 
 def test_the_same_job_gives_the_same_bytes(tmp_path: Path) -> None:
     for name, files in VARIANTS.items():
-        one = made(read_job(EXAMPLES[-1]), tmp_path / f"{name} a", **files)
-        other = made(read_job(EXAMPLES[-1]), tmp_path / f"{name} b", **files)
+        one = made(read_job(LOOKED_INTO[-1]), tmp_path / f"{name} a", **files)
+        other = made(read_job(LOOKED_INTO[-1]), tmp_path / f"{name} b", **files)
         for path in one.iterdir():
             assert path.read_bytes() == (other / path.name).read_bytes()
 

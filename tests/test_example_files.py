@@ -1,4 +1,4 @@
-"""Every file of the three examples, read back by another reader and measured against closed forms."""
+"""Every file of three examples, of all with --slow, read back by another reader and measured against closed forms."""
 
 from __future__ import annotations
 
@@ -23,7 +23,8 @@ from scarfwright.models.workup import Workup
 from shapely import Polygon, contains_properly
 from shapely.ops import unary_union
 
-EXAMPLES = sorted((Path(__file__).resolve().parent.parent / "examples").glob("*.toml"))
+from tests.examples import SLOWLY_ALL
+
 LAYERS = {"CUT_OUTSIDE", "CUT_INSIDE", "DRILL", "SCORE", "NOTES", "SHEET"}
 MM = {"mm": 1.0, "in": 25.4}
 
@@ -38,7 +39,7 @@ class Made(NamedTuple):
         return MM[self.work.job.units]
 
 
-@pytest.fixture(scope="module", params=EXAMPLES, ids=lambda p: p.stem)
+@pytest.fixture(scope="module", params=SLOWLY_ALL, ids=lambda p: p.stem)
 def made(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Made:
     folder = tmp_path_factory.mktemp("made") / "out"
     entry = "from scarfwright.cli.entry import run; run()"

@@ -14,7 +14,7 @@ from scarfwright.models.part.letter_set import GLYPHS
 from scarfwright.models.part.lettering import lettered, scored_letters
 from scarfwright.models.part.part import Place
 from scarfwright.models.parts import registry
-from scarfwright.models.printing.plates import plates
+from scarfwright.models.printing.laying import filled_beds
 from scarfwright.models.sheets.pieces import tabs_of
 from scarfwright.models.solve import work_up
 from scarfwright.models.workup import Workup
@@ -74,7 +74,7 @@ def faults_of(work: Workup, name: str) -> list[str]:
 def test_beds_keep_their_margin_free() -> None:
     work = trial("small-print-bed")
     things = [(laid, one.count) for one in work.wanted for laid in one.laid]
-    for bed in plates(things, work.job.printer):
+    for bed in filled_beds(things, work.job.printer):
         for laid in bed.laid:
             long, wide = laid.box
             assert laid.x >= 5 - 1e-6

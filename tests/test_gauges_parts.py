@@ -13,9 +13,10 @@ import trimesh
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from scarfwright.models.findings import faults
+from scarfwright.models.part.values import Given
 from scarfwright.models.parts import registry
 from scarfwright.models.parts.check import check_part
-from scarfwright.models.parts.kind import Parameters, PartKind
+from scarfwright.models.parts.kind import PartKind
 from scarfwright.models.parts.taper_fork import taper_fork
 from scarfwright.models.parts.thickness_fork import thickness_fork
 from scarfwright.models.solids.solids import Body, bodies, solid
@@ -26,7 +27,7 @@ GAUGES = [name for name in KINDS if registry()[name].resolution is not None]
 CALM = settings(deadline=None, suppress_health_check=list(HealthCheck), derandomize=True, database=None)
 
 
-def wholly(kind: PartKind, reach: float = 0.0) -> st.SearchStrategy[Parameters]:
+def wholly(kind: PartKind, reach: float = 0.0) -> st.SearchStrategy[Given]:
     """Parameters all over the ranges, or `reach` of a range beyond them, in twentieths: nobody asks for finer."""
     return st.fixed_dictionaries(
         {
@@ -44,10 +45,10 @@ def mesh_of(part_bodies: list[Body], path: Path) -> Any:
 @pytest.mark.parametrize("name", KINDS)
 def test_every_number_has_a_range_that_holds_its_default(name: str) -> None:
     kind = registry()[name]
-    for parameter in inspect.signature(kind.build).parameters.values():
-        if isinstance(parameter.default, float):
-            low, high = kind.ranges[parameter.name]
-            assert low <= parameter.default <= high, parameter.name
+    for key, default in kind.filled({}).items():
+        if isinstance(default, float):
+            low, high = kind.ranges[key]
+            assert low <= default <= high, key
     assert set(kind.units) <= set(kind.ranges)
     assert kind.summary
 
@@ -72,10 +73,10 @@ def test_all_over_its_ranges_a_part_is_one_valid_solid(name: str, examples: int)
 
     @settings(CALM, max_examples=examples)
     @given(wholly(kind))
-    def holds(parameters: Parameters) -> None:
+    def holds(parameters: Given) -> None:
         assert not faults(check_part(kind, None, parameters))
         label = {"label": "1:8"} if kind.label_place is not None else {}
-        part = kind.build(**parameters, **label)
+        part = kind.drawn({**parameters, **label})
         body = solid(part)
         assert body.isValid()
         assert body.Volume() == pytest.approx(part.volume, rel=1e-9)
@@ -91,9 +92,9 @@ def test_beyond_its_ranges_a_part_is_a_solid_or_a_finding(name: str, examples: i
 
     @settings(CALM, max_examples=examples)
     @given(wholly(kind, 2.0))
-    def holds(parameters: Parameters) -> None:
+    def holds(parameters: Given) -> None:
         if not faults(check_part(kind, None, parameters)):
-            assert solid(kind.build(**parameters)).isValid()
+            assert solid(kind.drawn(parameters)).isValid()
 
     holds()
 
@@ -101,11 +102,11 @@ def test_beyond_its_ranges_a_part_is_a_solid_or_a_finding(name: str, examples: i
 @pytest.mark.parametrize("name", [n for n in KINDS if registry()[n].label_place is not None])
 def test_label_is_cut_in_where_it_fits_and_reported_where_it_does_not(name: str) -> None:
     kind = registry()[name]
-    plain = kind.build()
+    plain = kind.drawn({})
     short, long = {"label": "1:8"}, {"label": "a label much too long for anything that fits a bed" * 4}
-    assert kind.build(**short).volume < plain.volume
+    assert kind.drawn(short).volume < plain.volume
     assert not check_part(kind, None, short)
-    assert kind.build(**long).volume == plain.volume
+    assert kind.drawn(long).volume == plain.volume
     assert [f.code for f in check_part(kind, None, long)] == ["label.too_long"]
     assert [f.code for f in check_part(kind, None, {"label": "1:8 \u2603"})] == ["label.replaced"]
 
@@ -113,7 +114,7 @@ def test_label_is_cut_in_where_it_fits_and_reported_where_it_does_not(name: str)
 @pytest.mark.parametrize("name", GAUGES)
 @pytest.mark.parametrize("suffix", [".stl", ".3mf"])
 def test_meshes_read_back_are_closed_and_true(name: str, suffix: str, tmp_path: Path) -> None:
-    part = registry()[name].build(label="1:12")
+    part = registry()[name].drawn({"label": "1:12"})
     mesh = mesh_of(bodies(part), tmp_path / f"{name}{suffix}")
     whole: Any = mesh.to_geometry() if isinstance(mesh, trimesh.Scene) else mesh
     assert whole.is_watertight

@@ -58,7 +58,7 @@ def resolution(work: Workup, name: str) -> dict[str, Any]:
     parameters = kind.from_job(work)
     assert parameters is not None
     assert kind.resolution is not None
-    return kind.resolution(work, kind.filled(parameters))
+    return dict(kind.reads(work, parameters))
 
 
 def claims(claim: float, outcome: Values) -> None:
@@ -73,7 +73,7 @@ def test_slope_gauge(work: Workup, out: Callable[[float], Values]) -> None:
     kind = registry()["slope_gauge"]
     parameters = kind.from_job(work)
     assert parameters is not None
-    corners = [v.point for v in kind.build(**parameters).outline.vertices]
+    corners = [v.point for v in kind.drawn(parameters).outline.vertices]
     (x0, y0), (x1, y1) = max(corners, key=lambda p: p[1]), max(corners, key=lambda p: (p[0], p[1]))
     tolerance = float(work.job.printer.tolerance)
     read = (x1 - x0) / ((y0 + out(tolerance)) - (y1 + out(tolerance)) + out(EYE))
@@ -129,7 +129,7 @@ def test_square_block(work: Workup, out: Callable[[float], Values]) -> None:
     kind = registry()["square_block"]
     parameters = kind.from_job(work)
     assert parameters is not None
-    points = [v.point for v in kind.build(**parameters).outline.vertices]
+    points = [v.point for v in kind.drawn(parameters).outline.vertices]
     base, face = (points[0], points[1]), (points[7], points[6])
     tolerance = float(work.job.printer.tolerance)
     along = np.arctan((out(tolerance) - out(tolerance)) / math.dist(*base))

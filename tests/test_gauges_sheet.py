@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import io
 import itertools
-from pathlib import Path
 
 import pdfplumber
 import pytest
@@ -19,12 +18,11 @@ from scarfwright.outputs.gauges.picture import Picture, picture_items
 from scarfwright.outputs.gauges.pictures import SCENES
 from scarfwright.outputs.gauges.sheet import gauge_sheets
 
+from tests.examples import LOOKED_INTO
 from tests.shops import in_full_shop
 
-EXAMPLES = sorted((Path(__file__).resolve().parent.parent / "examples").glob("*.toml"))
 
-
-@pytest.fixture(scope="module", params=EXAMPLES, ids=lambda p: str(p.stem))
+@pytest.fixture(scope="module", params=LOOKED_INTO, ids=lambda p: str(p.stem))
 def made(request: pytest.FixtureRequest) -> tuple[Workup, list[Sheet]]:
     work = work_up(in_full_shop(read_job(request.param)))
     return work, gauge_sheets(work)

@@ -15,7 +15,7 @@ from scarfwright.models.job.problems import JobError
 from scarfwright.models.job.shop import PRINTED
 from scarfwright.models.job.tables import Job
 from scarfwright.models.lengths.length import Length
-from scarfwright.models.parts import registry
+from scarfwright.models.parts import own_parts
 
 from tests.strategies import jobs
 
@@ -362,7 +362,7 @@ def test_machines_are_kept_in_one_order_once() -> None:
 
 
 def test_the_names_a_list_of_gauges_may_hold_are_the_printed_parts() -> None:
-    assert set(PRINTED) == {kind.name for kind in registry().values() if "print" in kind.goes_to}
+    assert set(PRINTED) == {kind.name for kind in own_parts().values() if "print" in kind.goes_to}
 
 
 @pytest.mark.parametrize(

@@ -9,7 +9,7 @@ from scarfwright.models.job.file import job_from_text
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.part.lettering import LEAST_HEIGHT, label_findings
 from scarfwright.models.part.part import Part, Raised
-from scarfwright.models.printing.plates import laid_flat
+from scarfwright.models.printing.laying import laid_flat
 
 JOB = job_from_text("[stock]\nthickness = 22\nheight = 60\n[joint]\nratio = 12\n")
 SAY = say_in("mm")

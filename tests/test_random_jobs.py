@@ -16,7 +16,7 @@ from scarfwright.models.job.tables import Job
 from scarfwright.models.numbers.numbers import numbers
 from scarfwright.models.part.part import Part
 from scarfwright.models.sled.plank import plank_plan
-from scarfwright.models.sled.shape import shape_of, sled
+from scarfwright.models.sled.shape import shape_of, sled_of
 from scarfwright.models.solve import work_out, work_up
 from scarfwright.models.workup import Workup
 from shapely import LineString, Polygon
@@ -46,7 +46,7 @@ def check(work: Workup) -> Workup:
     assert all(f.code in CODES and f.text and "nan" not in f.text for f in work.findings)
     if faults(list(work.findings)):
         return work
-    part = sled(**shape_of(work.way))
+    part = sled_of(shape_of(work.way))
     check_shape(part, work)
     if work.job.sled.made_from == "plank":
         check_plank(work)

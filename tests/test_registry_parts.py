@@ -14,9 +14,10 @@ import trimesh
 from scarfwright.models.findings import Level
 from scarfwright.models.flat.loop import rectangle
 from scarfwright.models.part.part import Part
+from scarfwright.models.part.values import Given, Values
 from scarfwright.models.parts import registry
 from scarfwright.models.parts.check import check_part
-from scarfwright.models.parts.kind import Parameters, PartKind
+from scarfwright.models.parts.kind import PartKind, _drawn
 from scarfwright.models.parts.words import WordError, read, words
 from scarfwright.models.printing.bed import height, part_bounds
 from scarfwright.models.solids.solids import bodies, solid
@@ -26,7 +27,7 @@ from scarfwright.outputs.formats.table import write
 SPOTS = {"as it comes": None, "small": 0.3, "large": 0.7}
 
 
-def parameters(name: str, spot: float | None) -> Parameters:
+def parameters(name: str, spot: float | None) -> Given:
     kind = registry()[name]
     if spot is None:
         takes_label = "label" in inspect.signature(kind.build).parameters
@@ -45,7 +46,7 @@ def part(request: pytest.FixtureRequest) -> Any:
     if any(f.level is Level.FAULT for f in found):
         assert spot != "as it comes", found
         pytest.skip(f"sizes that do not belong together, and it says so: {found[0].code}")
-    return kind.build(**given)
+    return kind.drawn(given)
 
 
 def test_files_read_back(part: Any, tmp_path: Path) -> None:
@@ -94,9 +95,10 @@ def test_same_part_same_bytes(name: str, tmp_path: Path) -> None:
     for run in ("one", "two"):
         (tmp_path / run).mkdir()
         solids._shape.cache_clear()
+        _drawn.cache_clear()
         mesh._meshed.cache_clear()
         for suffix in (".stl", ".3mf", ".step", ".dxf"):
-            made = kind.build()
+            made = kind.drawn({})
             write(made if suffix == ".dxf" else bodies(made), tmp_path / run / f"{name}{suffix}")
     for path in (tmp_path / "one").iterdir():
         assert path.read_bytes() == (tmp_path / "two" / path.name).read_bytes(), path.name
@@ -126,6 +128,31 @@ def test_a_parameter_that_is_yes_or_no() -> None:
     kind = PartKind("flap", "a flap", flap, lambda _work: None)
     word = words(kind)[1]
     assert (word.kind, word.shown(), word.unit, word.about) == ("yes or no", "no", "", "whether it is drawn open")
-    assert kind.build(**read(kind, ["raised=yes"])).outline.bounds[3] == 30
+    assert kind.drawn(read(kind, ["raised=yes"])).outline.bounds[3] == 30
     with pytest.raises(WordError, match="expected yes or no"):
         read(kind, ["raised=perhaps"])
+
+
+def test_values_are_asked_for_by_their_sort() -> None:
+    values = Values({"width": 20, "open": True, "label": "1:12", "slots_mm": (5.5, 11.0), "screws": ((1.0, 2.0),)})
+    assert (values["width"], values["open"]) == (20, 1)
+    assert (values.text("label"), values.text("name")) == ("1:12", "")
+    assert values.many("slots_mm") == (5.5, 11.0)
+    assert values.plain() == {**values, "label": ""}
+    for wrong in (lambda: values["label"], lambda: values.text("width"), lambda: values.many("width")):
+        with pytest.raises(TypeError, match=r"width|label"):
+            wrong()
+    with pytest.raises(TypeError, match="screws"):
+        values.many("screws")
+    with pytest.raises(KeyError):
+        values["height"]
+
+
+def test_a_layer_is_the_sled_one_sheet_thick() -> None:
+    """The same shape and the sled's own words for it; only thickness, name and the edges no tab stands on differ."""
+    layer, sled = registry()["sheet_layer"], registry()["sled"]
+    made, whole = layer.drawn({"length": 1200.0}), sled.drawn({"length": 1200.0})
+    assert (made.outline, made.features) == (whole.outline, whole.features)
+    assert (made.name, made.thickness, whole.thickness) == ("sheet_layer", 18.0, 38.0)
+    assert len(made.guides) == len(list(made.outline.edges())) - 3  # the two ends and the nose flat's step
+    assert {w.name: w.default for w in words(layer)} == {w.name: w.default for w in words(sled)} | {"thickness": 18.0}

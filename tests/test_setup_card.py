@@ -19,7 +19,7 @@ from scarfwright.models.solids.setup import block_solid
 from scarfwright.models.solve import work_out
 from scarfwright.models.words.at_the_saw.procedure import cautions, order_of_work
 from scarfwright.models.workup import Workup
-from scarfwright.outputs.drawing.display import Clip, Path, Sheet, Text
+from scarfwright.outputs.drawing.display import Path, Sheet
 from scarfwright.outputs.formats.pdf import write_pdf
 from scarfwright.outputs.formats.svg import write_svg
 from scarfwright.outputs.make import items
@@ -27,6 +27,8 @@ from scarfwright.outputs.setup_card.card import frame_of, setup_card
 from scarfwright.outputs.setup_card.frame import Frame
 from scarfwright.outputs.setup_card.projection import from_above, from_the_side
 from shapely import LineString, Polygon
+
+from tests.clear_sheets import outside
 
 MM = "[stock]\nthickness = 22\nheight = 60\n[joint]\nratio = 12\n[clamp]\nopening = 120\n"
 IN = "units = 'in'\n[stock]\nthickness = '3/4 in'\nheight = '2 1/2 in'\n[joint]\nratio = 14\n[clamp]\nopening = 4\n"
@@ -96,16 +98,7 @@ def test_no_line_runs_through_a_text(name: str) -> None:
 
 @every_job
 def test_everything_lies_inside_the_margins(name: str) -> None:
-    for sheet in sheets(name):
-        low, right, top = sheet.margin, sheet.width - sheet.margin, sheet.height - sheet.margin
-        for item in sheet.items:
-            if isinstance(item, Clip):
-                points = item.window.points()
-            else:
-                points = item.box() if isinstance(item, Text) else item.points()
-            for x, y in points:
-                assert low <= x <= right, item
-                assert low <= y <= top, item
+    assert [item for sheet in sheets(name) for item in outside(sheet)] == []
 
 
 @every_job

@@ -24,6 +24,7 @@ from scarfwright.outputs.setup_card.card import setup_card
 from scarfwright.outputs.shop_drawings.sled_sheet import sled_sheets
 
 from tests.cut_jobs import raw
+from tests.examples import LOOKED_INTO
 from tests.finding_cases import BASE, CASES
 from tests.test_findings import tables
 
@@ -219,7 +220,7 @@ def example(name: str) -> Workup:
     return work_up(job)
 
 
-@pytest.mark.parametrize("name", sorted(path.name for path in EXAMPLES.glob("*.toml")))
+@pytest.mark.parametrize("name", [path.name for path in LOOKED_INTO])
 def test_sheets_keep_the_rules_and_name_no_key(name: str) -> None:
     keys = {key for field in Job.model_fields.values() for key in getattr(field.annotation, "model_fields", {})}
     told = [text.text for sheet in sheets_of(example(name)) for text in sheet.texts()]

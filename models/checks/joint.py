@@ -20,8 +20,6 @@ def check_joint(work: Groundwork) -> Iterator[Finding]:
 
 def _stock(work: Groundwork) -> Iterator[Finding]:
     stock, joint = work.job.stock, work.joint
-    if stock.thickness > stock.height:
-        yield finding("stock.not_upright", thickness_mm=stock.thickness, height_mm=stock.height)
     if joint.overlap <= 0:
         yield finding("joint.gap_eats_joint", tip_mm=joint.tip, thickness_mm=stock.thickness)
     finished = stock.finished_thickness

@@ -20,7 +20,7 @@ from scarfwright.models.job.board import board_length
 from scarfwright.models.lengths.length import round_up
 from scarfwright.models.part.part import Part
 from scarfwright.models.sled.layout import ClampPlace, pad_lower_edge
-from scarfwright.models.sled.shape import shape_of, sled
+from scarfwright.models.sled.shape import shape_of, sled_of
 from scarfwright.models.sled.way import SledWay
 
 Place = tuple[float, float, float]
@@ -136,7 +136,7 @@ def _state(way: SledWay, name: str, travel: float) -> State:
     limit = way.travel_limit
     reached = limit is None or travel <= limit + 1e-9
     along = travel - way.sled.length
-    pieces = [*_saw(way), Piece("sled", "#c8a878", sled(**shape_of(way)), along)]
+    pieces = [*_saw(way), Piece("sled", "#c8a878", sled_of(shape_of(way)), along)]
     pieces.append(_work_at(way, travel, along))
     if travel >= way.travel.offcut_free and _has_offcut(way):
         # it stays where it fell until the blade stands

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import difflib
+from importlib import metadata
 from typing import Annotated, Any, Literal, Protocol
 
 from pydantic import PlainValidator, WithJsonSchema
@@ -28,6 +29,7 @@ PRINTED = (
     "taper_scale",
     "thickness_fork",
 )
+PART_GROUP = "scarfwright.parts"  # entry points of other packages' parts, each named as its part
 
 
 def _machines(value: object) -> tuple[Machine, ...]:
@@ -47,10 +49,15 @@ def _gauges(value: object) -> str | tuple[str, ...]:
     if not isinstance(value, list | tuple):
         raise LengthError(f"found {shown(value)}, expected {expected}")
     for one in value:
-        if one not in PRINTED:
+        if one not in PRINTED and one not in _added():
             near = difflib.get_close_matches(str(one), PRINTED, 1, 0.0)[0]
             raise LengthError(f'found {shown(one)}, which is no printed part; the nearest is "{near}"')
-    return tuple(name for name in PRINTED if name in value)
+    return tuple(name for name in (*PRINTED, *sorted(_added() - set(PRINTED))) if name in value)
+
+
+def _added() -> set[str]:
+    """Names of the parts that other packages add; none is loaded for it."""
+    return {entry.name for entry in metadata.entry_points(group=PART_GROUP)}
 
 
 def _paper(value: object) -> str:

@@ -165,9 +165,8 @@ def _parts(work: Workup) -> dict[str, Any]:
         kind = one.kind
         if kind.resolution is None or one.left_out:
             continue
-        parameters = kind.filled(one.parameters)
-        sizes = {_key(kind, name): value for name, value in parameters.items()}
-        found[kind.name] = {**sizes, **kind.resolution(work, parameters)}
+        sizes = {_key(kind, name): value for name, value in one.parameters.items()}
+        found[kind.name] = {**sizes, **one.reads}
     return found
 
 

@@ -9,11 +9,10 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from scarfwright.models.flat.loop import Point, circle, polygon, rectangle
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.part.part import Feature, Mark, Operation, Part, Raised
+from scarfwright.models.part.values import Given
 from scarfwright.models.parts.kind import PartKind
 from scarfwright.models.sled.dividing import BATTEN_HEIGHT
 
@@ -60,7 +59,7 @@ def carrier(
     )
 
 
-def _from_job(work: Groundwork) -> dict[str, Any] | None:
+def _from_job(work: Groundwork) -> Given | None:
     cut = work.way.dividing
     if cut is None:
         return None

@@ -8,10 +8,11 @@ from scarfwright.models.findings import Finding, faults, finding
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.part.label import place_findings
 from scarfwright.models.part.one_body import unsound
-from scarfwright.models.parts.kind import Parameters, PartKind
+from scarfwright.models.part.values import Given, Values
+from scarfwright.models.parts.kind import PartKind
 
 
-def check_part(kind: PartKind, work: Groundwork | None, given: Parameters) -> list[Finding]:
+def check_part(kind: PartKind, work: Groundwork | None, given: Given) -> list[Finding]:
     """Everything wrong with a part of these parameters; `work` is None for a part built without a job."""
     parameters = kind.filled(given)
     found = kind.check(work, parameters) if kind.check is not None else []
@@ -22,18 +23,17 @@ def check_part(kind: PartKind, work: Groundwork | None, given: Parameters) -> li
     return found
 
 
-def _shapes(kind: PartKind, parameters: Parameters) -> Iterator[Finding]:
-    plain = {**parameters, "label": ""} if "label" in parameters else parameters
+def _shapes(kind: PartKind, parameters: Values) -> Iterator[Finding]:
     try:
-        wrong = unsound(kind.drawn(plain))
+        wrong = unsound(kind.drawn(parameters.plain()))
     except (ValueError, ZeroDivisionError) as error:
         wrong = [f"can't be drawn ({error})"]
     if wrong:
         yield finding("part.impossible", part=kind.name, wrong="; ".join(wrong))
 
 
-def _label(kind: PartKind, parameters: Parameters) -> list[Finding]:
-    text = parameters.get("label", "")
+def _label(kind: PartKind, parameters: Values) -> list[Finding]:
+    text = parameters.text("label")
     if not text or kind.label_place is None:
         return []
     return place_findings(kind.name.replace("_", " ").capitalize(), text, kind.label_place(parameters))

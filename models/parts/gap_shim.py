@@ -14,7 +14,6 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
-from typing import Any
 
 from scarfwright.models.findings import Finding, finding
 from scarfwright.models.flat.loop import rectangle
@@ -23,7 +22,8 @@ from scarfwright.models.lengths.length import round_to
 from scarfwright.models.part import label as labels
 from scarfwright.models.part.part import Part, Place, Raised
 from scarfwright.models.part.reading import FEELER, expanded
-from scarfwright.models.parts.kind import Parameters, PartKind
+from scarfwright.models.part.values import Given, Values
+from scarfwright.models.parts.kind import PartKind
 
 GRIP, GRIP_THICK = 40.0, 4.0
 TOUCH = 1.0  # how near the heel's corner the tooth touches, by eye [mm]; common practice, no source
@@ -67,7 +67,7 @@ def _place(width: float) -> Place:
     return Place(2.0, 2.0, GRIP - 4.0, width - 4.0)
 
 
-def _from_job(work: Groundwork) -> Parameters | None:
+def _from_job(work: Groundwork) -> Given | None:
     if work.way.blade.gap <= 0:
         return None
     layer = float(work.job.printer.layer)
@@ -75,7 +75,7 @@ def _from_job(work: Groundwork) -> Parameters | None:
     return {"gap": work.way.blade.gap, "layer": layer, "label": text}
 
 
-def _resolution(work: Groundwork, p: Parameters) -> dict[str, Any]:
+def _resolution(work: Groundwork, p: Values) -> dict[str, float]:
     thick = shim_thickness(p["gap"], p["layer"])
     squeeze = min(float(work.job.printer.tolerance), p["layer"] / 2)
     place = (1 / work.joint.ratio, TOUCH)
@@ -92,14 +92,14 @@ def _resolution(work: Groundwork, p: Parameters) -> dict[str, Any]:
     }
 
 
-def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
+def _check(work: Groundwork | None, p: Values) -> list[Finding]:
     gap, layer = p["gap"], p["layer"]
     if layer <= 0 or math.floor(gap / layer + 0.5) < 1:
         return [finding("gap_shim.layer_thick", layer_mm=layer, gap_mm=gap, needed_layer_mm=2 * gap)]
     return [] if work is None else [*_off(work, p), *_coarse(work, p)]
 
 
-def _off(work: Groundwork, p: Parameters) -> list[Finding]:
+def _off(work: Groundwork, p: Values) -> list[Finding]:
     r = _resolution(work, p)
     if abs(r["thickness_mm"] - p["gap"]) < 0.005:
         return []
@@ -116,7 +116,7 @@ def _off(work: Groundwork, p: Parameters) -> list[Finding]:
     ]
 
 
-def _coarse(work: Groundwork, p: Parameters) -> list[Finding]:
+def _coarse(work: Groundwork, p: Values) -> list[Finding]:
     r = _resolution(work, p)
     reads = r["resolution_mm"]
     if reads <= r["needed_mm"]:

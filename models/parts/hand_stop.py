@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from scarfwright.models.findings import Finding, finding
 from scarfwright.models.flat.loop import circle, rounded
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.part.part import Feature, Operation, Part
-from scarfwright.models.parts.kind import Parameters, PartKind
+from scarfwright.models.part.values import Given, Values
+from scarfwright.models.parts.kind import PartKind
 
 
 def hand_stop(
@@ -41,7 +40,7 @@ def hand_stop(
     )
 
 
-def _from_job(work: Groundwork) -> dict[str, Any]:
+def _from_job(work: Groundwork) -> Given:
     """As long as the sled is wide at the hand line, within 25 and 80 mm."""
     sled = work.way.sled
     room = sled.width_at(max(sled.length - work.way.layout.hand_line, 0.0)) - 4.0
@@ -49,7 +48,7 @@ def _from_job(work: Groundwork) -> dict[str, Any]:
     return {"length": length, "spacing": length - 30.0 if length >= 60 else length / 2}
 
 
-def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
+def _check(work: Groundwork | None, p: Values) -> list[Finding]:
     if work is None:
         return []
     sled, line = work.way.sled, work.way.layout.hand_line

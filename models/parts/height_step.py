@@ -11,15 +11,14 @@ An underside out by `tolerance` and a touch felt to `EYE`: ± 2 sqrt((tolerance^
 
 from __future__ import annotations
 
-from typing import Any
-
 from scarfwright.models.findings import Finding, finding
 from scarfwright.models.flat.loop import Point, polygon
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.part import label as labels
 from scarfwright.models.part.part import Part, Place
 from scarfwright.models.part.reading import EYE, RULE, expanded
-from scarfwright.models.parts.kind import Parameters, PartKind
+from scarfwright.models.part.values import Given, Values
+from scarfwright.models.parts.kind import PartKind
 
 COLUMN, ARM, ARM_THICK = 44.0, 30.0, 10.0
 
@@ -76,13 +75,13 @@ def _place(column: float, height: float) -> Place:
     return Place(2.0, height / 2 - 4.0, column - 4.0, min(8.0, height - 2.0))
 
 
-def _from_job(work: Groundwork) -> Parameters:
+def _from_job(work: Groundwork) -> Given:
     blade, high = work.way.blade.height, float(work.job.stock.height)
     place = _place(COLUMN, min(blade, high))
     return {"blade_height": blade, "work_height": high, "label": labels.job_label(work.job, work.planned, place)}
 
 
-def _resolution(work: Groundwork, _parameters: Parameters) -> dict[str, Any]:
+def _resolution(work: Groundwork, _parameters: Values) -> dict[str, float]:
     return {
         "resolution_mm": expanded((1.0, float(work.job.printer.tolerance)), (1.0, EYE)),
         "needed_mm": float(work.job.saw.blade_above_work) / 2,
@@ -90,7 +89,7 @@ def _resolution(work: Groundwork, _parameters: Parameters) -> dict[str, Any]:
     }
 
 
-def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
+def _check(work: Groundwork | None, p: Values) -> list[Finding]:
     if work is None:
         return []
     r = _resolution(work, p)

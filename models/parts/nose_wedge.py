@@ -12,13 +12,13 @@ its own. Source: plane geometry, the project's own derivation.
 from __future__ import annotations
 
 import math
-from typing import Any
 
 from scarfwright.models.findings import Finding, finding
 from scarfwright.models.flat.loop import polygon
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.part.part import Part
-from scarfwright.models.parts.kind import Parameters, PartKind
+from scarfwright.models.part.values import Given, Values
+from scarfwright.models.parts.kind import PartKind
 from scarfwright.models.sled.layout import jaw_between, pad_lower_edge
 
 THIN_END = 3.0  # thinnest printed end that does not crush; common practice, no source
@@ -43,7 +43,7 @@ def nose_wedge(ratio: float = 12.0, length: float = 50.0, height: float = 20.0, 
     )
 
 
-def _from_job(work: Groundwork) -> dict[str, Any]:
+def _from_job(work: Groundwork) -> Given:
     """Two pads long, or as long as the fence leaves room for, at least one pad."""
     pad = float(work.job.clamp.pad_width)
     return {
@@ -66,7 +66,7 @@ def _at_fence(work: Groundwork, length: float) -> float:
     return sled.length - length - job.clamp.jaw_inner * math.sin(sled.angle) - job.saw.fence_front
 
 
-def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
+def _check(work: Groundwork | None, p: Values) -> list[Finding]:
     """A clamp over the wedge closes on board, nose and the wedge's thick end, square to the work edge."""
     if work is None:
         return []

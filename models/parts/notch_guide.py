@@ -12,15 +12,14 @@ The clamp's jaw wants half of what the notch is wider than it.
 
 from __future__ import annotations
 
-from typing import Any
-
 from scarfwright.models.findings import Finding, finding
 from scarfwright.models.flat.loop import Point, circle, polygon, rectangle, slot
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.part import label as labels
 from scarfwright.models.part.part import Feature, Operation, Part, Place, Raised
 from scarfwright.models.part.reading import RULE, expanded
-from scarfwright.models.parts.kind import Parameters, PartKind
+from scarfwright.models.part.values import Given, Values
+from scarfwright.models.parts.kind import PartKind
 
 PLAY = 0.2  # of the drill in its hole [mm]
 BORDER, WALL = 10.0, 3.0
@@ -94,7 +93,7 @@ def _place(notch_length: float, web: float, notch_width: float, drill: float) ->
     return Place(3.0, 2.0, notch_length + 2 * BORDER - 6.0, max(min(LABEL_HEIGHT, below), 0.0))
 
 
-def _from_job(work: Groundwork) -> Parameters:
+def _from_job(work: Groundwork) -> Given:
     sled = work.job.sled
     own = {
         "web": float(sled.web),
@@ -106,7 +105,7 @@ def _from_job(work: Groundwork) -> Parameters:
     return {**own, "compensation": float(work.job.printer.tolerance), "label": text}
 
 
-def _resolution(work: Groundwork, p: Parameters) -> dict[str, Any]:
+def _resolution(work: Groundwork, p: Values) -> dict[str, float]:
     return {
         "centres_apart_mm": max(p["notch_length"] - p["notch_width"], 0.0),
         "centre_from_edge_mm": p["web"] + p["notch_width"] / 2,
@@ -117,7 +116,7 @@ def _resolution(work: Groundwork, p: Parameters) -> dict[str, Any]:
     }
 
 
-def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
+def _check(work: Groundwork | None, p: Values) -> list[Finding]:
     hole = p["drill"] + p["compensation"]
     if hole > p["notch_width"]:
         return [finding("notch_guide.drill_wide", hole_mm=hole, notch_width_mm=p["notch_width"])]
@@ -128,7 +127,7 @@ def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
     return found if work is None else [*found, *_coarse(work, p)]
 
 
-def _coarse(work: Groundwork, p: Parameters) -> list[Finding]:
+def _coarse(work: Groundwork, p: Values) -> list[Finding]:
     r = _resolution(work, p)
     if r["resolution_mm"] <= r["needed_mm"]:
         return []

@@ -11,8 +11,6 @@ each board opens a stiff joint by 2 d X_o / apart, which may be the gap limit.
 
 from __future__ import annotations
 
-from typing import Any
-
 from scarfwright.models.findings import Finding, finding
 from scarfwright.models.flat.loop import Loop, Point, rounded_each
 from scarfwright.models.gluing.places import CLEAR, LONGEST_SPAN, GlueUp
@@ -21,7 +19,8 @@ from scarfwright.models.job.shop import prints_gauges
 from scarfwright.models.part import label as labels
 from scarfwright.models.part.part import Part, Place
 from scarfwright.models.part.reading import FEELER, expanded
-from scarfwright.models.parts.kind import Parameters, PartKind
+from scarfwright.models.part.values import Given, Values
+from scarfwright.models.parts.kind import PartKind
 
 ROUND, TAPE, GROOVE = 3.0, 19.0, 1.5  # 19 mm: a common width of packing tape, common practice, no source
 LEAST_SHAPE = 0.2  # of groove and rounding [mm]
@@ -80,7 +79,7 @@ def place(width: float, height: float) -> Place:
     return Place(2.0, (room - high) / 2, width - 4.0, high)
 
 
-def top_findings(p: Parameters) -> list[Finding]:
+def top_findings(p: Values) -> list[Finding]:
     """A top that has no room for rounding, groove and flat."""
     needed = p["tape"] + 2 * (p["edge"] + LEAST_LAND)
     high = max(p["edge"], p["groove"]) + LEAST_LAND
@@ -99,7 +98,7 @@ def top_findings(p: Parameters) -> list[Finding]:
     ]
 
 
-def shape(work: Groundwork, glue: GlueUp, width: float) -> Parameters:
+def shape(work: Groundwork, glue: GlueUp, width: float) -> Values:
     """Sizes both kinds of riser take from the job: tape as wide as the top allows."""
     high = glue.riser_height
     own = {
@@ -108,11 +107,11 @@ def shape(work: Groundwork, glue: GlueUp, width: float) -> Parameters:
         "height": high,
         "tape": min(TAPE, width - 2 * (ROUND + LEAST_LAND)),
     }
-    return {**own, "label": labels.job_label(work.job, work.planned, place(width, high))}
+    return Values({**own, "label": labels.job_label(work.job, work.planned, place(width, high))})
 
 
-def level(work: Groundwork) -> dict[str, Any]:
-    """How level printed risers are, what the joint wants, and where they stand."""
+def level(work: Groundwork) -> dict[str, float]:
+    """How level printed risers are, what the joint wants."""
     glue, tolerance = work.glue, float(work.job.printer.tolerance)
     mine = sorted(s.place for s in glue.supports if s.place < 0)
     apart = mine[-1] - mine[0]
@@ -121,11 +120,15 @@ def level(work: Groundwork) -> dict[str, Any]:
         "resolution_mm": expanded((1.0, tolerance), (1.0, tolerance)),
         "needed_mm": gap * apart / (2 * overlap) if apart > 0 else gap,
         "by_feeler_mm": expanded((1.0, FEELER), (1.0, FEELER)),
-        "places_mm": [s.place for s in glue.supports],
     }
 
 
-def _from_job(work: Groundwork) -> Parameters | None:
+def places(work: Groundwork) -> tuple[float, ...]:
+    """Where the risers stand, from the first tip [mm]."""
+    return tuple(s.place for s in work.glue.supports)
+
+
+def _from_job(work: Groundwork) -> Given | None:
     glue = work.glue
     if not any(not s.lip for s in glue.supports):
         return None
@@ -136,11 +139,11 @@ def _count(work: Groundwork) -> int:
     return sum(not s.lip for s in work.glue.supports)
 
 
-def _resolution(work: Groundwork, _parameters: Parameters) -> dict[str, Any]:
-    return {"count": _count(work), **level(work)}
+def _resolution(work: Groundwork, _parameters: Values) -> Given:
+    return {"count": _count(work), **level(work), "places_mm": places(work)}
 
 
-def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
+def _check(work: Groundwork | None, p: Values) -> list[Finding]:
     found = top_findings(p)
     if work is None or found:
         return found

@@ -9,14 +9,15 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import Any
 
 from scarfwright.models.flat.loop import rounded_each
 from scarfwright.models.gluing.places import RISER_WIDTH
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.part import label as labels
+from scarfwright.models.part.lettering import LEAST_HEIGHT
 from scarfwright.models.part.part import Part, Place, Raised
-from scarfwright.models.parts.kind import Parameters, PartKind
+from scarfwright.models.part.values import Given, Values
+from scarfwright.models.parts.kind import PartKind
 from scarfwright.models.parts.riser import (
     GROOVE,
     LEAST_SHAPE,
@@ -24,6 +25,7 @@ from scarfwright.models.parts.riser import (
     ROUND,
     TAPE,
     level,
+    places,
     riser,
     shape,
     side,
@@ -75,22 +77,21 @@ def _place(width: float, height: float, lip: float) -> Place:
     return Place(3.0, height + 1.5, width - 6.0, lip - 3.0)
 
 
-def _from_job(work: Groundwork) -> Parameters:
+def _from_job(work: Groundwork) -> Given:
     own = shape(work, work.glue, RISER_WIDTH)
     lip = min(LIP_HEIGHT, work.job.stock.thickness / 2)
-    return {
-        **own,
-        "lip": lip,
-        "label": labels.job_label(work.job, work.planned, _place(RISER_WIDTH, own["height"], lip)),
-    }
+    room = _place(RISER_WIDTH, own["height"], lip)
+    # a lip against thin boards is too low for any letter, and no other title would mend that
+    label = labels.job_label(work.job, work.planned, room) if room.height >= LEAST_HEIGHT else ""
+    return {**own, "lip": lip, "label": label}
 
 
 def _count(work: Groundwork) -> int:
     return sum(s.lip for s in work.glue.supports)
 
 
-def _resolution(work: Groundwork, _parameters: Parameters) -> dict[str, Any]:
-    return {"count": _count(work), **level(work)}
+def _resolution(work: Groundwork, _parameters: Values) -> Given:
+    return {"count": _count(work), **level(work), "places_mm": places(work)}
 
 
 KIND = PartKind(

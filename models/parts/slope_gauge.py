@@ -14,7 +14,6 @@ a joint's play turns nothing. Heel and nose by rule give the same with RULE at b
 from __future__ import annotations
 
 import math
-from typing import Any
 
 from scarfwright.models.findings import Finding, finding
 from scarfwright.models.flat.loop import polygon, rectangle
@@ -23,8 +22,9 @@ from scarfwright.models.joint.joint import MOST_OFF
 from scarfwright.models.part import label as labels
 from scarfwright.models.part.part import Part, Place, Raised
 from scarfwright.models.part.reading import EYE, length_for_slope, slope_by_rule, slope_from_ends
-from scarfwright.models.parts.kind import Parameters, PartKind
-from scarfwright.models.printing.plates import free_bed
+from scarfwright.models.part.values import Given, Values
+from scarfwright.models.parts.kind import PartKind
+from scarfwright.models.printing.laying import free_bed
 
 MOST_SECTIONS = 4
 LEAST_LENGTH = 60.0
@@ -71,7 +71,7 @@ def _place(length: float, narrow: float) -> Place:
     return Place(4.0, 3.0, min(length - 8.0, LABEL_LENGTH), narrow - 6.0)
 
 
-def _from_job(work: Groundwork) -> Parameters | None:
+def _from_job(work: Groundwork) -> Given | None:
     """As long as the bed; in more sections where that does not tell the slope well enough and the sled is longer."""
     printer, sled = work.job.printer, work.way.nominal
     start = sled.nose_flat + SLED_END
@@ -90,7 +90,7 @@ def _from_job(work: Groundwork) -> Parameters | None:
     }
 
 
-def _resolution(work: Groundwork, p: Parameters) -> dict[str, Any]:
+def _resolution(work: Groundwork, p: Values) -> dict[str, float]:
     ratio, tolerance = p["ratio"], float(work.job.printer.tolerance)
     return {
         "resolution_ratio": slope_from_ends(ratio, p["length"], tolerance, EYE),
@@ -101,16 +101,16 @@ def _resolution(work: Groundwork, p: Parameters) -> dict[str, Any]:
     }
 
 
-def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
+def _check(work: Groundwork | None, p: Values) -> list[Finding]:
     return [] if work is None else [*_room(work, p), *_coarse(work, p)]
 
 
-def _room(work: Groundwork, p: Parameters) -> list[Finding]:
+def _room(work: Groundwork, p: Values) -> list[Finding]:
     room = work.way.nominal.length - work.way.nominal.nose_flat - 2 * SLED_END
     return [] if room >= p["length"] else [finding("slope_gauge.no_room", length_mm=p["length"], room_mm=room)]
 
 
-def _coarse(work: Groundwork, p: Parameters) -> list[Finding]:
+def _coarse(work: Groundwork, p: Values) -> list[Finding]:
     r = _resolution(work, p)
     reads, needed, rule = r["resolution_ratio"], r["needed_ratio"], r["by_rule_ratio"]
     if rule >= reads and reads <= needed:

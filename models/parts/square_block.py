@@ -18,7 +18,6 @@ A lean of e opens the joint by 2 h tan(e) at one edge: it may be gap_limit / (2 
 from __future__ import annotations
 
 import math
-from typing import Any
 
 from scarfwright.models.findings import Finding, finding
 from scarfwright.models.flat.loop import polygon
@@ -27,7 +26,8 @@ from scarfwright.models.lengths.length import round_up
 from scarfwright.models.part import label as labels
 from scarfwright.models.part.part import Part, Place
 from scarfwright.models.part.reading import EYE, FEELER, expanded, square
-from scarfwright.models.parts.kind import Parameters, PartKind
+from scarfwright.models.part.values import Given, Values
+from scarfwright.models.parts.kind import PartKind
 
 BEVEL = 2.0
 BASE = 60.0
@@ -91,7 +91,7 @@ def _block_resolution(work: Groundwork, height: float, base: float) -> float:
     return square(_straight(height), _straight(base), float(work.job.printer.tolerance), EYE)
 
 
-def _from_job(work: Groundwork) -> Parameters:
+def _from_job(work: Groundwork) -> Given:
     """As high as the work, its angle the least that the printer can be trusted with."""
     height = float(work.job.stock.height)
     angle = round_up(1.2 * _block_resolution(work, height, BASE), ANGLE_STEP)
@@ -99,7 +99,7 @@ def _from_job(work: Groundwork) -> Parameters:
     return {**own, "label": labels.job_label(work.job, work.planned, _place(**own))}
 
 
-def _resolution(work: Groundwork, p: Parameters) -> dict[str, Any]:
+def _resolution(work: Groundwork, p: Values) -> dict[str, float]:
     gap, high = work.job.adhesive.gap_limit, work.job.stock.height
     return {
         "resolution_deg": _block_resolution(work, p["height"], p["base"]),
@@ -108,7 +108,7 @@ def _resolution(work: Groundwork, p: Parameters) -> dict[str, Any]:
     }
 
 
-def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
+def _check(work: Groundwork | None, p: Values) -> list[Finding]:
     left = p["base"] - p["height"] * math.tan(math.radians(p["angle"]))
     least = 3 * BEVEL
     if left < least or p["height"] < least or p["base"] < least:
@@ -125,7 +125,7 @@ def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
     return [] if work is None else _useful(_resolution(work, p), p)
 
 
-def _useful(r: dict[str, Any], p: Parameters) -> list[Finding]:
+def _useful(r: dict[str, float], p: Values) -> list[Finding]:
     numbers = {"angle_deg": p["angle"], **r}
     if p["angle"] <= r["resolution_deg"]:
         return [finding("square_block.angle_lost", **numbers)]

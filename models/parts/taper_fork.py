@@ -10,8 +10,6 @@ Slots out by `tolerance` each, two pencil lines, and the scale: ± 2 sqrt(2 (N t
 
 from __future__ import annotations
 
-from typing import Any
-
 from scarfwright.models.findings import Finding, finding
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.joint.joint import MOST_OFF
@@ -24,7 +22,8 @@ from scarfwright.models.part.reading import (
     slope_from_stops,
     tolerance_for_stops,
 )
-from scarfwright.models.parts.kind import Parameters, PartKind
+from scarfwright.models.part.values import Given, Values
+from scarfwright.models.parts.kind import PartKind
 
 SHARES = (0.25, 0.5, 0.75)
 NAMES = ("1/4", "1/2", "3/4")
@@ -74,7 +73,7 @@ def _place(thickness: float, depth: float, wall: float, compensation: float) -> 
     return Place(3.0, depth + NAME_HEIGHT + 4.0, width - 6.0, BACK - NAME_HEIGHT - 6.0)
 
 
-def _from_job(work: Groundwork) -> Parameters:
+def _from_job(work: Groundwork) -> Given:
     stock = work.job.stock
     own = {
         "thickness": float(stock.thickness),
@@ -84,13 +83,20 @@ def _from_job(work: Groundwork) -> Parameters:
     return {**own, "label": labels.job_label(work.job, work.planned, _place(wall=WALL, **own))}
 
 
-def _resolution(work: Groundwork, p: Parameters) -> dict[str, Any]:
+def _resolution(work: Groundwork, p: Values) -> Given:
+    ratio = work.way.nominal.ratio
+    return {
+        "slots_mm": tuple(share * p["thickness"] for share in SHARES),
+        "slots_drawn_mm": tuple(_slots(p["thickness"], p["compensation"])),
+        "stops_from_tip_mm": tuple((share * p["thickness"] - work.joint.tip) * ratio for share in SHARES),
+        **_reads(work, p),
+    }
+
+
+def _reads(work: Groundwork, p: Values) -> dict[str, float]:
     tolerance, ratio = float(work.job.printer.tolerance), work.way.nominal.ratio
     apart = p["thickness"] * (SHARES[-1] - SHARES[0])
     return {
-        "slots_mm": [share * p["thickness"] for share in SHARES],
-        "slots_drawn_mm": _slots(p["thickness"], p["compensation"]),
-        "stops_from_tip_mm": [(share * p["thickness"] - work.joint.tip) * ratio for share in SHARES],
         "stops_apart_mm": apart * ratio,
         "resolution_ratio": slope_from_stops(ratio, apart, tolerance),
         "needed_ratio": MOST_OFF * ratio,
@@ -100,7 +106,7 @@ def _resolution(work: Groundwork, p: Parameters) -> dict[str, Any]:
     }
 
 
-def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
+def _check(work: Groundwork | None, p: Values) -> list[Finding]:
     if work is None:
         return []
     tolerance, first = float(work.job.printer.tolerance), SHARES[0] * p["thickness"]
@@ -108,7 +114,7 @@ def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
         return [finding("taper_fork.slots_alike", difference_mm=first, tolerance_mm=tolerance)]
     if work.joint.tip + tolerance >= first:
         return [finding("taper_fork.tip_too_thick", tip_mm=work.joint.tip, slot_mm=first, tolerance_mm=tolerance)]
-    r = _resolution(work, p)
+    r = _reads(work, p)
     if r["resolution_ratio"] <= r["needed_ratio"]:
         return []
     told = ("resolution_ratio", "needed_ratio", "needed_tolerance_mm", "by_calliper_ratio", "by_rule_ratio")

@@ -10,7 +10,6 @@ A mark out by `tolerance` and two pencil lines move the slope read by 1 / (t / 2
 from __future__ import annotations
 
 import math
-from typing import Any
 
 from scarfwright.models.findings import Finding, finding
 from scarfwright.models.flat.loop import rectangle
@@ -18,8 +17,9 @@ from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.part import label as labels
 from scarfwright.models.part.part import Feature, Operation, Part, Place
 from scarfwright.models.part.reading import PENCIL, expanded
-from scarfwright.models.parts.kind import Parameters, PartKind
-from scarfwright.models.printing.plates import free_bed
+from scarfwright.models.part.values import Given, Values
+from scarfwright.models.parts.kind import PartKind
+from scarfwright.models.printing.laying import free_bed
 
 END = 10.0  # scale beyond its first and last mark
 LINE, LINE_DEPTH = 0.6, 0.6  # of the marks
@@ -80,7 +80,7 @@ def _place(length: float) -> Place:
     return Place(4.0, 19.5, length - 8.0, WIDTH - 21.5)
 
 
-def _from_job(work: Groundwork) -> Parameters:
+def _from_job(work: Groundwork) -> Given:
     step, ratio = work.job.stock.thickness / 2, work.way.nominal.ratio
     bed = free_bed(work.job.printer)[0]
     fits = (bed - 2 * END) / step
@@ -95,13 +95,13 @@ def _from_job(work: Groundwork) -> Parameters:
     }
 
 
-def _resolution(work: Groundwork, p: Parameters) -> dict[str, Any]:
+def _resolution(work: Groundwork, p: Values) -> dict[str, float]:
     line = 1 / p["step"]
     tolerance = float(work.job.printer.tolerance)
     return {"resolution_ratio": expanded((line, tolerance), (line, PENCIL), (line, PENCIL))}
 
 
-def _check(_work: Groundwork | None, p: Parameters) -> list[Finding]:
+def _check(_work: Groundwork | None, p: Values) -> list[Finding]:
     shown = abs(p["last"] - p["first"])
     if shown > MOST_SLOPES:
         return [

@@ -14,7 +14,6 @@ out narrower. Source: plane geometry, the project's own derivation.
 from __future__ import annotations
 
 import math
-from typing import Any
 
 from scarfwright.models.findings import Finding, finding
 from scarfwright.models.groundwork import Groundwork
@@ -22,7 +21,8 @@ from scarfwright.models.part import label as labels
 from scarfwright.models.part.comb import comb, comb_width, slot_middles
 from scarfwright.models.part.part import Part, Place
 from scarfwright.models.part.reading import CALLIPER, FEELER, expanded
-from scarfwright.models.parts.kind import Parameters, PartKind
+from scarfwright.models.part.values import Given, Values
+from scarfwright.models.parts.kind import PartKind
 
 BACK, WALL, NAME_HEIGHT = 19.0, 12.0, 5.0
 DEPTH = 25.0
@@ -72,7 +72,7 @@ def _place(thickness: float, allowed: float, depth: float, wall: float, compensa
     return Place(3.0, depth + NAME_HEIGHT + 4.0, width - 6.0, BACK - NAME_HEIGHT - 6.0)
 
 
-def _from_job(work: Groundwork) -> Parameters | None:
+def _from_job(work: Groundwork) -> Given | None:
     stock = work.job.stock
     if stock.finished_thickness is None:
         return None
@@ -85,10 +85,16 @@ def _from_job(work: Groundwork) -> Parameters | None:
     return {**own, "label": labels.job_label(work.job, work.planned, _place(wall=WALL, **own))}
 
 
-def _resolution(work: Groundwork, p: Parameters) -> dict[str, Any]:
+def _resolution(work: Groundwork, p: Values) -> Given:
     return {
-        "slots_mm": _slots(p["thickness"], p["allowed"], 0.0),
-        "slots_drawn_mm": _slots(p["thickness"], p["allowed"], p["compensation"]),
+        "slots_mm": tuple(_slots(p["thickness"], p["allowed"], 0.0)),
+        "slots_drawn_mm": tuple(_slots(p["thickness"], p["allowed"], p["compensation"])),
+        **_reads(work, p),
+    }
+
+
+def _reads(work: Groundwork, p: Values) -> dict[str, float]:
+    return {
         "overlap_mm": work.joint.overlap,
         "together_mm": p["allowed"] * work.joint.ratio,
         "apart_mm": work.job.adhesive.gap_limit / math.cos(work.joint.angle) * work.joint.ratio,
@@ -99,10 +105,10 @@ def _resolution(work: Groundwork, p: Parameters) -> dict[str, Any]:
     }
 
 
-def _check(work: Groundwork | None, p: Parameters) -> list[Finding]:
+def _check(work: Groundwork | None, p: Values) -> list[Finding]:
     if work is None:
         return []
-    r, tolerance = _resolution(work, p), float(work.job.printer.tolerance)
+    r, tolerance = _reads(work, p), float(work.job.printer.tolerance)
     alike = tolerance >= p["allowed"]
     if not alike and r["resolution_mm"] <= p["allowed"]:
         return []

@@ -8,17 +8,16 @@ import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 from inspect import Parameter as Named
-from inspect import getdoc, signature
-from typing import Any
+from inspect import getdoc
 
 from scarfwright.models.lengths.length import LengthError, parse_length
+from scarfwright.models.part.values import Value
 from scarfwright.models.parts import registry
-from scarfwright.models.parts.kind import Parameters, PartKind
+from scarfwright.models.parts.kind import LISTS, SORTS, PartKind, takes
 
 _LINE = re.compile(r"^(?P<names>[a-z_]+(?:, [a-z_]+)*): (?P<about>.+)$")
 _UNIT = re.compile(r"\[(?P<unit>[^\]]+)\]")
 _YES_NO = {"yes": True, "true": True, "no": False, "false": False}
-_TUPLES = {"tuple[float, ...]": 1, "tuple[Point, ...]": 2, "tuple[Hole, ...]": 3}
 
 
 class WordError(Exception):
@@ -32,7 +31,7 @@ class Word:
 
     name: str
     kind: str
-    default: Any
+    default: Value
     unit: str
     about: str
     group: int = 1
@@ -42,7 +41,7 @@ class Word:
         """The default as it could be typed."""
         return _typed(self.default)
 
-    def as_json(self) -> dict[str, Any]:
+    def as_json(self) -> dict[str, object]:
         return {
             "name": self.name,
             "kind": self.kind,
@@ -62,15 +61,15 @@ def find_kind(name: str) -> PartKind:
 
 
 def words(kind: PartKind) -> list[Word]:
-    """The parameters of a part, in the order its builder takes them."""
+    """The parameters of a part, in its builder's order. Raises TypeError for one that nobody could type in."""
     about = _about(getdoc(kind.build) or "")
-    return [_word(kind, named, about.get(named.name, "")) for named in signature(kind.build).parameters.values()]
+    return [_word(kind, named, about.get(named.name, "")) for named in takes(kind.build).values()]
 
 
-def read(kind: PartKind, given: Iterable[str]) -> Parameters:
+def read(kind: PartKind, given: Iterable[str]) -> dict[str, Value]:
     """Parameters from words "key=value". Lengths in every form a job takes, bare numbers are mm. Raises WordError."""
     known = {word.name: word for word in words(kind)}
-    found: Parameters = {}
+    found: dict[str, Value] = {}
     for text in given:
         key, sign, value = text.partition("=")
         key = key.strip()
@@ -109,8 +108,7 @@ def _about(text: str) -> dict[str, str]:
 
 
 def _word(kind: PartKind, named: Named, about: str) -> Word:
-    kinds = {"float": "length", "int": "number", "str": "text", "bool": "yes or no", **dict.fromkeys(_TUPLES, "list")}
-    sort = kinds[str(named.annotation)]
+    sort = SORTS[named.annotation]
     said = _UNIT.search(about)
     unit = "" if sort in ("text", "number", "yes or no") else "mm"
     if sort == "length":
@@ -120,15 +118,15 @@ def _word(kind: PartKind, named: Named, about: str) -> Word:
     return Word(
         named.name,
         sort,
-        named.default,
+        kind.defaults.get(named.name, named.default),
         unit,
         " ".join(plain.split()),
-        _TUPLES.get(str(named.annotation), 1),
+        LISTS.get(named.annotation, 1),
         kind.ranges.get(named.name),
     )
 
 
-def _typed(value: Any) -> str:
+def _typed(value: Value) -> str:
     if isinstance(value, bool):
         return "yes" if value else "no"
     if isinstance(value, float):
@@ -139,7 +137,7 @@ def _typed(value: Any) -> str:
     return str(value)
 
 
-def _value(kind: PartKind, word: Word, text: str) -> Any:
+def _value(kind: PartKind, word: Word, text: str) -> Value:
     where = f"{kind.name}: {word.name}"
     if word.kind == "text":
         return text

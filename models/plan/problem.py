@@ -21,7 +21,7 @@ MOST_PIECES = 400  # a blank of more pieces than this is no blank; see troubles.
 
 
 @dataclass(frozen=True)
-class Item:
+class OneBlank:
     """One blank to be made, in marks. totals[n] is what n pieces add up to; windows[n][j] where N_j may lie.
 
     ends, middles: least length of a piece with a joint at one end, at both ends. counts: the numbers of pieces that
@@ -69,7 +69,7 @@ class Problem:
     prices: tuple[int, ...]
     coin: Fraction
     keep: int
-    items: tuple[Item, ...]
+    items: tuple[OneBlank, ...]
 
     def reach_of(self, room: int) -> int:
         """Longest piece that fits in `room`, in marks."""
@@ -133,13 +133,13 @@ def build(request: Request) -> Problem:
     )
 
 
-def _items(request: Request, mark: Fraction, longest: int) -> tuple[Item, ...]:
+def _items(request: Request, mark: Fraction, longest: int) -> tuple[OneBlank, ...]:
     rules = request.rules
     overlap = exact(rules.overlap) / mark
     ends = max(math.ceil(exact(rules.least) / mark), math.ceil(overlap), 1)
     middles = max(ends, math.ceil((exact(rules.spacing) + 2) * overlap))
     mates = _mates(request, mark)
-    items: list[Item] = []
+    items: list[OneBlank] = []
     for index, blank in enumerate(request.blanks):
         offset = exact(blank.allowance) / mark
         length = exact(blank.length) / mark + 2 * offset
@@ -148,7 +148,7 @@ def _items(request: Request, mark: Fraction, longest: int) -> tuple[Item, ...]:
         windows = _windows(totals, zones, overlap, ends, middles, longest)
         for copy in range(1, blank.count + 1):
             items.append(
-                Item(
+                OneBlank(
                     index, copy, length, offset, ends, middles, totals, zones, windows,
                     tuple(mates.get(len(items), ())),
                 )

@@ -1,1 +1,1 @@
-"""What lies how on the bed of a printer: sections, plates, overhangs. Uses part, flat, job."""
+"""What lies how on the bed of a printer: sections, filled beds, overhangs. Uses part, flat, job."""

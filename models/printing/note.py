@@ -8,11 +8,11 @@ from scarfwright.models.job.tables import Job
 from scarfwright.models.lengths.length import show
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.printing.bed import height
+from scarfwright.models.printing.laying import FilledBed, Laid
 from scarfwright.models.printing.overhang import ceilings
-from scarfwright.models.printing.plates import Laid, Plate
 
 
-def print_lines(job: Job, things: Sequence[tuple[Laid, int]], beds: Sequence[Plate]) -> list[str]:
+def print_lines(job: Job, things: Sequence[tuple[Laid, int]], beds: Sequence[FilledBed]) -> list[str]:
     """The summary for a printer: `things`, each part or section with how many of it are wanted, and the full beds."""
     sections = [
         [f"PRINT FILES: {job.title or 'untitled'}"],
@@ -50,7 +50,7 @@ def _part(job: Job, laid: Laid, count: int) -> str:
     )
 
 
-def _bed(bed: Plate) -> str:
+def _bed(bed: FilledBed) -> str:
     return f"  {bed.name}.3mf: {', '.join(laid.name for laid in bed.laid)}"
 
 

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from scarfwright.models.part.part import Mark
 from scarfwright.models.sheets.layout import SheetPlan, turned
-from scarfwright.models.sled.shape import sizes, sled
+from scarfwright.models.sled.shape import sizes, sled_of
 from scarfwright.models.sled.way import SledWay
 
 
@@ -17,7 +17,7 @@ def plank_plan(way: SledWay) -> SheetPlan:
     if nominal.plank_width is None or nominal.mark is None:
         raise ValueError("the sled is not made from a plank")
     width, mark, length = nominal.plank_width, nominal.mark, nominal.length
-    first = sled(**{**sizes(way, nominal), "label": "", "name": "half_1", "title": "First half"})
+    first = replace(sled_of({**sizes(way, nominal), "label": ""}), name="half_1", title="First half")
     centre = (length / 2, width / 2)
     second = turned(replace(first, name="half_2", title="Second half"), math.pi, centre)
     line = Mark(((0.0, width - mark), (length, mark)), name="dividing line")

@@ -9,11 +9,13 @@ nose  ________________________________________________
 
 from __future__ import annotations
 
-from typing import Any
+from collections.abc import Callable
 
 from scarfwright.models.flat.loop import Point, circle, polygon, slot
 from scarfwright.models.lengths.drawn import drawn_in, one_to
 from scarfwright.models.part.part import Feature, Mark, Operation, Part
+from scarfwright.models.part.values import Given, Value
+from scarfwright.models.sled.layout import Layout
 from scarfwright.models.sled.sled import Notch, Sled
 from scarfwright.models.sled.way import SledWay
 
@@ -33,8 +35,6 @@ def sled(
     holes: tuple[Hole, ...] = (),
     hand_line: float = 0.0,
     label: str = "",
-    name: str = "sled",
-    title: str = "Sled, as it runs",
 ) -> Part:
     """Build the sled.
 
@@ -44,7 +44,7 @@ def sled(
     stations: middles of the notches along the work edge from the heel [mm]
     holes: (x from the nose, y from the fence edge, diameter) [mm], drilled through
     hand_line: from the heel along the fence edge [mm], 0 for none
-    label, name, title: text
+    label: text beside the fence edge
     """
     shape = Sled(length / (heel - nose), length, thickness, heel, nose, nose_flat)
     features = []
@@ -54,8 +54,8 @@ def sled(
         features.append(Feature(Operation.CUT_INSIDE, loop, f"notch at {station:g}"))
     features += [Feature(Operation.DRILL, circle(x, y, d / 2), "hole") for x, y, d in holes]
     return Part(
-        name=name,
-        title=title,
+        name="sled",
+        title="Sled, as it runs",
         outline=polygon(shape.corners()),
         thickness=thickness,
         features=tuple(features),
@@ -80,17 +80,32 @@ def _marks(shape: Sled, hand_line: float, label: str) -> list[Mark]:
     return marks
 
 
-def shape_of(way: SledWay) -> dict[str, Any]:
+def sled_of(shape: Given) -> Part:
+    """The sled of a shape as `shape_of` and `sizes` give it."""
+    build: Callable[..., Part] = sled
+    return build(**shape)
+
+
+def shape_of(way: SledWay) -> dict[str, Value]:
     """Sizes, notches and holes of the job's sled; the sheet layer is cut to the same ones."""
     return sizes(way, way.sled)
 
 
-def sizes(way: SledWay, real: Sled) -> dict[str, Any]:
+def layout_on(way: SledWay, real: Sled) -> Layout:
+    """Where notches and holes are: as planned on the nominal sled, as they came to lie on the real one."""
+    return way.layout if real is way.sled else way.planned
+
+
+def holes(layout: Layout) -> tuple[Hole, ...]:
+    """The handle's and the dowels' holes: (x from the nose, y from the fence edge, diameter) [mm]."""
+    handle = [(x, y, 2 * layout.handle_radius) for x, y in layout.handle_holes]
+    return (*handle, *((x, y, 2 * layout.dowel_radius) for x, y in layout.dowels))
+
+
+def sizes(way: SledWay, real: Sled) -> dict[str, Value]:
     """Parameters for a sled of the given shape with the job's layout on it."""
-    layout, job = (way.layout if real is way.sled else way.planned), way.job
+    layout, job = layout_on(way, real), way.job
     say = drawn_in(job.units)
-    holes = [(x, y, 2 * layout.handle_radius) for x, y in layout.handle_holes]
-    holes += [(x, y, 2 * layout.dowel_radius) for x, y in layout.dowels]
     return {
         "length": real.length,
         "heel": real.heel,
@@ -101,7 +116,7 @@ def sizes(way: SledWay, real: Sled) -> dict[str, Any]:
         "notch_length": float(job.sled.notch_length),
         "notch_width": float(job.sled.notch_width),
         "stations": tuple(n.station for n in layout.notches),
-        "holes": tuple(holes),
+        "holes": holes(layout),
         "hand_line": layout.hand_line,
         "label": f"slope {one_to(real.ratio)}, fence {say(way.fence)}, blade {say(way.blade.height)}",
     }

@@ -10,7 +10,7 @@ from typing import Any
 from scarfwright.models.flat.loop import Loop
 from scarfwright.models.part.part import Operation, Part
 from scarfwright.models.printing.bed import height
-from scarfwright.models.printing.plates import Laid, Plate
+from scarfwright.models.printing.laying import FilledBed, Laid
 from scarfwright.models.sheets.layout import SheetPlan
 
 
@@ -130,11 +130,11 @@ def wire(loop: Loop) -> Any:
     return cq.Wire.assembleEdges(edges)
 
 
-def bodies(thing: Part | SheetPlan | Laid | Plate) -> list[Body]:
+def bodies(thing: Part | SheetPlan | Laid | FilledBed) -> list[Body]:
     """The named solids of a part, of everything placed on a plank or sheet, or of what lies on a printer's bed."""
     if isinstance(thing, Laid):
         return [laid_body(thing)]
-    if isinstance(thing, Plate):
+    if isinstance(thing, FilledBed):
         return [laid_body(laid) for laid in thing.laid]
     parts = thing.placed if isinstance(thing, SheetPlan) else (thing,)
     return [Body(part.name, solid(part), part.colour) for part in parts]

@@ -19,7 +19,7 @@ from scarfwright.models.flat.loop import Point, circle, polygon, slot
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.say import Say, say_in, slope
 from scarfwright.models.part.part import Feature, Mark, Operation, Part
-from scarfwright.models.sled.shape import sizes
+from scarfwright.models.sled.shape import holes, layout_on
 from scarfwright.models.sled.sled import Sled
 
 CENTRE_HOLE = 2.0  # takes a scriber or a pencil's lead; common practice, no source
@@ -33,7 +33,6 @@ def sled_template(work: Groundwork) -> Part:
     Through holes are drill centres; scored are the openings' outlines, the hand line and, on a plank, the work edge.
     """
     shape = work.way.nominal
-    given = sizes(work.way, shape)
     say = say_in(work.job.units)
     features, marks = [], _marks(work, shape, say)
     for notch in work.way.layout.notches:
@@ -42,7 +41,7 @@ def sled_template(work: Groundwork) -> Part:
         features.append(Feature(Operation.SCORE, slot(capsule.start, capsule.end, notch.width), name))
         ends = {capsule.start, capsule.end}
         features += [_centre(end, f"{name}, centre of an end hole {say(notch.width)}") for end in sorted(ends)]
-    for x, y, diameter in given["holes"]:
+    for x, y, diameter in holes(layout_on(work.way, shape)):
         name = f"hole {say(diameter)}"
         if diameter > CENTRE_HOLE:
             features.append(Feature(Operation.SCORE, circle(x, y, diameter / 2), name))

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from scarfwright.models.part.lettering import scored_letters
-from scarfwright.models.parts.kind import Parameters
 from scarfwright.models.sheets.pieces import FlatPart
 from scarfwright.models.wanted.wanted import Wanted, sided
 
@@ -24,13 +23,6 @@ def _pieces(wanted: Iterable[Wanted], *, plain: bool) -> Iterator[FlatPart]:
     for one in wanted:
         kind = one.kind
         if "flat" in kind.goes_to and not one.left_out:
-            parameters = _uncompensated(one.parameters)
-            if plain and "label" in parameters:
-                parameters["label"] = ""
+            parameters = (one.parameters.plain() if plain else one.parameters).uncompensated()
             part = scored_letters(sided(kind, parameters, one.work))
             yield FlatPart(part, one.count, kind.along_grain, kind.name == "sheet_layer")
-
-
-def _uncompensated(parameters: Parameters) -> Parameters:
-    """Printed slots and holes are drawn wider because a printer closes them; a cutter does not."""
-    return {key: 0.0 if key == "compensation" else value for key, value in parameters.items()}

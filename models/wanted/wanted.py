@@ -11,10 +11,12 @@ from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.job.shop import cutter, prints_gauges
 from scarfwright.models.job.tables import Job
 from scarfwright.models.part.part import Part
+from scarfwright.models.part.values import Given, Values
 from scarfwright.models.parts import registry
 from scarfwright.models.parts.check import check_part
-from scarfwright.models.parts.kind import Parameters, PartKind
-from scarfwright.models.printing.plates import Laid, laid_flat
+from scarfwright.models.parts.kind import PartKind
+from scarfwright.models.printing.laying import Laid, laid_flat
+from scarfwright.models.wanted.plug_ins import failed, looked_through
 
 # how every finding ends that says a gauge reads less finely than the joint needs, or can't tell good from bad at all
 COARSE = (".coarse", ".slots_alike")
@@ -29,7 +31,7 @@ class Wanted:
     """
 
     kind: PartKind
-    parameters: Parameters
+    parameters: Values
     work: Groundwork
     left_out: bool
     count: int
@@ -41,6 +43,11 @@ class Wanted:
     def part(self) -> Part | None:
         """The part as it is on the user's side of the blade; None where it is left out."""
         return None if self.left_out else sided(self.kind, self.parameters, self.work)
+
+    @cached_property
+    def reads(self) -> Values:
+        """How well it measures and what follows from it; nothing for what is no gauge."""
+        return self.kind.reads(self.work, self.parameters)
 
     @cached_property
     def laid(self) -> tuple[Laid, ...]:
@@ -62,9 +69,22 @@ def wanted(work: Groundwork) -> tuple[Wanted, ...]:
 def _wanted(work: Groundwork) -> Iterator[Wanted]:
     for kind in registry().values():
         if is_printed(kind, work.job) or _is_made_otherwise(kind, work.job):
-            parameters = kind.from_job(work)
-            if parameters is not None:
-                yield _worked_out(kind, parameters, work)
+            yield from _asked(kind, work)
+
+
+def _asked(kind: PartKind, work: Groundwork) -> Iterator[Wanted]:
+    """The part, if the job has a use for it; one of another package that fails is left out and says so."""
+    try:
+        parameters = kind.from_job(work)
+        if parameters is not None:
+            one = _worked_out(kind, kind.filled(parameters), work)
+            if kind.origin is not None:
+                looked_through(one)
+            yield one
+    except (Exception, SystemExit) as error:
+        if kind.origin is None:
+            raise
+        yield Wanted(kind, Values(), work, left_out=True, count=0, findings=(failed(kind, error),))
 
 
 def is_printed(kind: PartKind, job: Job) -> bool:
@@ -78,7 +98,7 @@ def _is_made_otherwise(kind: PartKind, job: Job) -> bool:
     return "print" not in kind.goes_to or kind.any_shop or ("flat" in kind.goes_to and cutter(job) is not None)
 
 
-def _worked_out(kind: PartKind, parameters: Parameters, work: Groundwork) -> Wanted:
+def _worked_out(kind: PartKind, parameters: Values, work: Groundwork) -> Wanted:
     found = check_part(kind, work, parameters)
     printed = is_printed(kind, work.job)
     coarse = work.job.printer.gauges == "useful" and any(f.code.endswith(COARSE) for f in found)
@@ -97,12 +117,12 @@ def left_out_as_coarse(parts: Iterable[Wanted]) -> list[Finding]:
     return [finding("gauges.left_out", names=", ".join(names), count=float(len(names)))] if names else []
 
 
-def _plain(kind: PartKind, parameters: Parameters, work: Groundwork) -> Part:
-    """The part without its label, which takes longer to draw than all the rest."""
-    return sided(kind, {**parameters, "label": ""} if "label" in parameters else parameters, work)
+def _plain(kind: PartKind, parameters: Values, work: Groundwork) -> Part:
+    """The part without its label."""
+    return sided(kind, parameters.plain(), work)
 
 
-def sided(kind: PartKind, parameters: Parameters, work: Groundwork) -> Part:
+def sided(kind: PartKind, parameters: Given, work: Groundwork) -> Part:
     """The part on the user's side of the blade."""
     part = kind.drawn(parameters)
     return part.mirrored_y() if kind.handed and work.mirrored else part

@@ -7,7 +7,7 @@ Europe. SVG asks for any sans-serif; most are narrower, so what fits here fits t
 from __future__ import annotations
 
 import unicodedata
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Iterator
 from functools import cache, lru_cache
 from typing import Any, TypeVar
 
@@ -83,18 +83,36 @@ def wrap(text: str, size: float, room: float, bold: bool = False) -> list[str]:
     return [*lines, current] if current else lines
 
 
-def largest_size(
-    made_at: Callable[[float], tuple[bool, Made]], size: float, shrink: float, least: float
-) -> tuple[float, Made]:
-    """The largest of `size`, `size` x `shrink`, ... at which something fits, and what it is there.
+def largest_size(made_at: Callable[[float], tuple[bool, Made]], sizes: Iterable[float]) -> tuple[float, Made]:
+    """The first of the sizes, largest first, at which something fits, and what it is there; the last as it comes.
 
-    `made_at` gives for a size whether it fits and what was made; under `least` it is taken as it comes.
+    `made_at` gives for a size whether it fits and what was made. Raises ValueError where there is no size.
     """
-    while True:
+    found: tuple[float, Made] | None = None
+    for size in sizes:
         fits, made = made_at(size)
-        if fits or size < least:
-            return size, made
-        size *= shrink
+        found = size, made
+        if fits:
+            break
+    if found is None:
+        raise ValueError("no size to try")
+    return found
+
+
+def by_shares(size: float, share: float, least: float) -> Iterator[float]:
+    """`size`, `size` x `share`, ... down to the first under `least`."""
+    while size >= least:
+        yield size
+        size *= share
+    yield size
+
+
+def by_steps(size: float, step: float, least: float) -> Iterator[float]:
+    """`size`, `size` - `step`, ... and `least` itself."""
+    while size > least:
+        yield size
+        size -= step
+    yield least
 
 
 def fit(text: str, size: float, room: float, most_lines: int = 1, bold: bool = False) -> tuple[float, list[str]]:
@@ -104,4 +122,4 @@ def fit(text: str, size: float, room: float, most_lines: int = 1, bold: bool = F
         lines = wrap(text, trial, room, bold)
         return len(lines) <= most_lines, lines
 
-    return largest_size(lines_at, size, 0.94, LEAST_SIZE)
+    return largest_size(lines_at, by_shares(size, 0.94, LEAST_SIZE))

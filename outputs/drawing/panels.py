@@ -73,7 +73,7 @@ def _fit_height(text: str, size: float, room: float, height: float, bold: bool) 
         lines = lettering.wrap(text, trial, room, bold)
         return len(lines) * trial * LEADING <= height + 1e-6, lines
 
-    return lettering.largest_size(lines_at, size, 0.94, lettering.LEAST_SIZE)
+    return lettering.largest_size(lines_at, lettering.by_shares(size, 0.94, lettering.LEAST_SIZE))
 
 
 @dataclass(frozen=True)
@@ -100,7 +100,7 @@ def panel(
         items, used = _panel_rows(x + PAD, y + height - PAD, width - 2 * PAD, heading, rows, trial)
         return used <= height - 2 * PAD, items
 
-    _, items = lettering.largest_size(rows_at, size, 0.97, LEAST_TYPE)
+    _, items = lettering.largest_size(rows_at, lettering.by_shares(size, 0.97, LEAST_TYPE))
     return [box(x, y, width, height, EDGE, fill), *items]
 
 
@@ -145,7 +145,7 @@ def table(
         used = (len(rows) + (2 if heading else 1)) * trial * LEADING + 2.2
         return sum(widths) <= room and used <= height, widths
 
-    size, widths = lettering.largest_size(widths_at, size, 0.97, LEAST_TYPE)
+    size, widths = lettering.largest_size(widths_at, lettering.by_shares(size, 0.97, LEAST_TYPE))
     x, y = at
     items: list[Item] = []
     if heading:

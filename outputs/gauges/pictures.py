@@ -7,11 +7,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from typing import Any
 
 from scarfwright.models.flat.loop import Loop, Point, Vertex, polygon, rectangle, slot
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.part.part import Part
+from scarfwright.models.part.values import Values
 from scarfwright.models.parts.gap_shim import shim_thickness
 from scarfwright.models.sled.sled import Notch
 from scarfwright.models.wanted.wanted import Wanted
@@ -22,15 +22,12 @@ from scarfwright.outputs.gauges.picture import METAL, OTHER_WOOD, TABLE, WOOD, P
 LIGHT = Pen(0.35, "#b00000")
 OPEN, INK = "#ffffff", "#222222"
 TIMES = 10.0  # how much larger a tiny gap or lean is drawn than it is
-Numbers = dict[str, Any]
 
 
 def picture_of(one: Wanted, part: Part, work: Workup) -> Picture:
     """The part in use."""
-    parameters = one.kind.filled(one.parameters)
-    numbers = one.kind.resolution(work, parameters) if one.kind.resolution is not None else {}
     draw = SCENES.get(one.kind.name)
-    return _alone(part) if draw is None else draw(work, part, {**parameters, **numbers})
+    return _alone(part) if draw is None else draw(work, part, Values({**one.parameters, **one.reads}))
 
 
 def _alone(part: Part) -> Picture:
@@ -58,7 +55,7 @@ def _put(scene: Picture, part: Part, where: Callable[[Point], Point], mirrored: 
                 scene.loop(moved(island), part.colour, None)
 
 
-def _slope_gauge(work: Workup, part: Part, n: Numbers) -> Picture:
+def _slope_gauge(work: Workup, part: Part, n: Values) -> Picture:
     sled = work.way.nominal
     start, length = n["place_from_nose_mm"], n["length"]
     end = min(start + length + 40.0, sled.length)
@@ -73,18 +70,18 @@ def _slope_gauge(work: Workup, part: Part, n: Numbers) -> Picture:
     return scene
 
 
-def _taper_fork(work: Workup, part: Part, n: Numbers) -> Picture:
+def _taper_fork(work: Workup, part: Part, n: Values) -> Picture:
     joint, ratio = work.joint, work.joint.ratio
     end = joint.taper_run + 40.0
     scene = Picture("taper from the side, the fork on edge at its three stops")
     scene.area(
         [(0.0, 0.0), (end, 0.0), (end, joint.thickness), (joint.taper_run, joint.thickness), (0, joint.tip)], WOOD
     )
-    for u, wide, name in zip(n["stops_from_tip_mm"], n["slots_mm"], ("1/4", "1/2", "3/4"), strict=True):
+    for u, wide, name in zip(n.many("stops_from_tip_mm"), n.many("slots_mm"), ("1/4", "1/2", "3/4"), strict=True):
         for low in (-n["wall"], wide):
             scene.box(u - n["plate"], low, n["plate"], n["wall"], part.colour)
         scene.say((u, wide + n["wall"]), name, lift=1.2)
-    first, last = n["stops_from_tip_mm"][0], n["stops_from_tip_mm"][2]
+    first, last = n.many("stops_from_tip_mm")[0], n.many("stops_from_tip_mm")[2]
     below = -n["wall"] - 12.0
     scene.line((first, below), (last, below), pen=EDGE)
     for u in (first, last):
@@ -95,7 +92,7 @@ def _taper_fork(work: Workup, part: Part, n: Numbers) -> Picture:
     return scene
 
 
-def _taper_scale(work: Workup, part: Part, n: Numbers) -> Picture:
+def _taper_scale(work: Workup, part: Part, n: Values) -> Picture:
     joint, step = work.joint, n["step"]
     first = (joint.thickness / 4 - joint.tip) * joint.ratio
     end = max(joint.taper_run, first + n["last"] * step) + 30.0
@@ -113,7 +110,7 @@ def _taper_scale(work: Workup, part: Part, n: Numbers) -> Picture:
     return scene
 
 
-def _square_block(work: Workup, part: Part, n: Numbers) -> Picture:
+def _square_block(work: Workup, part: Part, n: Values) -> Picture:
     joint = work.joint
     base, high, lean = n["base"], n["height"], math.tan(math.radians(min(TIMES * n["angle"], 20.0)))
     scene = Picture("seen along the feed; the lean is drawn larger than it is")
@@ -132,7 +129,7 @@ def _square_block(work: Workup, part: Part, n: Numbers) -> Picture:
     return scene
 
 
-def _height_step(work: Workup, part: Part, n: Numbers) -> Picture:
+def _height_step(work: Workup, part: Part, n: Values) -> Picture:
     joint, blade = work.joint, work.way.blade
     scene = Picture("seen along the feed")
     left, right = -n["arm"] - joint.thickness - 20.0, n["column"] + n["arm"] + 30.0
@@ -147,7 +144,7 @@ def _height_step(work: Workup, part: Part, n: Numbers) -> Picture:
     return scene
 
 
-def _gap_shim(work: Workup, part: Part, n: Numbers) -> Picture:
+def _gap_shim(work: Workup, part: Part, n: Values) -> Picture:
     sled = work.way.sled
     thick = TIMES * shim_thickness(n["gap"], n["layer"])
     reach, sin, cos = 140.0, math.sin(sled.angle), math.cos(sled.angle)
@@ -167,17 +164,17 @@ def _gap_shim(work: Workup, part: Part, n: Numbers) -> Picture:
     return scene
 
 
-def _thickness_fork(work: Workup, part: Part, n: Numbers) -> Picture:
+def _thickness_fork(work: Workup, part: Part, n: Values) -> Picture:
     joint = work.joint
     scene = Picture("glued joint from its end, the fork over its edge")
-    wall, slots = n["wall"], n["slots_drawn_mm"]
+    wall, slots = n["wall"], n.many("slots_drawn_mm")
     scene.box(wall + (slots[0] - joint.thickness) / 2, n["depth"] - joint.height, joint.thickness, joint.height, WOOD)
     _put(scene, part, lambda p: p)
     scene.say((wall + slots[0] / 2, n["depth"] - joint.height), "joint", lift=-3.4)
     return scene
 
 
-def _riser(work: Workup, part: Part, _n: Numbers) -> Picture:
+def _riser(work: Workup, part: Part, _n: Values) -> Picture:
     glue, joint = work.glue, work.joint
     mine = [s.place for s in glue.supports if _mine(part, s.lip)]
     left = min(-120.0, max((p for p in mine if p < 0), default=0.0) - 60.0)
@@ -206,7 +203,7 @@ def _mine(part: Part, lip: bool) -> bool:
     return lip == bool(part.raised)
 
 
-def _riser_lip(work: Workup, part: Part, n: Numbers) -> Picture:
+def _riser_lip(work: Workup, part: Part, n: Values) -> Picture:
     scene = Picture("seen along the boards")
     lip, long, high = n["lip_thickness"], n["length"], n["height"]
     scene.box(-30.0, -8.0, lip + long + 60.0, 8.0, TABLE)
@@ -218,7 +215,7 @@ def _riser_lip(work: Workup, part: Part, n: Numbers) -> Picture:
     return scene
 
 
-def _notch_guide(_work: Workup, part: Part, n: Numbers) -> Picture:
+def _notch_guide(_work: Workup, part: Part, n: Values) -> Picture:
     """The work edge lies level and the wood below it, so the part's y runs down."""
     middle = n["notch_length"] / 2 + 10.0
     low, high = part.outline.bounds[1], part.outline.bounds[3]
@@ -234,7 +231,7 @@ def _notch_guide(_work: Workup, part: Part, n: Numbers) -> Picture:
     return scene
 
 
-def _nose_wedge(work: Workup, part: Part, n: Numbers) -> Picture:
+def _nose_wedge(work: Workup, part: Part, n: Values) -> Picture:
     """At the uncut nose: wedge against the fence edge, thick end to the nose, pads parallel to the work edge."""
     sled, joint, jaw = work.way.nominal, work.joint, float(work.job.clamp.jaw_inner)
     reach, length, slope = 2.4 * n["length"], n["length"], 1 / sled.ratio
@@ -255,7 +252,7 @@ def _nose_wedge(work: Workup, part: Part, n: Numbers) -> Picture:
     return scene
 
 
-SCENES: dict[str, Callable[[Workup, Part, Numbers], Picture]] = {
+SCENES: dict[str, Callable[[Workup, Part, Values], Picture]] = {
     "slope_gauge": _slope_gauge,
     "taper_fork": _taper_fork,
     "taper_scale": _taper_scale,

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from scarfwright.models.job.paper import drawing_size
+from scarfwright.models.part.values import Values
 from scarfwright.models.wanted.wanted import Wanted
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.display import EDGE, Item, Sheet, Text, box, scale_text
@@ -49,7 +48,7 @@ def _cell(work: Workup, one: Wanted, area: Area) -> list[Item]:
     number = f", {one.count} of them" if one.count != 1 else ""
     size, lines = fit(f"{part.title}{number}", HEADING, across - 2 * PAD, 1, True)
     items.append(Text(x + PAD, top, lines[0], size, bold=True))
-    words = [line for text in _words(one, part.use, work) for line in wrap(text, BODY, across - 2 * PAD)]
+    words = [line for text in _words(one, part.use) for line in wrap(text, BODY, across - 2 * PAD)]
     foot = len(words) * BODY * LEADING
     for i, text in enumerate(words):
         items.append(Text(x + PAD, y + PAD + foot - (i + 1) * BODY * LEADING + 0.3 * BODY, text, BODY))
@@ -62,22 +61,17 @@ def _cell(work: Workup, one: Wanted, area: Area) -> list[Item]:
     return [*items, *drawn]
 
 
-def _words(one: Wanted, use: str, work: Workup) -> list[str]:
-    if one.kind.resolution is None:
-        return [use]
-    numbers = one.kind.resolution(work, one.kind.filled(one.parameters))
-    return [use, *_reads(numbers)]
+def _words(one: Wanted, use: str) -> list[str]:
+    return [use, *_reads(one.reads)]
 
 
 _WORDS = {"ratio": ("the slope ", ""), "deg": ("", " degrees"), "mm": ("", " mm")}
 
 
-def _reads(numbers: dict[str, Any]) -> list[str]:
+def _reads(numbers: Values) -> list[str]:
     """How well it reads beside what is wanted, in the unit both are given in."""
     for unit, (what, words) in _WORDS.items():
-        reads, needed = numbers.get(f"resolution_{unit}"), numbers.get(f"needed_{unit}")
-        if reads is not None and needed is not None:
-            return [f"Reads {what}to ±{reads:.2f}{words}; ±{needed:.2f} is wanted."]
-        if reads is not None:
-            return [f"Reads {what}to ±{reads:.2f}{words}."]
+        if f"resolution_{unit}" in numbers:
+            wanted = f"; ±{numbers[f'needed_{unit}']:.2f} is wanted" if f"needed_{unit}" in numbers else ""
+            return [f"Reads {what}to ±{numbers[f'resolution_{unit}']:.2f}{words}{wanted}."]
     return []

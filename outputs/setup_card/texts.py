@@ -97,12 +97,12 @@ def steps(work: Workup) -> Listing:
 def columns_of(lists: Sequence[Listing], area: Area) -> list[list[Item]]:
     """The lists one after the other in two columns: on one sheet as large as fits, on further ones if the letters
     would fall under LEAST. Each inner list is what stands on one sheet."""
-    size = LARGEST
-    while True:
+
+    def pages_at(size: float) -> tuple[bool, list[list[Item]]]:
         pages = _flow(lists, area, size)
-        if len(pages) == 1 or size <= LEAST:
-            return pages
-        size = max(size - 0.05, LEAST)
+        return len(pages) == 1, pages
+
+    return lettering.largest_size(pages_at, lettering.by_steps(LARGEST, 0.05, LEAST))[1]
 
 
 def _flow(lists: Sequence[Listing], area: Area, size: float) -> list[list[Item]]:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from scarfwright.models.job.paper import drawing_size
 from scarfwright.models.lengths.drawn import drawn_in, slope_mark
-from scarfwright.models.parts.sheet_layer import sheet_layer
-from scarfwright.models.sled.shape import shape_of
+from scarfwright.models.parts.sheet_layer import layer_of
+from scarfwright.models.sled.shape import shape_of, sled_of
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.dimension import linear, running, scale_bar
 from scarfwright.outputs.drawing.display import EDGE, Item, Sheet, Text, View, box, fitting_scale, scale_text
@@ -21,7 +21,7 @@ SIDE_ROOM = 36.0
 def layer_sheet(work: Workup, number: int, count: int) -> Sheet:
     """One layer to scale, and the notes for cutting and gluing."""
     job, real = work.job, work.way.sled
-    part = sheet_layer(**{**shape_of(work.way), "thickness": float(job.sled.sheet_thickness)})
+    part = layer_of(sled_of({**shape_of(work.way), "thickness": float(job.sled.sheet_thickness)}))
     sheet = Sheet(f"{job.title or 'Sled'}: sheet layer", *drawing_size(job.files))
     x, y, width, height = inner(sheet)
     area = (x, y + LOWER, width, height - LOWER)

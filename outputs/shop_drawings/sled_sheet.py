@@ -11,7 +11,7 @@ from scarfwright.models.flat.loop import Point, polygon, rectangle
 from scarfwright.models.job.paper import drawing_size
 from scarfwright.models.lengths.drawn import drawn_in, slope_mark
 from scarfwright.models.part.part import Part
-from scarfwright.models.sled.shape import shape_of, sled
+from scarfwright.models.sled.shape import shape_of, sled_of
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.dimension import SIZE, arrow, linear, pointed, running, scale_bar
 from scarfwright.outputs.drawing.display import (
@@ -66,7 +66,7 @@ def sled_sheets(work: Workup) -> list[Sheet]:
 def _as_it_runs(work: Workup, number: int, count: int) -> Sheet:
     sheet = Sheet(f"{work.job.title or 'Sled'}: sled as it runs", *drawing_size(work.job.files))
     x, y, width, height = inner(sheet)
-    part = sled(**shape_of(work.way))
+    part = sled_of(shape_of(work.way))
     plan = _plan_frame(work, (x, y + LOWER, width, height - LOWER))
     sheet.add(_plan(work, part, plan))
     sheet.add(told(work, (x, y, width, LOWER)))
@@ -77,7 +77,7 @@ def _as_it_runs(work: Workup, number: int, count: int) -> Sheet:
 
 def _details(work: Workup, number: int, count: int) -> Sheet:
     sheet = Sheet(f"{work.job.title or 'Sled'}: details and material", *drawing_size(work.job.files))
-    sheet.add(details(work, sled(**shape_of(work.way)), inner(sheet)))
+    sheet.add(details(work, sled_of(shape_of(work.way)), inner(sheet)))
     cells = job_cells(work.job, "Sled, details and material", "as marked", number, count)
     sheet.add(title_block(sheet, cells, LABEL))
     return sheet

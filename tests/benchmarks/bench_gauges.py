@@ -18,7 +18,7 @@ from typing import Any
 from scarfwright.models.flat.loop import Loop
 from scarfwright.models.job.file import read_job
 from scarfwright.models.part.part import Operation, Part
-from scarfwright.models.printing.plates import Laid, plates
+from scarfwright.models.printing.laying import Laid, filled_beds
 from scarfwright.models.solve import work_up
 from scarfwright.models.wanted.wanted import wanted
 
@@ -108,7 +108,7 @@ def plain() -> dict[str, Any]:
     return {
         "cad": [shape_of(one.part) for one in made if one.part is not None],
         "print": [shape_of(laid.part) for laid, _ in lying],
-        "plates": {p.name: [spot(laid) for laid in p.laid] for p in plates(lying, work.job.printer)},
+        "plates": {p.name: [spot(laid) for laid in p.laid] for p in filled_beds(lying, work.job.printer)},
     }
 
 

@@ -1,4 +1,4 @@
-"""Findings about the sled's size, its nose and its dowels."""
+"""Findings about how the board stands on the sled, the sled's size, its nose and its dowels."""
 
 from __future__ import annotations
 
@@ -14,12 +14,20 @@ MEASURED = 1.0  # what a width measured on a sled may be short of a wish [mm]; c
 
 
 def check_sled(work: Groundwork, unmeasurable: bool) -> Iterator[Finding]:
+    yield from _upright(work)
     yield from _as_made(work, unmeasurable)
     yield from _plank(work)
     yield from _length(work)
     yield from _nose_clamp(work)
     yield from _nose_flat(work)
     yield from _dowels(work)
+
+
+def _upright(work: Groundwork) -> Iterator[Finding]:
+    """On this sled the board stands on its narrow edge; the joint itself has no up."""
+    stock = work.job.stock
+    if stock.thickness > stock.height:
+        yield finding("stock.not_upright", thickness_mm=stock.thickness, height_mm=stock.height)
 
 
 def _as_made(work: Groundwork, unmeasurable: bool) -> Iterator[Finding]:

@@ -14,7 +14,7 @@ from typing import Any
 
 from scarfwright.models.plan.goals import Rows
 from scarfwright.models.plan.hunting.state import Row
-from scarfwright.models.plan.problem import Item, Problem
+from scarfwright.models.plan.problem import OneBlank, Problem
 
 
 @dataclass
@@ -78,7 +78,7 @@ def make_model(problem: Problem, runs: list[int], alike: bool) -> Wood:
     return Wood(problem, model, runs, heaps, load, count, joints)
 
 
-def _plain(item: Item) -> bool:
+def _plain(item: OneBlank) -> bool:
     return not item.mates and not item.zones
 
 
@@ -86,17 +86,17 @@ def _pieces(heap: Heap) -> Any:
     return sum(n * chosen for n, chosen in heap.choice.items())
 
 
-def _choice(model: Any, item: Item) -> dict[int, Any]:
+def _choice(model: Any, item: OneBlank) -> dict[int, Any]:
     choice = {n: model.new_bool_var("") for n in item.counts}
     model.add_exactly_one(choice.values())
     return choice
 
 
-def _total(item: Item, choice: dict[int, Any]) -> Any:
+def _total(item: OneBlank, choice: dict[int, Any]) -> Any:
     return sum(item.totals[n] * chosen for n, chosen in choice.items())
 
 
-def _heap(problem: Problem, model: Any, item: Item, runs: list[int]) -> Heap:
+def _heap(problem: Problem, model: Any, item: OneBlank, runs: list[int]) -> Heap:
     """A blank whose joints may lie anywhere: at most two pieces shorter than a middle one."""
     heap = Heap(_choice(model, item))
     ends = min(item.ends, item.totals[1])
@@ -126,7 +126,7 @@ def _most(problem: Problem, room: int, least: int) -> int:
     return room // (least * problem.unit + problem.kerf)
 
 
-def _slots(problem: Problem, model: Any, item: Item, runs: list[int]) -> Heap:
+def _slots(problem: Problem, model: Any, item: OneBlank, runs: list[int]) -> Heap:
     """A blank as a row of slots; ends[j] is N_(j+1)."""
     heap = Heap(_choice(model, item))
     most = max(item.counts)
@@ -237,7 +237,7 @@ def _slot_row(heap: Heap, solver: Any) -> Row:
     )
 
 
-def _heap_row(item: Item, heap: Heap, solver: Any) -> Row:
+def _heap_row(item: OneBlank, heap: Heap, solver: Any) -> Row:
     """Pieces in order: the run's total shared out so that every piece has its least; the short ones at the ends."""
     short: list[tuple[int, int]] = []
     long: list[tuple[int, int]] = []

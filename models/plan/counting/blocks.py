@@ -12,13 +12,13 @@ from itertools import product
 from math import prod
 from typing import Any
 
-from scarfwright.models.plan.problem import Item
+from scarfwright.models.plan.problem import OneBlank
 from scarfwright.models.plan.windows import Span, Spans
 
 MOST_CHOICES = 120
 
 
-def beyond(item: Item, n: int, taus: Any, unit: int, longest: int) -> Any:
+def beyond(item: OneBlank, n: int, taus: Any, unit: int, longest: int) -> Any:
     """Least sum of max(l - tau, 0) over a blank of n pieces within its windows, for each tau [units]."""
     import numpy as np
 

@@ -16,7 +16,7 @@ from typing import Any, Literal
 
 from scarfwright.models.plan.counting.blocks import beyond
 from scarfwright.models.plan.data import Row
-from scarfwright.models.plan.problem import Item, Problem
+from scarfwright.models.plan.problem import OneBlank, Problem
 
 MOST_ROWS = 700  # more lengths of runs than this are thinned out: any choice of rows is a bound
 FAR = 1 << 60
@@ -94,7 +94,7 @@ def _thresholds(problem: Problem, shelf: Rack) -> list[tuple[Kind, list[int]]]:
     return [("length", sorted({-shelf.kerf, *longer, shelf.longest})), ("pieces", longer), ("middles", middles)]
 
 
-def demand(item: Item, n: int, kind: Kind, taus: Any, shelf: Rack) -> Any:
+def demand(item: OneBlank, n: int, kind: Kind, taus: Any, shelf: Rack) -> Any:
     """What a blank of n pieces takes of a row at least, for each tau [units, or pieces]."""
     import numpy as np
 

@@ -8,7 +8,7 @@ from fractions import Fraction
 from random import Random
 
 from scarfwright.models.plan.hunting.state import Row, State
-from scarfwright.models.plan.problem import Item, Problem
+from scarfwright.models.plan.problem import OneBlank, Problem
 from scarfwright.models.plan.windows import Span, Spans, reach, start_forbids, without
 
 STEPS = 4000  # of a table of worth
@@ -58,7 +58,7 @@ def starts_of(problem: Problem, row: Row) -> list[Fraction]:
     return found
 
 
-def windows_now(problem: Problem, state: State, item: Item, n: int) -> tuple[Spans, ...] | None:
+def windows_now(problem: Problem, state: State, item: OneBlank, n: int) -> tuple[Spans, ...] | None:
     """Where N_1 .. N_(n-1) may lie, mates that are made taken into account; None if nowhere."""
     windows = item.windows[n]
     if not item.mates or n == 1:
@@ -127,7 +127,7 @@ def row_cost(state: State, row: Row, taste: Taste) -> float:
 
 
 def draw(
-    state: State, item: Item, n: int, windows: tuple[Spans, ...], pick: Random, *, closely: bool = False
+    state: State, item: OneBlank, n: int, windows: tuple[Spans, ...], pick: Random, *, closely: bool = False
 ) -> Row | None:
     """One random row of n pieces, or None where the draw leads nowhere.
 
@@ -194,7 +194,9 @@ def _pair(ready: list[tuple[int, int]], first: int, need: int, least: int, pick:
     return best
 
 
-def _best_fit(state: State, item: Item, n: int, here: Spans, chosen: list[tuple[int, int]]) -> tuple[int, int] | None:
+def _best_fit(
+    state: State, item: OneBlank, n: int, here: Spans, chosen: list[tuple[int, int]]
+) -> tuple[int, int] | None:
     """The shortest run that completes the row."""
     least = item.least(n, n - 1)
     total = item.totals[n]
@@ -209,7 +211,7 @@ def _best_fit(state: State, item: Item, n: int, here: Spans, chosen: list[tuple[
     return None
 
 
-def _lengths(item: Item, n: int, total: int, sets: list[Spans], chosen: list[tuple[int, int]]) -> Row | None:
+def _lengths(item: OneBlank, n: int, total: int, sets: list[Spans], chosen: list[tuple[int, int]]) -> Row | None:
     """Lengths from the last piece back, each as long as it can be: the first piece takes what is left over."""
     row: list[tuple[int, int]] = []
     at = total

@@ -10,6 +10,20 @@ def _impossible(_say: Say, *, part: str, wrong: str) -> str:
     return f"With these sizes the {part.replace('_', ' ')} {wrong.replace('; ', ' and ')}. Change the sizes named."
 
 
+def _plug_in_failed(_say: Say, *, package: str, version: str, part: str, why: str) -> str:
+    return (
+        f"The {part.replace('_', ' ')} of {package} {version} can't be made for this job: {why}. Tell whoever made the "
+        "package, or take it off."
+    )
+
+
+def _plug_in_not_loaded(_say: Say, *, package: str, version: str, part: str, why: str) -> str:
+    return (
+        f"{package} {version} adds a part called {part.replace('_', ' ')} that can't be had: {why}. Look for another "
+        f"version of the package, or take it off: pip uninstall {package}."
+    )
+
+
 def _too_tall(say: Say, *, title: str, height_mm: float, bed_z_mm: float) -> str:
     return (
         f"{title}: {say(height_mm)} high, and the printer reaches {say(bed_z_mm)}. It is left out of the prints; make "
@@ -73,6 +87,8 @@ def _too_small(say: Say, *, what: str, height_mm: float, needed_mm: float) -> st
 
 SENTENCES: dict[str, Sentence] = {
     "part.impossible": _impossible,
+    "plug_in.failed": _plug_in_failed,
+    "plug_in.not_loaded": _plug_in_not_loaded,
     "print.too_tall": _too_tall,
     "print.overhang": _overhang,
     "split.no_place": _no_place,

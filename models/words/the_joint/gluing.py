@@ -79,17 +79,14 @@ def lay_words(plan: GluePlan, units: Unit) -> str:
     say, between = drawn_in(units), plan.lay.between
     if plan.lay.way == "flat":
         return (
-            f"Lay the boards flat on risers {say.rule_up(plan.places.riser_height)} high. Put a strip of "
-            "scrap "
-            f"about {say(between)} thick, wrapped in tape that glue lets go of, under both rows of pads, over the "
-            "whole "
+            f"Lay the boards flat on risers {say.rule_up(plan.places.riser_height)} high. Put a strip of scrap about "
+            f"{say(between)} thick, wrapped in tape that glue lets go of, under both rows of pads, over the whole "
             "joint."
         )
     blocks = say.rule_up(plan.clamp.pad_height + plan.clamp.jaw_outer + FINGER_ROOM)
     return (
-        f"The clamps' throat ({say(plan.clamp.throat)}) does not reach the middle of a board "
-        f"{say(plan.joint.height)} high. "
-        f"Stand the boards on edge on blocks {blocks} high. At each station stand a pair of battens, "
+        f"The clamps' throat ({say(plan.clamp.throat)}) does not reach the middle of a board {say(plan.joint.height)} "
+        f"high. Stand the boards on edge on blocks {blocks} high. At each station stand a pair of battens, "
         f"{say(plan.lay.batten)} long, {say(between)} thick and a pad wide, one on each face, and set one clamp on "
         "their upper ends and one on their lower ends."
     )
@@ -99,40 +96,33 @@ def order_of_gluing(plan: GluePlan, units: Unit) -> list[str]:
     """The order of work, one act a step."""
     say, fig, amounts = drawn_in(units), Figures(units), plan.amounts
     joint, middle = plan.joint, plan.places.clamps[len(plan.places.clamps) // 2]
+    thicker = 1.0 if units == "mm" else 25.4 / 32
     glue = "" if amounts.mass is None else f": {fig.mass_range(*amounts.mass)} in all"
     return [
         "Fit it dry with every clamp. Look for light along the glue line from both edges; mend the cut, not the glue.",
         f"Mark the overlap: square a line over both boards at each tip, {say(joint.overlap)} apart, and check marks "
-        "across "
-        "the joint.",
+        "across the joint.",
         f"Measure the thickness over the joint with callipers: {say(joint.thickness)}. Boards slid "
-        f"{say(joint.ratio)} together are {say(1.0)} thicker."
-        if units == "mm"
-        else f"Measure the thickness over the joint with callipers: {say(joint.thickness)}. Boards slid "
-        f"{say(joint.ratio * 25.4 / 32)} together are {say(25.4 / 32)} thicker.",
-        "Stop it from sliding: two thin pins through each tip into the mate, heads left proud, or a block against each "
-        "board's far end.",
+        f"{say(joint.ratio * thicker)} together are {say(thicker)} thicker.",
+        "Stop it from sliding: two thin pins through each tip into the mate, heads left proud, or a block against "
+        "each board's far end.",
         f"Spread glue on both faces{glue}. Wet every part of the tips.",
         "Lay together, bring the marks in line, push the pins in.",
         "Sight along face and edge: one straight line. Align now, not after clamping.",
-        f"Clamp: one lightly near the middle ({say.rule(middle)} from the first tip), then one "
-        "at each tip, then the rest, "
-        "an edge in turn. Tighten in two rounds.",
+        f"Clamp: one lightly near the middle ({say.rule(middle)} from the first tip), then one at each tip, then the "
+        "rest, an edge in turn. Tighten in two rounds.",
         "Sight again, and look at the marks. If it slid, loosen, bring it back, tighten.",
         "Look at the squeeze-out: small beads all along both edges are right. A dry stretch: open it, spread more, "
-        "close "
-        "again within the open time. A flood: less glue next time, not less pressure.",
+        "close again within the open time. A flood: less glue next time, not less pressure.",
         "Pull the pins before the glue is hard. Leave it alone until the clamp time is over; load it only when cured.",
     ]
 
 
 _BY_KIND = {
     "isocyanate": "ISOCYANATE in this glue can sensitise lungs and skin for life: gloves, eyes covered, air moving. "
-    "Never "
-    "heat or sand it before it is cured.",
+    "Never heat or sand it before it is cured.",
     "epoxy": "EPOXY sensitises skin for life: gloves that resist it, long sleeves, no solvent on skin. A pot of "
-    "mixed epoxy "
-    "heats up: mix small, spread at once.",
+    "mixed epoxy heats up: mix small, spread at once.",
     "formaldehyde": "FORMALDEHYDE comes off this glue: work in moving air, gloves on. Its hardener dust must not be "
     "breathed.",
 }
@@ -152,17 +142,15 @@ def gluing_cautions(kind: AdhesiveKind | None) -> list[str]:
 def _too_few_clamps(say: Say, *, count: float, needed: float, overlap_mm: float) -> str:
     return (
         f"{count:g} clamps do not press the whole joint of {say(overlap_mm)}: with these pads {needed:g} are needed, "
-        "half "
-        f"on each long edge. Borrow clamps until there are {needed:g}, or glue with wider pads."
+        f"half on each long edge. Borrow clamps until there are {needed:g}, or glue with wider pads."
     )
 
 
 def _clamps_too_small(say: Say, *, opening_mm: float, needed_mm: float, between_mm: float, way: str) -> str:
     pair = "two strips of scrap" if way == "flat" else "two battens, for the throat does not reach the middle"
     return (
-        f"To glue up, a clamp closes on {say.up(needed_mm)}: the board and {pair}, {say(between_mm)} thick each. "
-        "Yours open "
-        f"{say(opening_mm)}. Use clamps that open {say.up(needed_mm)} or more for gluing."
+        f"To glue up, a clamp closes on {say.up(needed_mm)}: the board and {pair}, {say(between_mm)} thick each. Yours "
+        f"open {say(opening_mm)}. Use clamps that open {say.up(needed_mm)} or more for gluing."
     )
 
 
@@ -187,9 +175,8 @@ def _pressure_low(
     more = 2 * math.ceil(count * needed_n / force_n / 2 - 1e-9)  # as many on each edge
     of_yours = f", or {more} of yours" if more <= room else f" ({room:g} of yours, side by side, are not enough)"
     return (
-        f"{_pressure_facts(say, count, force_n, given_mpa)}; {kind} needs "
-        f"{fig.stress_range(least_mpa, most_mpa)}. Use clamps that give {fig.force_up(needed_n)} each{of_yours}. "
-        "The adhesive maker's figure comes first."
+        f"{_pressure_facts(say, count, force_n, given_mpa)}; {kind} needs {fig.stress_range(least_mpa, most_mpa)}. Use "
+        f"clamps that give {fig.force_up(needed_n)} each{of_yours}. The adhesive maker's figure comes first."
     )
 
 
@@ -206,21 +193,17 @@ def _pressure_high(
 ) -> str:
     fig = Figures(say.units)
     return (
-        f"{_pressure_facts(say, count, force_n, given_mpa)}; {kind} needs "
-        f"{fig.stress_range(least_mpa, most_mpa)}, and "
-        f"more squeezes the glue out. Tighten each to {fig.force_down(needed_n)} or less. The adhesive maker's "
-        "figure comes "
-        "first."
+        f"{_pressure_facts(say, count, force_n, given_mpa)}; {kind} needs {fig.stress_range(least_mpa, most_mpa)}, and "
+        f"more squeezes the glue out. Tighten each to {fig.force_down(needed_n)} or less. The adhesive maker's figure "
+        "comes first."
     )
 
 
 def _open_time_short(_say: Say, *, open_time_min: float, needed_min: float) -> str:
     return (
-        f"Spreading and setting the clamps lasts about {duration(math.ceil(needed_min))} (common practice, no "
-        "source), longer "
-        f"than the glue's open time of {duration(open_time_min)}. Have a helper set clamps, or take a glue with an "
-        "open "
-        f"time of {duration(math.ceil(needed_min))} or more."
+        f"Spreading and setting the clamps lasts about {duration(math.ceil(needed_min))} (common practice, no source), "
+        f"longer than the glue's open time of {duration(open_time_min)}. Have a helper set clamps, or take a glue with "
+        f"an open time of {duration(math.ceil(needed_min))} or more."
     )
 
 

@@ -10,14 +10,6 @@ SOURCE_SLOPE = (
 )
 
 
-def _not_upright(say: Say, *, thickness_mm: float, height_mm: float) -> str:
-    thick, high = say.apart(thickness_mm, height_mm)
-    return (
-        f"The board is thicker ({thick}) than it is high ({high}): it would tip at the saw. Taper it through its "
-        "smaller side."
-    )
-
-
 def _gap_eats_joint(say: Say, *, tip_mm: float, thickness_mm: float) -> str:
     return (
         f"The fence gap leaves tips {say(tip_mm)} thick, half the board's {say(thickness_mm)} or more, so no joint is "
@@ -65,7 +57,6 @@ def _slope_off(_say: Say, *, ratio_asked: float, ratio_realised: float, off_perc
 
 
 SENTENCES: dict[str, Sentence] = {
-    "stock.not_upright": _not_upright,
     "joint.gap_eats_joint": _gap_eats_joint,
     "joint.finish_too_thick": _finish_too_thick,
     "joint.tips_stay": _tips_stay,

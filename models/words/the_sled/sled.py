@@ -6,6 +6,14 @@ from scarfwright.models.lengths.say import Say
 from scarfwright.models.words.sentence import Sentence
 
 
+def _not_upright(say: Say, *, thickness_mm: float, height_mm: float) -> str:
+    thick, high = say.apart(thickness_mm, height_mm)
+    return (
+        f"The board is thicker ({thick}) than it is high ({high}): it would tip at the saw. Taper it through its "
+        "smaller side."
+    )
+
+
 def _as_made_reversed(say: Say, *, heel_mm: float, nose_mm: float) -> str:
     return (
         f"The heel as measured ({say(heel_mm)}) is not wider than the nose ({say(nose_mm)}): that is no taper. "
@@ -76,6 +84,7 @@ def _dowel_no_room(say: Say, *, dowel_mm: float) -> str:
 
 
 SENTENCES: dict[str, Sentence] = {
+    "stock.not_upright": _not_upright,
     "sled.as_made_reversed": _as_made_reversed,
     "sled.as_made_needs_length": _as_made_needs_length,
     "plank.kerf_too_wide": _kerf_too_wide,

@@ -18,8 +18,8 @@ from scarfwright.models.lengths.length import parse_length
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.part.lettering import lettered
 from scarfwright.models.part.part import Feature, Operation, Part, Raised
+from scarfwright.models.printing.laying import SPACING, Laid, filled_beds, laid_flat, pack
 from scarfwright.models.printing.overhang import best_face, ceilings
-from scarfwright.models.printing.plates import SPACING, Laid, laid_flat, pack, plates
 from scarfwright.models.solids.solids import bodies
 from scarfwright.outputs.formats.mesh import mesh_of
 from scarfwright.outputs.formats.table import write
@@ -160,20 +160,20 @@ def test_slanting_where_only_that_fits() -> None:
     assert max(box.xmax, box.ymax) <= 220.0 + 1e-4
 
 
-def test_plates_hold_every_part_once_named_and_apart(tmp_path: Path) -> None:
+def test_beds_hold_every_part_once_named_and_apart(tmp_path: Path) -> None:
     wanted = [*((laid, 1) for laid in laid_flat(replace(blank(400, 40), name="long"), printer())[0])]
     wanted += [(laid_flat(replace(part, name=name), printer())[0][0], 3) for name, part in PARTS.items()]
     names: list[str] = []
-    for plate in plates(wanted, printer()):
-        write(bodies(plate), tmp_path / f"{plate.name}.3mf")
-        scene: Any = trimesh.load(tmp_path / f"{plate.name}.3mf")
+    for bed in filled_beds(wanted, printer()):
+        write(bodies(bed), tmp_path / f"{bed.name}.3mf")
+        scene: Any = trimesh.load(tmp_path / f"{bed.name}.3mf")
         assert scene.units == "millimeter"
         names += scene.geometry
-        check_plate(list(scene.geometry.values()))
+        check_bed(list(scene.geometry.values()))
     assert sorted(names) == sorted(["long-1", "long-2"] + [f"{name}{n}" for name in PARTS for n in ("", "_2", "_3")])
 
 
-def check_plate(meshes: list[Any]) -> None:
+def check_bed(meshes: list[Any]) -> None:
     boxes = []
     for mesh in meshes:
         assert mesh.is_watertight
@@ -185,7 +185,7 @@ def check_plate(meshes: list[Any]) -> None:
         assert max(*(low2 - high)[:2], *(low - high2)[:2]) >= SPACING - 0.01
 
 
-def test_more_than_one_plate_is_numbered() -> None:
+def test_more_than_one_bed_is_numbered() -> None:
     laid = laid_flat(blank(200, 100), printer())[0][0]
-    assert [p.name for p in plates([(laid, 3)], printer())] == ["bed-1", "bed-2"]
-    assert plates([], printer()) == ()
+    assert [p.name for p in filled_beds([(laid, 3)], printer())] == ["bed-1", "bed-2"]
+    assert filled_beds([], printer()) == ()

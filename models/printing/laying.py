@@ -54,7 +54,7 @@ class Laid:
 
 
 @dataclass(frozen=True)
-class Plate:
+class FilledBed:
     """What is printed in one go; `name` is the file's."""
 
     name: str
@@ -102,7 +102,7 @@ def _overhang(part: Part, over: bool) -> tuple[Finding, ...]:
     return (finding("print.overhang", title=part.title, area_mm2=area, height_mm=lowest, turned_over=float(over)),)
 
 
-def plates(things: Iterable[tuple[Laid, int]], printer: Printer) -> tuple[Plate, ...]:
+def filled_beds(things: Iterable[tuple[Laid, int]], printer: Printer) -> tuple[FilledBed, ...]:
     """Everything arranged on as few beds as will do; the second of a pair is how many of it are wanted."""
     copies = [_copy(laid, number) for laid, count in things for number in range(1, count + 1)]
     if not copies:
@@ -115,8 +115,8 @@ def plates(things: Iterable[tuple[Laid, int]], printer: Printer) -> tuple[Plate,
         turned = replace(laid, angle=laid.angle + math.pi / 2) if spot.turned else laid
         beds.setdefault(spot.bed, []).append(replace(turned, x=margin + spot.x, y=margin + spot.y))
     if len(beds) == 1:
-        return (Plate("bed", tuple(beds[0])),)
-    return tuple(Plate(f"bed-{number + 1}", tuple(beds[number])) for number in sorted(beds))
+        return (FilledBed("bed", tuple(beds[0])),)
+    return tuple(FilledBed(f"bed-{number + 1}", tuple(beds[number])) for number in sorted(beds))
 
 
 def _copy(laid: Laid, number: int) -> Laid:
