@@ -12,7 +12,8 @@ from pathlib import Path
 
 import pytest
 from scarfwright.outputs import folder as folder_room
-from scarfwright.outputs.folder import MARKER, FolderError, replaced_whole
+from scarfwright.outputs.folder import FolderError, replaced_whole
+from scarfwright.outputs.share.whole import MARKER
 
 GROUPS = {"cad", "cut"}
 
@@ -116,7 +117,7 @@ def test_files_of_another_version_are_not_kept(tmp_path: Path) -> None:
         (folder / "job.toml").write_bytes(b"job")
         (folder / "cad").mkdir()
         (folder / "cad" / "file").write_text("two")
-    assert names(target) == [MARKER, "cad/file", "cut/my notes.txt", "job.toml"]
+    assert names(target) == [MARKER, "cad/file", "cut/my notes.txt", "job.toml", "manifest.json"]
     assert (target / "cad" / "file").read_text() == "two"
 
 

@@ -65,7 +65,7 @@ def whole_from_text(text: str, name: str, *, beside: Path | None = None, shop: P
 def _other(job: Job, shop: Shop, key: str) -> bool:
     """Whether the job's own value of a key that both give is another."""
     if key == "shop_has":
-        return job.shop_has != shop.tables[key]
+        return bool(job.shop_has != shop.tables[key])
     table, _, name = key.partition(".")
     return bool(getattr(getattr(job, table), name) != shop.tables[table][name])
 

@@ -151,6 +151,6 @@ def job_schema() -> dict[str, Any]:
     schema["title"] = "scarfwright job"
     schema["properties"]["include"] = {
         "type": "string",
-        "description": "A file beside the job with the shop's saw, clamps and machines; what the job gives itself wins.",
+        "description": "A file beside the job with the shop's saw, clamps and machines; what the job gives wins.",
     }
     return schema

@@ -68,7 +68,7 @@ def _leaves(path: str, value: Any) -> Iterator[tuple[str, Any]]:
 def _alike(there: Any, here: Any) -> bool:
     if _number(there) and _number(here):
         try:
-            return abs(there - here) <= max(ROUNDED, SHARE * abs(here))
+            return bool(abs(there - here) <= max(ROUNDED, SHARE * abs(here)))
         except OverflowError:  # an integer beyond any float
             return False
     return type(there) is type(here) and bool(there == here)

@@ -7,6 +7,7 @@ import re
 
 LONGEST = 200  # characters; a name has thirty, and several are joined by AND and OR
 
+
 class LicenceError(ValueError):
     """No name of the list; `str()` says what was found and the nearest."""
 

@@ -33,7 +33,9 @@ class Files:
 
 def files_of(folder: Path, manifest: Manifest) -> Files:
     """Compare a folder's files with its manifest: size first, then sha256. A link is no file. Raises OSError."""
-    whole, changed, missing = [], [], []
+    whole: list[str] = []
+    changed: list[str] = []
+    missing: list[str] = []
     for name, told in manifest.files.items():
         path = folder / name
         if _through_a_link(folder, name):

@@ -44,7 +44,7 @@ class Shop:
     name: str
     tables: Mapping[str, Any]
 
-    def keys(self) -> list[str]:
+    def given(self) -> list[str]:
         """Dotted names of all it gives."""
         found = []
         for table, given in self.tables.items():
@@ -145,7 +145,7 @@ def with_shop(raw: dict[str, Any], shop: Shop) -> dict[str, Any]:
 def overruled(raw: dict[str, Any], shop: Shop) -> list[str]:
     """Dotted names of the keys that both give."""
     found = []
-    for key in shop.keys():
+    for key in shop.given():
         table, _, name = key.partition(".")
         own = raw.get(table)
         if (not name and table in raw) or (isinstance(own, dict) and name in own):
