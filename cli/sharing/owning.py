@@ -9,7 +9,7 @@ from scarfwright.cli.interruption import Interruption
 from scarfwright.cli.showing import say
 from scarfwright.cli.starting import NO_FILE, taken, write_new
 from scarfwright.cli.terminal import visible
-from scarfwright.models.job.reading.shop_file import Shop, read_shop
+from scarfwright.models.job.reading.shop_file import Shop, beside_name, read_shop
 from scarfwright.models.job.tables import Job
 from scarfwright.models.sharing.manifest import Manifest
 from scarfwright.models.sharing.own import own_job
@@ -55,7 +55,7 @@ def _passed_on(source: Path) -> tuple[Manifest, Job]:
 
 def _beside(file: Path, shop: Path | None) -> str | None:
     """The shop file's name where it lies beside the new job, which then includes it."""
-    if shop is None or not shop.is_file() or shop.resolve().parent != file.parent.resolve():
+    if shop is None or not beside_name(shop.name) or shop.parent.resolve() != file.parent.resolve():
         return None
     return shop.name
 

@@ -59,8 +59,18 @@ class Tables:
         return self.everything or bool(getattr(self, name))
 
 
-def show_work(work: Workup, file: Path, tables: Tables, head: Sequence[str], then: Sequence[str]) -> None:
-    """A job on the screen: lines that come first, the numbers for the sled, findings, and what to do then."""
+def show_work(
+    work: Workup,
+    file: Path,
+    tables: Tables,
+    head: Sequence[str],
+    then: Sequence[str],
+    assumed: str = "Assumed, measure yours",
+) -> None:
+    """A job on the screen: lines that come first, the numbers for the sled, findings, and what to do then.
+
+    `assumed`: what is said of sizes of the saw and the clamps that nobody gave.
+    """
     screen, good = say.console(), not faults(list(work.findings))
     screen.print(f"{visible(str(file))}: {visible(work.job.title) or 'untitled'}".replace("\n", "\\n"), style="bold")
     for line in head:
@@ -82,17 +92,17 @@ def show_work(work: Workup, file: Path, tables: Tables, head: Sequence[str], the
         say.findings(work.findings, screen, whole=tables.everything or not good)
     else:
         screen.print("Nothing needs doing.")
-    _assumed(work, screen)
+    _assumed(work, screen, assumed)
     screen.print()
     screen.print("Next", style="bold")
     for line in then:
         screen.print(f"  {line}")
 
 
-def _assumed(work: Workup, screen: say.Screen) -> None:
+def _assumed(work: Workup, screen: say.Screen, said: str) -> None:
     keys = glance.guessed(work.job)
     if keys:
-        screen.print(f"Assumed, measure yours: {', '.join(key.replace('_', ' ') for key in keys)}.")
+        screen.print(f"{said}: {', '.join(key.replace('_', ' ') for key in keys)}.")
 
 
 def _sizes(work: Workup) -> Table:

@@ -18,6 +18,7 @@ JOB = "job.toml"
 NUMBERS = "numbers.json"
 FORMAT = 1
 LARGEST_BYTES = 1_000_000
+LARGEST_TABLE = 300_000  # characters of one table of numbers; the rest of a manifest is a tenth of that
 MOST_FILES = 5000
 DEEPEST = 20  # steps into the numbers; the tool's own have six
 _SHA256 = re.compile(r"[0-9a-f]{64}", re.ASCII)
@@ -68,8 +69,10 @@ class Manifest:
 
 
 def kept_numbers(numbers: Mapping[str, Any]) -> dict[str, Any]:
-    """What the manifest keeps of numbers.json: no plan, and of a finding its code and what it stops, no sentence."""
+    """What the manifest keeps of numbers.json: no plan, no table longer than a manifest has room for (the bends of
+    hundreds of blanks), and of a finding its code and what it stops, no sentence."""
     kept = {key: value for key, value in numbers.items() if key not in ("plan", "findings", "format")}
+    kept = {key: value for key, value in kept.items() if len(json.dumps(value)) <= LARGEST_TABLE}
     found = numbers.get("findings")
     if isinstance(found, list):
         kept["findings"] = [{key: one.get(key) for key in ("code", "level", "part", "stops")} for one in found]

@@ -77,11 +77,13 @@ def read_directory(file: BinaryIO) -> dict[str, Entry]:
     _bounded(found)
     entries = [(_located(file, one, begins), one.name.endswith("/")) for one in found]
     _apart([entry for entry, _ in entries], begins)
-    names = [entry.name for entry, _ in entries]
-    both = clash(names)
+    files = [entry for entry, is_folder in entries if not is_folder]
+    inside = {f"{entry.name}/\0" for entry, is_folder in entries if is_folder}  # a folder stands for all in it
+    both = clash([*(entry.name for entry in files), *sorted(inside)])
     if both:
-        raise ZipError(f"found {both[0]} and {both[1]}, which fall on one file, expected each name once")
-    return {entry.name: entry for entry, is_folder in entries if not is_folder}
+        names = " and ".join(name.removesuffix("\0") for name in both)
+        raise ZipError(f"found {names}, which fall on one file, expected each name once")
+    return {entry.name: entry for entry in files}
 
 
 def _directory(file: BinaryIO, length: int) -> tuple[bytes, int, int]:
@@ -193,9 +195,11 @@ def _located(file: BinaryIO, one: _Raw, ends: int) -> Entry:
 
 
 def _apart(entries: list[Entry], ends: int) -> None:
-    """No two files share a byte, nor one with the directory."""
+    """No two files share a byte, nor one with the directory; and nothing lies before the first, such as a program."""
     before: Entry | None = None
     for one in sorted(entries, key=lambda entry: (entry.header, entry.begins)):
+        if before is None and one.header:
+            raise ZipError(f"found {one.header} bytes before its first file, expected a plain zip")
         if before is not None and one.header < before.begins + before.packed:
             raise ZipError(f"found {before.name} and {one.name} overlapping, expected files beside each other")
         before = one

@@ -63,7 +63,7 @@ def included(wanted: object, job: str, line: int | None, beside: Path | None) ->
         raise refused(shown(wanted), name)
     if beside is None:
         raise refused(shown(wanted), "a job that is whole: here is no folder to look for another file in")
-    if any(c in wanted for c in "/\\:\0") or wanted in (".", ".."):
+    if not beside_name(wanted):
         raise refused(shown(wanted), f"{name}; for one that lies elsewhere use --shop")
     path = beside.parent / wanted
     if not path.exists():
@@ -71,6 +71,11 @@ def included(wanted: object, job: str, line: int | None, beside: Path | None) ->
     if path.exists() and beside.exists() and path.samefile(beside):
         raise refused("the job itself", "another file beside it")
     return read_shop(path)
+
+
+def beside_name(name: str) -> bool:
+    """Whether it is the plain name of a file, on whatever system."""
+    return name not in ("", ".", "..") and not any(c in name for c in "/\\:\0")
 
 
 def read_shop(path: Path) -> Shop:

@@ -25,7 +25,7 @@ def changed_rows(changed: Sequence[Changed]) -> list[tuple[str, str]]:
     return [
         (
             plain_key(one.key),
-            f"{one.theirs} there, {one.mine} yours" + ("" if one.given else " (assumed, measure it)"),
+            f"{one.theirs} there, {one.mine} yours" + ("" if one.given else " (not in your file)"),
         )
         for one in changed
     ]
