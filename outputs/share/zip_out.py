@@ -9,6 +9,7 @@ import zipfile
 from collections.abc import Iterable
 from pathlib import Path
 
+PLAIN = 0x20  # an ordinary file, as the format's first system says it; each tool then gives it its user's rights
 EPOCH = (1980, 1, 1, 0, 0, 0)  # the earliest a zip can say
 
 
@@ -23,7 +24,7 @@ def write_zip(target: Path, folder: Path, names: Iterable[str], *, replace: bool
         with os.fdopen(handle, "wb") as stream, zipfile.ZipFile(stream, "w", zipfile.ZIP_STORED) as archive:
             for one in names:
                 entry = zipfile.ZipInfo(one, EPOCH)
-                entry.create_system = 0
+                entry.create_system, entry.external_attr = 0, PLAIN
                 archive.writestr(entry, (folder / one).read_bytes())
         building.chmod(0o666 & ~_umask())  # as any new file; the temporary one is closed to others
         _put(building, target, replace=replace)
