@@ -5,6 +5,7 @@ from __future__ import annotations
 import difflib
 import re
 
+NEAR = 0.5  # how alike a name must be to be worth telling, of 1
 LONGEST = 200  # characters; a name has thirty, and several are joined by AND and OR
 
 
@@ -26,7 +27,7 @@ def licence_named(text: str) -> str:
         found = None  # the parser has errors of its own beside those it names
     if found is None or any(str(one).startswith("LicenseRef") for one in found.symbols):
         near = _nearest(text, [name for name in listed.known_symbols if not name.startswith("LicenseRef")])
-        raise LicenceError(f'found "{text}", expected a name of the SPDX list; the nearest is {near}')
+        raise LicenceError(f'found "{text}", expected a name of the SPDX list{near}')
     return str(found)
 
 
@@ -34,4 +35,5 @@ def _nearest(text: str, names: list[str]) -> str:
     """By the text without blanks and case: "cc by 4" is near CC-BY-4.0."""
     plain = {re.sub(r"[\s_]+", "-", name.lower()): name for name in names}
     wanted = re.sub(r"[\s_]+", "-", text.strip().lower())
-    return plain[difflib.get_close_matches(wanted, plain, 1, 0.0)[0]]
+    near = difflib.get_close_matches(wanted, plain, 1, NEAR)
+    return f"; the nearest is {plain[near[0]]}" if near else " such as CC-BY-4.0"
