@@ -108,15 +108,9 @@ def make(
 ) -> None:
     """Make every file of a job: solids, cutting files, prints, drawings, numbers."""
     instead: dict[str, Any] = {"machine": machine, "dxf": dxf, "dxf_units": dxf_units, "tool_path": tool_path or None}
-    if job is not None and _passed_on(job):
-        from scarfwright.cli.sharing.making import make_zip
-        from scarfwright.cli.sharing.refusing import only_as_it_is
+    from scarfwright.cli.sharing.choosing import make_any
 
-        given = [*(key for key, value in instead.items() if value is not None), *(["shop"] if shop else [])]
-        raise typer.Exit(only_as_it_is(job, given) or make_zip(job, out, only, json, version()))
-    from scarfwright.cli.making import make_job
-
-    raise typer.Exit(make_job(job, out, only, json, version(), instead, shop))
+    raise typer.Exit(make_any(job, out, only, json, version(), instead, shop))
 
 
 @app.command()
@@ -133,17 +127,10 @@ def check(
 
     Of a zip or a folder, also whether it is whole, untouched, and its numbers still true.
     """
-    if job is not None and (job.is_dir() or _passed_on(job)):
-        from scarfwright.cli.sharing.checking import check_folder, check_zip
-        from scarfwright.cli.sharing.refusing import only_as_it_is
-        from scarfwright.cli.showing.checking import Tables
+    from scarfwright.cli.sharing.choosing import check_any
+    from scarfwright.cli.showing.checking import Tables
 
-        look = check_folder if job.is_dir() else check_zip
-        tables = Tables(cut, sled, joint, everything)
-        raise typer.Exit(only_as_it_is(job, ["shop"] if shop else []) or look(job, tables, json=json))
-    from scarfwright.cli.showing.checking import check_job
-
-    raise typer.Exit(check_job(job, json=json, cut=cut, sled=sled, joint=joint, everything=everything, shop=shop))
+    raise typer.Exit(check_any(job, Tables(cut, sled, joint, everything), shop, json))
 
 
 @app.command()
@@ -222,12 +209,10 @@ def start(
 ) -> None:
     """Write a commented job file to begin from."""
     if source is not None or shop is not None:
-        from scarfwright.cli.sharing.owning import start_from
-        from scarfwright.cli.sharing.refusing import only_with_from
+        from scarfwright.cli.sharing.choosing import start_own
 
         given = [*(["--units"] if units else []), *(["--ask"] if ask else [])]
-        wrong = only_with_from(source, given)
-        raise typer.Exit(wrong or start_from(file, source or Path(), shop))
+        raise typer.Exit(start_own(file, source, shop, given))
     from scarfwright.cli.starting import ask_and_start, start_job
 
     raise typer.Exit(ask_and_start(file, units) if ask else start_job(file, units or "mm"))
@@ -269,13 +254,6 @@ def schema() -> None:
     from scarfwright.models.job.start_text import job_schema
 
     json_out(job_schema())
-
-
-def _passed_on(job: Path) -> bool:
-    """Whether it is a zip."""
-    from scarfwright.outputs.share.shared import is_zip
-
-    return is_zip(job)
 
 
 def main() -> int:

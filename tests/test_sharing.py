@@ -390,7 +390,7 @@ def test_without_the_readers_it_says_what_was_not_read(
 
 def test_a_folder_without_a_manifest(tmp_path: Path, here: Here) -> None:
     code, _, said = here("check", ".")
-    assert (code, "found no manifest.json" in said) == (2, True)
+    assert (code, "is a folder without manifest.json" in said) == (2, True)
     (tmp_path / NAME).mkdir()
     code, _, said = here("check", ".")
     assert (code, "no ordinary file" in said) == (2, True)

@@ -21,16 +21,7 @@ from scarfwright.models.words.the_joint.accuracy import expected_inside
 from scarfwright.models.workup import Workup
 
 
-def check_job(
-    path: Path | None,
-    *,
-    json: bool,
-    cut: bool,
-    sled: bool,
-    joint: bool,
-    everything: bool,
-    shop: Path | None = None,
-) -> int:
+def check_job(path: Path | None, tables: Tables, *, json: bool, shop: Path | None = None) -> int:
     """`shop`: a shop file to take saw, clamps and machines from. Returns the exit code: 1 if the job has faults, else
     0. Raises JobError."""
     found = find(path, shop)
@@ -40,9 +31,7 @@ def check_job(
     else:
         head = [found.shop_line] if found.shop_line else []
         more = "" if shop is None else f" --shop {shlex.quote(str(shop))}"
-        show_work(
-            work, found.file, Tables(cut, sled, joint, everything), head, glance.what_next(work, found.file, more)
-        )
+        show_work(work, found.file, tables, head, glance.what_next(work, found.file, more))
     return 1 if faults(list(work.findings)) else 0
 
 

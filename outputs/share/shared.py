@@ -91,7 +91,7 @@ def read_folder(folder: Path) -> Manifest:
     try:
         data = bytes_of(folder / NAME, LARGEST_BYTES)
     except FileNotFoundError:
-        said = f"found no {NAME} in it, expected a folder made by scarfwright, or unpacked from a zip that was shared"
+        said = f"is a folder without {NAME}; expected a job file, a folder made by scarfwright, or an unpacked share"
         raise JobError(problem(str(folder), said)) from None
     if data is None:
         raise JobError(problem(str(folder / NAME), "found no ordinary file, expected a manifest"))
