@@ -24,6 +24,26 @@ JobFile = Annotated[
     Path | None,
     typer.Argument(metavar="[JOB]", help="Job file; without one, the packaged first example.", show_default=False),
 ]
+JobOrZip = Annotated[
+    Path | None,
+    typer.Argument(
+        metavar="[JOB]",
+        help="Job file, or a zip that was shared; without one, the packaged first example.",
+        show_default=False,
+    ),
+]
+JobZipOrFolder = Annotated[
+    Path | None,
+    typer.Argument(
+        metavar="[JOB]",
+        help="Job file, a zip that was shared, or a folder of files; without one, the packaged first example.",
+        show_default=False,
+    ),
+]
+ShopFile = Annotated[
+    Path | None,
+    typer.Option("--shop", metavar="FILE", help="Saw, clamps and machines from this file where the job gives none."),
+]
 AsJson = Annotated[bool, typer.Option("--json", help="Print JSON for machines instead of tables.")]
 
 
@@ -62,7 +82,7 @@ def top(
 
 @app.command()
 def make(
-    job: JobFile = None,
+    job: JobOrZip = None,
     out: Annotated[
         Path | None,
         typer.Option("--out", metavar="DIR", help='Folder to write; by default "<job name>-files" beside the job.'),
@@ -83,28 +103,55 @@ def make(
     tool_path: Annotated[
         bool, typer.Option("--tool-path", help="Router: also sheets already offset by the cutter's radius.")
     ] = False,
+    shop: ShopFile = None,
     json: AsJson = False,
 ) -> None:
     """Make every file of a job: solids, cutting files, prints, drawings, numbers."""
-    from scarfwright.cli.making import make_job
-
     instead: dict[str, Any] = {"machine": machine, "dxf": dxf, "dxf_units": dxf_units, "tool_path": tool_path or None}
-    raise typer.Exit(make_job(job, out, only, json, version(), instead))
+    from scarfwright.cli.sharing.choosing import make_any
+
+    raise typer.Exit(make_any(job, out, only, json, version(), instead, shop))
 
 
 @app.command()
 def check(
-    job: JobFile = None,
+    job: JobZipOrFolder = None,
     cut: Annotated[bool, typer.Option("--cut", help="Also the cut: how to end it, what to look at.")] = False,
     sled: Annotated[bool, typer.Option("--sled", help="Also every size of the sled and travel of the cut.")] = False,
     joint: Annotated[bool, typer.Option("--joint", help="Also strength, glue-up, planing and bends.")] = False,
     everything: Annotated[bool, typer.Option("--all", help="All of these, and every finding in full.")] = False,
+    shop: ShopFile = None,
     json: AsJson = False,
 ) -> None:
-    """Work a job out: the numbers for the sled, what needs doing, what to do next. Writes nothing."""
-    from scarfwright.cli.showing.checking import check_job
+    """Work a job out: the numbers for the sled, what needs doing, what to do next. Writes nothing.
 
-    raise typer.Exit(check_job(job, json=json, cut=cut, sled=sled, joint=joint, everything=everything))
+    Of a zip or a folder, also whether it is whole, untouched, and its numbers still true.
+    """
+    from scarfwright.cli.sharing.choosing import check_any
+    from scarfwright.cli.showing.checking import Tables
+
+    raise typer.Exit(check_any(job, Tables(cut, sled, joint, everything), shop, json))
+
+
+@app.command()
+def share(
+    job: JobFile = None,
+    out: Annotated[
+        Path | None,
+        typer.Option("--out", metavar="NAME.zip", help='Zip to write; by default "<job name>.zip" beside the job.'),
+    ] = None,
+    licence: Annotated[
+        str | None,
+        typer.Option("--licence", metavar="SPDX", help="Such as CC-BY-4.0; without it all rights stay with you."),
+    ] = None,
+    force: Annotated[bool, typer.Option("--force", help="Replace the zip if there is one.")] = False,
+    shop: ShopFile = None,
+    json: AsJson = False,
+) -> None:
+    """Put a job and all its files into one zip to pass on. The same job gives the same zip."""
+    from scarfwright.cli.sharing.packing import share_job
+
+    raise typer.Exit(share_job(job, out, licence, force, json, version(), shop))
 
 
 @app.command()
@@ -114,13 +161,14 @@ def tune(
         Path | None,
         typer.Option("--measured", metavar="FILE", help="Figures of test joints (TOML); without it you type them in."),
     ] = None,
+    shop: ShopFile = None,
     json: AsJson = False,
     log: Annotated[bool, typer.Option("--log", help="Add the figures to a log of test joints beside the job.")] = False,
 ) -> None:
     """Tell from a test joint what is wrong with the set-up, and what to change."""
     from scarfwright.cli.tuning import tune_job
 
-    raise typer.Exit(tune_job(job, measured, json, log))
+    raise typer.Exit(tune_job(job, measured, json, log, shop))
 
 
 @app.command()
@@ -133,12 +181,13 @@ def plan(
     seconds: Annotated[
         float | None, typer.Option("--seconds", metavar="N", help="Look so long; instead of [plan] effort.")
     ] = None,
+    shop: ShopFile = None,
     json: AsJson = False,
 ) -> None:
     """Find which board goes where: blanks out of boards with the fewest joints and the least wood."""
     from scarfwright.cli.planning import plan_command
 
-    raise typer.Exit(plan_command(job, out, seconds, json, version()))
+    raise typer.Exit(plan_command(job, out, seconds, json, version(), shop))
 
 
 @app.command()
@@ -153,8 +202,21 @@ def start(
         str | None,
         typer.Option("--like", metavar="NAME", help="A packaged example instead; a name it has not lists them."),
     ] = None,
+    source: Annotated[
+        Path | None,
+        typer.Option("--from", metavar="ZIP", help="Make a job that was shared your own: a zip, or its folder."),
+    ] = None,
+    shop: Annotated[
+        Path | None,
+        typer.Option("--shop", metavar="FILE", help="With --from: your saw, clamps and machines."),
+    ] = None,
 ) -> None:
     """Write a commented job file to begin from."""
+    if source is not None or shop is not None:
+        from scarfwright.cli.sharing.choosing import start_own
+
+        given = [*(["--units"] if units else []), *(["--ask"] if ask else []), *(["--like"] if like else [])]
+        raise typer.Exit(start_own(file, source, shop, given))
     from scarfwright.cli.starting import ask_and_start, start_job, start_like
 
     if like is not None:

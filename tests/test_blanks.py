@@ -119,8 +119,8 @@ def test_the_schema_knows_lists_and_quantities() -> None:
 CHECKED = """
 import sys
 from pathlib import Path
-from scarfwright.cli.showing.checking import check_job
-check_job(Path(sys.argv[1]), json=True, cut=False, sled=False, joint=False, everything=False)
+from scarfwright.cli.showing.checking import Tables, check_job
+check_job(Path(sys.argv[1]), Tables(), json=True)
 print([m for m in ("scipy", "numpy", "cadquery", "reportlab") if m in sys.modules], file=sys.stderr)
 """
 

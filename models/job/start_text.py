@@ -79,6 +79,7 @@ def starting_text(start: Start) -> str:
         "# -- The rest: leave it until you need it -----------------------------------------------------------",
         *(_key(name, keys[name], start) for name in rest),
         "# Once the sled is made, measure it: sled.heel_as_made and nose_as_made (the plank sheet says how).",
+        '# Saw, clamps and machines can stand in one file for all jobs of a shop: include = "my-shop.toml" at the top.',
         "# Below all this, one table for each board, blank to glue up, wood to buy. Their keys: scarfwright schema.",
         *(line for table in Job.model_fields if is_list(table) for line in _listed(table, start.units)),
     ]
@@ -148,4 +149,8 @@ def job_schema() -> dict[str, Any]:
     schema = Job.model_json_schema()
     schema["$schema"] = "https://json-schema.org/draft/2020-12/schema"
     schema["title"] = "scarfwright job"
+    schema["properties"]["include"] = {
+        "type": "string",
+        "description": "A file beside the job with the shop's saw, clamps and machines; what the job gives wins.",
+    }
     return schema
