@@ -6,6 +6,7 @@ the heel lies at x = 0: at a travel T it stands at x + T. `fence_side = "left"` 
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
 
 from scarfwright.models.cut.colours import HAND_LINE, NEXT, OFFCUT, STOP_BLOCK, WORK
@@ -34,11 +35,12 @@ class Moving:
 @dataclass(frozen=True)
 class Hinge:
     """The lower outer edge of the offcut, over which it falls to the free side: from the heel end `start` to its thin
-    `end` (x, y), and the way out from the blade, a unit vector `out`."""
+    `end` (x, y), the way out from the blade, a unit vector `out`, and how `thick` it is at the heel end [mm]."""
 
     start: Point
     end: Point
     out: Point
+    thick: float
 
 
 def moving_setup(way: SledWay) -> tuple[Moving, ...]:
@@ -93,10 +95,14 @@ def hinge(way: SledWay) -> Hinge | None:
     if not has_offcut(way):
         return None
     side = _side(way)
-    _, start, end = (v.point for v in _beyond_kerf(way).vertices)
-    length = way.sled.length
-    sin, cos = 1 / (1 + way.sled.ratio**2) ** 0.5, way.sled.ratio / (1 + way.sled.ratio**2) ** 0.5
-    return Hinge((start[0] - length, side * start[1]), (end[0] - length, side * end[1]), (-sin, side * cos))
+    inner, start, end = (v.point for v in _beyond_kerf(way).vertices)
+    length, sin = way.sled.length, math.sin(way.sled.angle)
+    return Hinge(
+        start=(start[0] - length, side * start[1]),
+        end=(end[0] - length, side * end[1]),
+        out=(-sin, side * math.cos(way.sled.angle)),
+        thick=math.dist(inner, start),
+    )
 
 
 def hand_line(way: SledWay) -> Piece | None:
@@ -112,15 +118,13 @@ def hand_line(way: SledWay) -> Piece | None:
 def _board(way: SledWay) -> list[Piece]:
     """What stays of the board, what the kerf takes, and the offcut, heel at x = 0."""
     height, along = way.joint.height, -way.sled.length
-    far = way.fence + way.blade.kerf
-    end = on_board(way, 0.0, (way.fence - way.sled.heel) / _cos(way))
+    end = on_board(way, 0.0, (way.fence - way.sled.heel) / math.cos(way.sled.angle))
     leaves = board_outline(way, way.fence).vertices[2].point
     if has_offcut(way):
         first, _, last = (v.point for v in _beyond_kerf(way).vertices)
         slab = polygon([end, first, last, leaves])
     else:
         slab = polygon([end, on_board(way, 0.0, way.joint.thickness), leaves])
-    assert slab.bounds[3] <= far + 1.0
     found = [
         Piece("work", WORK, Block(board_outline(way, way.fence), "z", 0.0, height), along),
         Piece("kerf", WORK, Block(slab, "z", 0.0, height), along),
@@ -133,10 +137,6 @@ def _board(way: SledWay) -> list[Piece]:
 def _beyond_kerf(way: SledWay) -> Loop:
     """The offcut from above, in the sled's frame: inner corner at the heel end, outer corner there, thin end."""
     return board_outline(way, way.fence + way.blade.kerf, beyond=True)
-
-
-def _cos(way: SledWay) -> float:
-    return way.sled.ratio / (1 + way.sled.ratio**2) ** 0.5
 
 
 def _side(way: SledWay) -> float:

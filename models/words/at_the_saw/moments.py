@@ -22,7 +22,8 @@ VIEWS = {"stand": "Where you stand", "above": "From above", "side": "From the si
 NO_3D = "This browser shows no 3D picture. The plan and the side view below show the same."
 SLIDER = "Travel: how far the sled's heel is past the blade's centre"
 PICTURE = "The cut in 3D. Drag it, or use the left and right arrow keys, to turn it."
-FOR_LOOKING = "A picture to understand the cut by, with blade and kerf as they will be. It is no instruction."
+SEEN_FROM, MOVE_TO = "Seen from", "Move the sled to"
+PLAN, SIDE = "Plan, from above", "Side view, from the free side"
 
 
 def told(work: Groundwork, cut: Passage, stretch: Stretch) -> str:
@@ -39,9 +40,12 @@ def told(work: Groundwork, cut: Passage, stretch: Stretch) -> str:
     }[stretch.kind](work, cut, stretch, say)
 
 
+SHORT, PAST = "short of the blade's centre", "past the blade's centre"
+
+
 def where(travel: float, say: Say) -> str:
     """A travel in words: before the blade's centre, or past it."""
-    return f"{say(abs(travel))} {'short of' if travel < 0 else 'past'} the blade's centre"
+    return f"{say(abs(travel))} {SHORT if travel < 0 else PAST}"
 
 
 def colours(work: Groundwork, cut: Passage) -> str:
@@ -117,10 +121,10 @@ def _past_block(work: Groundwork, cut: Passage, _stretch: Stretch, say: Say) -> 
 
 def _at_limit(work: Groundwork, cut: Passage, _stretch: Stretch, say: Say) -> str:
     assert cut.first is not None
-    near = ""
-    if cut.first.meets == "blade":
-        near = f", less than {say(work.job.saw.side_clearance)} from it"
-    return f"Never push so far: here {bound(cut.first, say)} meets the {cut.first.meets}{near}."
+    meets, clear = f"meets the {cut.first.meets}", float(work.job.saw.side_clearance)
+    if cut.first.meets == "blade" and clear > 0:
+        meets = f"comes within {say(clear)} of the blade"
+    return f"The travel limit. Never push so far: here {bound(cut.first, say)} {meets}."
 
 
 def _capital(text: str) -> str:
