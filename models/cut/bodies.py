@@ -9,10 +9,10 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-from scarfwright.models.cut.colours import HAND_LINE, NEXT, OFFCUT, STOP_BLOCK, WORK
+from scarfwright.models.cut.colours import BLADE, HAND_LINE, NEXT, OFFCUT, STOP_BLOCK, WORK
 from scarfwright.models.cut.endings import bounds, stop_block
-from scarfwright.models.cut.scene import Block, Piece, board_outline, has_offcut, on_board, setup_scene
-from scarfwright.models.flat.loop import Loop, Point, polygon, rectangle
+from scarfwright.models.cut.scene import TABLE_THICKNESS, Block, Piece, board_outline, has_offcut, on_board, setup_scene
+from scarfwright.models.flat.loop import Loop, Point, Vertex, polygon, rectangle
 from scarfwright.models.part.part import Operation, Part
 from scarfwright.models.sled.way import SledWay
 from scarfwright.models.triangles.mesh import Mesh
@@ -49,8 +49,9 @@ def moving_setup(way: SledWay) -> tuple[Moving, ...]:
     state = setup_scene(way).states[0]
     length = way.sled.length
     clamps = [p for p in state.pieces if "clamp" in p.name]
-    standing = ("table", "fence", "blade", "riving_knife")
-    found = [Moving(p.name, "saw", p) for p in state.pieces if p.name in standing]
+    standing = [p for p in state.pieces if p.name in ("table", "fence", "riving_knife")]
+    found = [Moving(p.name, "saw", p) for p in standing]
+    found.append(Moving("blade", "saw", _sided(way, _seen_blade(way))))
     found.append(Moving("stop_block", "saw", _sided(way, Piece("stop_block", STOP_BLOCK, _stop_block(way)))))
     found += [Moving("sled", "sled", replace(p, along=-length)) for p in state.pieces if p.name == "sled"]
     line = hand_line(way)
@@ -141,6 +142,16 @@ def _beyond_kerf(way: SledWay) -> Loop:
 
 def _side(way: SledWay) -> float:
     return -1.0 if way.job.saw.fence_side == "left" else 1.0
+
+
+def _seen_blade(way: SledWay) -> Piece:
+    """What of the blade stands over the table's underside; the rest hangs in the saw, out of sight."""
+    blade = way.blade
+    low = max(-TABLE_THICKNESS, -blade.axis_depth - 0.9 * blade.radius)
+    half = blade.reach(low)
+    turn = 2 * math.atan2(half, low + blade.axis_depth)  # of the arc over the chord at that height
+    side = Loop((Vertex(-half, low), Vertex(half, low, math.tan(turn / 4))))
+    return Piece("blade", BLADE, Block(side, "y", way.fence, way.fence + blade.kerf))
 
 
 def _stop_block(way: SledWay) -> Block:

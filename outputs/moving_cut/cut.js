@@ -4,51 +4,51 @@
   "use strict";
   if (typeof scarfwright === "undefined") globalThis.scarfwright = { pieces: {} };
 
+  // One colour a triangle, worked out at its corners: sawn wood and steel are flat, and software draws it fast enough.
   const VERTEX = `#version 300 es
-    in vec3 place; in vec2 kind;
-    uniform mat4 eye; uniform float travel, free, angle, side; uniform vec4 hinge; uniform float apart;
-    uniform vec4 colours[16];
-    out vec3 at, cut; out vec4 colour; flat out int role, goes;
+    in vec3 place, out_of; in vec2 kind;
+    uniform mat4 eye; uniform float travel, free, angle, apart, side; uniform vec4 hinge, colours[16];
+    out vec3 cut; flat out vec3 shade; flat out int role, upward;
     void main() {
-      role = int(kind.x); goes = int(kind.y); colour = colours[role];
-      at = place;
-      if (goes > 0) at.x += goes == 2 ? min(travel, free) : travel;
-      cut = at;  // where it was when the blade went by
+      int goes = int(kind.y);
+      role = int(kind.x); cut = place;
+      if (goes > 0) cut.x += goes == 2 ? min(travel, free) : travel;  // where it was when the blade went by
+      vec3 at = cut, n = out_of;
       if (goes == 2 && angle > 0.0) {  // over its lower outer edge, to the free side
-        vec2 out_ = hinge.zw; vec3 from = at - vec3(hinge.x + free, hinge.y, 0.0);
-        float far = dot(from.xy, out_), high = from.z, c = cos(angle), s = sin(angle);
-        at += vec3(out_ * (far * c + high * s - far + apart), high * c - far * s - high);
+        vec2 away = hinge.zw; vec3 from = at - vec3(hinge.x + free, hinge.y, 0.0);
+        float far = dot(from.xy, away), flat_ = dot(n.xy, away), c = cos(angle), s = sin(angle);
+        at += vec3(away * (far * c + from.z * s - far + apart), from.z * c - far * s - from.z);
+        n += vec3(away * (flat_ * c + n.z * s - flat_), n.z * c - flat_ * s - n.z);
       }
-      gl_Position = eye * vec4(at, 1.0);
-      if (colour.a == 0.0) gl_Position = vec4(2.0, 2.0, 2.0, 1.0);
+      float light = 0.62 + 0.26 * n.z + 0.2 * dot(n, normalize(vec3(-0.6, 0.75 * side, 0.3)));
+      shade = colours[role].rgb * light; upward = n.z > 0.9 ? 1 : 0;
+      gl_Position = colours[role].a == 0.0 ? vec4(2.0, 2.0, 2.0, 1.0) : eye * vec4(at, 1.0);
     }`;
-  // KERF and the like are the roles' numbers, put in below
-  const FRAGMENT = `#version 300 es
-    precision highp float;
-    in vec3 at, cut; in vec4 colour; flat in int role, goes;
-    uniform vec3 stand; uniform float near, kerf, radius, depth, height, side, travel, hand; uniform bool lines;
+  // How a fragment is drawn: PLAIN; BOARD, with sawn faces and the hatched part of the sled; KERF, where the blade has
+  // not been; EDGE. WORK and the like are the numbers of roles, put in below.
+  const PASSES = ["BOARD", "KERF", "PLAIN", "EDGE"];
+  const FRAGMENT = `precision highp float;
+    in vec3 cut; flat in vec3 shade; flat in int role, upward;
+    uniform float near, kerf, radius, depth, height, side, travel, hand;
     out vec4 seen;
     bool passed() {  // the blade's front has been here: all that is further on than it, at this height
       float z = cut.z + depth;
       return cut.z < height && cut.x > -sqrt(max(0.0, radius * radius - z * z));
     }
+    bool plane() { float y = side * cut.y - near; return abs(y) < 0.06 || abs(y - kerf) < 0.06; }
     void main() {
-      float y = side * cut.y;
-      bool board = role == WORK || role == KERF || role == OFFCUT;
-      bool face = board && (abs(y - near) < 0.06 || abs(y - near - kerf) < 0.06);
-      if (role == KERF && passed()) discard;
-      if (lines) {
-        if (face && !passed()) discard;
-        seen = vec4(0.1, 0.12, 0.14, 1.0) * 0.6; seen.a = 0.6; return;
+      seen = vec4(shade, 1.0);
+      if (PASS == BOARD) {
+        if (role == SLED) {
+          float x = cut.x - travel;
+          if (upward == 1 && x > -hand && fract((x + side * cut.y) / 22.0) < 0.14) seen.rgb = mix(shade, vec3(0.6, 0.14, 0.1), 0.6);
+        } else if (upward == 0 && plane() && passed()) seen.rgb = mix(shade, vec3(0.92, 0.8, 0.62), 0.55);
       }
-      vec3 n = normalize(cross(dFdx(at), dFdy(at)));
-      if (dot(n, stand - at) < 0.0) n = -n;
-      vec3 c = colour.rgb;
-      if (face && abs(n.z) < 0.99) c = mix(c, vec3(1.0, 0.9, 0.72), 0.55);
-      if (role == SLED && n.z > 0.9 && at.x - travel > -hand && fract((at.x - travel + y) / 22.0) < 0.14)
-        c = mix(c, vec3(0.68, 0.18, 0.13), 0.6);
-      float light = 0.62 + 0.26 * n.z + 0.2 * dot(n, normalize(vec3(-0.6, 0.75 * side, 0.3)));
-      seen = vec4(c * light, 1.0);
+      if (PASS == KERF && passed()) discard;
+      if (PASS == EDGE) {
+        if (role == KERF_ && passed() || (role == WORK || role == KERF_ || role == OFFCUT) && plane() && !passed()) discard;
+        seen = vec4(0.06, 0.07, 0.08, 0.6);
+      }
     }`;
 
   // -- a length as people say it ----------------------------------------------------------------------------
@@ -75,73 +75,71 @@
     const first = Math.max(away / 50, 10), last = away + 6000, deep = 1 / (first - last);
     const rows = [right, up, back].map((axis) => [...axis, -dot(axis, stand)]);
     const scale = [1 / half / aspect, 1 / half, (first + last) * deep];
-    const eye = [0, 1, 2, 3].flatMap((i) => [
+    return [0, 1, 2, 3].flatMap((i) => [
       scale[0] * rows[0][i], scale[1] * rows[1][i],
       scale[2] * rows[2][i] + (i === 3 ? 2 * first * last * deep : 0), -rows[2][i]]);
-    return { eye, stand };
   }
 
-  // -- triangles, and the edges where two of them meet at an angle -------------------------------------------
-  function buffers(data, roles) {
-    const solid = [], edges = [], goes = ["saw", "sled", "offcut"];
-    for (const body of data.bodies) {
-      const kind = [roles.indexOf(body.role), goes.indexOf(body.goes_with)], sides = new Map();
+  // -- triangles pass by pass, what is nearest first; and the edges where two of them meet at an angle -----------
+  const ORDER = ["offcut", "work", "sled", "kerf", "clamp", "next", "hand_line", "riving_knife", "blade", "stop_block",
+    "fence", "table"];
+  function corners(data) {
+    const found = PASSES.map(() => []), goes = ["saw", "sled", "offcut"];
+    for (const body of [...data.bodies].sort((a, b) => ORDER.indexOf(a.role) - ORDER.indexOf(b.role))) {
+      const role = ORDER.indexOf(body.role), kind = [role, goes.indexOf(body.goes_with)], sides = new Map();
       const corner = (i) => body.corners.slice(3 * i, 3 * i + 3).map((v) => v / data.units_a_mm);
       for (let t = 0; t < body.triangles.length; t += 3) {
         const at = body.triangles.slice(t, t + 3), [a, b, c] = at.map(corner);
-        const square = cross(minus(b, a), minus(c, a)), flat = Math.hypot(...square) < 1e-6;
-        for (const p of [a, b, c]) solid.push(...p, ...kind);
+        const square = cross(minus(b, a), minus(c, a));
+        if (Math.hypot(...square) < 1e-6) continue;
+        const here = unit(square);
+        for (const p of [a, b, c]) found[role < 3 ? 0 : role < 4 ? 1 : 2].push(...p, ...here, ...kind);
         for (let i = 0; i < 3; i++) {
-          const ends = [at[i], at[(i + 1) % 3]], key = `${Math.min(...ends)} ${Math.max(...ends)}`;
-          const other = sides.get(key), here = flat ? null : unit(square);
-          if (other && here && dot(other, here) < 0.8) edges.push(...corner(ends[0]), ...kind, ...corner(ends[1]), ...kind);
-          if (here) sides.set(key, here);
+          const ends = [at[i], at[(i + 1) % 3]], key = `${Math.min(...ends)} ${Math.max(...ends)}`, other = sides.get(key);
+          if (other && dot(other, here) < 0.8) for (const end of ends) found[3].push(...corner(end), ...here, ...kind);
+          sides.set(key, here);
         }
       }
     }
-    return { solid: new Float32Array(solid), edges: new Float32Array(edges) };
+    return found.map((values) => new Float32Array(values));
   }
 
   // -- the picture ------------------------------------------------------------------------------------------
   function picture(canvas, data) {
-    const gl = canvas.getContext("webgl2", { antialias: true, preserveDrawingBuffer: false });
+    const gl = canvas.getContext("webgl2", { antialias: true });
     if (!gl) return null;
-    const roles = [...new Set(data.bodies.map((b) => b.role))];
-    const { solid, edges } = buffers(data, roles), place = {}, b = data.blade;
-    let program, stores;
-    function build() {
-      program = gl.createProgram();
-      const names = { KERF: "kerf", WORK: "work", OFFCUT: "offcut", SLED: "sled" };
-      const numbered = FRAGMENT.replace(/\b(KERF|WORK|OFFCUT|SLED)\b/g, (name) => roles.indexOf(names[name]));
-      for (const [kind, text] of [[gl.VERTEX_SHADER, VERTEX], [gl.FRAGMENT_SHADER, numbered]]) {
+    const found = corners(data), blade = data.blade, fall = data.fall || { at: [0, 0], out: [0, 1], by_mm: 0 };
+    const fixed = { near: blade.near_mm, kerf: blade.kerf_mm, radius: blade.radius_mm, depth: blade.depth_mm,
+      height: blade.height_mm, side: data.side, hand: data.hand_line_mm, apart: fall.by_mm,
+      free: data.free_mm ?? data.last_mm };
+    let passes = [];
+    function pass(name, values) {
+      const program = gl.createProgram(), place = {}, array = gl.createVertexArray(), store = gl.createBuffer();
+      const numbers = { ...Object.fromEntries(PASSES.map((one, i) => [one, i])), PASS: PASSES.indexOf(name),
+        WORK: ORDER.indexOf("work"), KERF_: ORDER.indexOf("kerf"), OFFCUT: ORDER.indexOf("offcut"), SLED: ORDER.indexOf("sled") };
+      const defines = Object.entries(numbers).map(([key, value]) => `#define ${key} ${value}\n`).join("");
+      for (const [kind, text] of [[gl.VERTEX_SHADER, VERTEX], [gl.FRAGMENT_SHADER, `#version 300 es\n${defines}${FRAGMENT}`]]) {
         const shader = gl.createShader(kind);
         gl.shaderSource(shader, text); gl.compileShader(shader); gl.attachShader(program, shader); gl.deleteShader(shader);
       }
-      gl.bindAttribLocation(program, 0, "place"); gl.bindAttribLocation(program, 1, "kind");
-      gl.linkProgram(program);
-      if (!gl.getProgramParameter(program, gl.LINK_STATUS)) return !gl.isContextLost();
-      gl.useProgram(program);
-      stores = [solid, edges].map((values) => {
-        const array = gl.createVertexArray(), store = gl.createBuffer();
-        gl.bindVertexArray(array); gl.bindBuffer(gl.ARRAY_BUFFER, store);
-        gl.bufferData(gl.ARRAY_BUFFER, values, gl.STATIC_DRAW);
-        for (const [i, size, from] of [[0, 3, 0], [1, 2, 12]]) {
-          gl.enableVertexAttribArray(i); gl.vertexAttribPointer(i, size, gl.FLOAT, false, 20, from);
-        }
-        return { array, store, count: values.length / 5 };
+      ["place", "out_of", "kind"].forEach((input, i) => gl.bindAttribLocation(program, i, input));
+      gl.linkProgram(program); gl.useProgram(program);
+      gl.bindVertexArray(array); gl.bindBuffer(gl.ARRAY_BUFFER, store);
+      gl.bufferData(gl.ARRAY_BUFFER, values, gl.STATIC_DRAW);
+      [[3, 0], [3, 12], [2, 24]].forEach(([size, from], i) => {
+        gl.enableVertexAttribArray(i); gl.vertexAttribPointer(i, size, gl.FLOAT, false, 32, from);
       });
-      for (let i = gl.getProgramParameter(program, gl.ACTIVE_UNIFORMS) - 1; i >= 0; i--) {
-        const name = gl.getActiveUniform(program, i).name;
-        place[name.replace("[0]", "")] = gl.getUniformLocation(program, name);
-      }
-      const fall = data.fall || { at: [0, 0], out: [0, 1], by_mm: 0 };
-      const fixed = { near: b.near_mm, kerf: b.kerf_mm, radius: b.radius_mm, depth: b.depth_mm, height: b.height_mm,
-        side: data.side, hand: data.hand_line_mm, apart: fall.by_mm, free: data.free_mm ?? data.last_mm };
-      for (const [name, value] of Object.entries(fixed)) if (place[name]) gl.uniform1f(place[name], value);
+      for (const one of [...Object.keys(fixed), "eye", "travel", "angle", "hinge", "colours"])
+        place[one] = gl.getUniformLocation(program, one);
+      for (const [one, value] of Object.entries(fixed)) gl.uniform1f(place[one], value);
       gl.uniform4f(place.hinge, ...fall.at, ...fall.out);
+      return { program, place, array, store, count: values.length / 8, mode: name === "EDGE" ? gl.LINES : gl.TRIANGLES };
+    }
+    function build() {
+      passes = PASSES.map((name, i) => pass(name, found[i]));
       gl.enable(gl.DEPTH_TEST); gl.enable(gl.CULL_FACE); gl.enable(gl.POLYGON_OFFSET_FILL); gl.polygonOffset(1, 1);
-      gl.enable(gl.BLEND); gl.blendFunc(gl.ONE, gl.ONE_MINUS_SRC_ALPHA);
-      return true;
+      gl.blendFunc(gl.ONE, gl.ONE_MINUS_SRC_ALPHA);
+      return passes.every(({ program }) => gl.getProgramParameter(program, gl.LINK_STATUS));
     }
     const light = (hex) => [1, 3, 5].map((i) => parseInt(hex.slice(i, i + 2), 16) / 255);
     function colour(role, travel) {
@@ -150,25 +148,28 @@
       if (role === "offcut" && now) return [...light(data.colours.board), 1];
       const met = data.limit_mm !== null && travel >= data.limit_mm - data.tolerance_mm;
       if (role === "next" && met) return [...light(data.colours.in_the_way), 1];
-      return [...light(data.bodies.find((body) => body.role === role).colour), 1];
+      return [...light(data.bodies.find((body) => body.role === role)?.colour || data.colours.board), 1];
     }
     function draw(travel, view) {
       if (gl.isContextLost()) return;
-      const { eye, stand } = looking(view, canvas.width / canvas.height);
+      const eye = looking(view, canvas.width / canvas.height);
       const past = data.free_mm === null ? -1 : travel - data.free_mm + data.tolerance_mm;
+      const tints = ORDER.flatMap((role) => colour(role, travel));
       gl.viewport(0, 0, canvas.width, canvas.height);
       gl.clearColor(0, 0, 0, 0); gl.clear(gl.COLOR_BUFFER_BIT | gl.DEPTH_BUFFER_BIT);
-      gl.uniformMatrix4fv(place.eye, false, eye); gl.uniform3f(place.stand, ...stand);
-      gl.uniform1f(place.travel, travel);
-      gl.uniform1f(place.angle, past < 0 ? 0 : Math.PI / 2 * Math.min(1, 0.35 + past / 10));
-      gl.uniform4fv(place.colours, roles.flatMap((role) => colour(role, travel)));
-      stores.forEach(({ array, count }, i) => {
-        gl.bindVertexArray(array); gl.uniform1i(place.lines, i); gl.drawArrays(i ? gl.LINES : gl.TRIANGLES, 0, count);
-      });
+      for (const { program, place, array, count, mode } of passes) {
+        gl.useProgram(program); gl.bindVertexArray(array);
+        gl.uniformMatrix4fv(place.eye, false, eye); gl.uniform1f(place.travel, travel);
+        gl.uniform1f(place.angle, past < 0 ? 0 : Math.PI / 2 * Math.min(1, 0.35 + past / 10));
+        gl.uniform4fv(place.colours, tints);
+        (mode === gl.LINES ? gl.enable : gl.disable).call(gl, gl.BLEND);
+        gl.drawArrays(mode, 0, count);
+      }
     }
     function drop() {
-      for (const { array, store } of stores || []) { gl.deleteVertexArray(array); gl.deleteBuffer(store); }
-      gl.deleteProgram(program);
+      for (const { program, array, store } of passes) {
+        gl.deleteProgram(program); gl.deleteVertexArray(array); gl.deleteBuffer(store);
+      }
     }
     return build() ? { draw, build, drop } : null;
   }

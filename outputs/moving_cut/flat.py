@@ -10,7 +10,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from scarfwright.models.cut.bodies import BLOCK_LONG, Hinge, Moving, hinge, moving_setup
-from scarfwright.models.cut.colours import OFFCUT, WORK
+from scarfwright.models.cut.colours import BLADE, OFFCUT, WORK
 from scarfwright.models.cut.moments import Passage
 from scarfwright.models.cut.scene import FENCE_THICKNESS, TABLE_THICKNESS
 from scarfwright.models.flat.loop import Loop, Point, polygon, rectangle
@@ -19,7 +19,8 @@ from scarfwright.models.sled.way import SledWay
 from scarfwright.outputs.setup_card.projection import from_above, from_the_side
 
 SAGITTA = 0.4  # chords this close to arcs [mm]
-INK, CUT_FACE, BLADE = "#2b2f33", "#f0d7ae", "#d9dde0"
+INK, CUT_FACE, SLOT = "#2b2f33", "#f0d7ae", "#474d52"
+SAWN = "#8a5527"  # edge of wood: where the kerf will be it must not look like one
 BEFORE, AFTER = 130.0, 25.0  # shown before the table's front edge and beyond the last thing on it [mm]
 FALLS_OUT = 8.0  # the offcut comes away by so much before it falls over [mm], as drawn
 STEPS = 12  # chords of the blade's front
@@ -77,10 +78,11 @@ def _group(name: str, inside: Iterable[str]) -> str:
     return f'<g id="cut-{name}">{"".join(inside)}</g>'
 
 
-def _shape(path: str, fill: str, more: str = "") -> str:
+def _shape(path: str, fill: str) -> str:
+    pen = SAWN if fill == WORK else INK
     return (
-        f'<path d="{path}" fill="{fill}" fill-rule="evenodd" stroke="{INK}" stroke-width="0.8" '
-        f'vector-effect="non-scaling-stroke"{more}/>'
+        f'<path d="{path}" fill="{fill}" fill-rule="evenodd" stroke="{pen}" stroke-width="0.8" '
+        'vector-effect="non-scaling-stroke"/>'
     )
 
 
@@ -99,7 +101,9 @@ def _plan_groups(way: SledWay, things: tuple[Moving, ...], fall: Hinge | None, p
     top, table = way.blade.reach(way.joint.height), way.blade.reach(0.0)
     near, far = sorted(-page.sense * y for y in (way.fence, way.fence + way.blade.kerf))
     disc = page.above(rectangle(-table, near, 2 * table, far - near))
-    saw = [*of("table", "fence"), _shape(disc, BLADE), *of("riving_knife")]
+    slots = [loop for t in things if t.role == "table" for loop in _openings(t)]
+    saw = [*of("table", "fence"), *(_shape(page.above(s), SLOT) for s in slots), _shape(disc, BLADE)]
+    saw += of("riving_knife")
     far_off = way.sled.length + 10_000.0
     uncut = page.above(rectangle(-top - far_off, -far_off, far_off, 2 * far_off))
     groups = [
@@ -120,12 +124,15 @@ def _plan_groups(way: SledWay, things: tuple[Moving, ...], fall: Hinge | None, p
 
 
 def _plan_path(thing: Moving, page: _Page) -> str:
-    shape, path = thing.piece.shape, page.above(from_above(thing.piece))
+    return "".join(page.above(loop) for loop in (from_above(thing.piece), *_openings(thing)))
+
+
+def _openings(thing: Moving) -> list[Loop]:
+    """What one looks through from above."""
+    shape = thing.piece.shape
     if isinstance(shape, Part):
-        openings = [f.loop.moved(thing.piece.along, 0.0) for f in shape.features if f.through]
-    else:
-        openings = list(shape.holes) if shape.axis == "z" else []
-    return path + "".join(page.above(loop) for loop in openings)
+        return [f.loop.moved(thing.piece.along, 0.0) for f in shape.features if f.through]
+    return list(shape.holes) if shape.axis == "z" else []
 
 
 # -- side ----------------------------------------------------------------------------------------------------

@@ -62,9 +62,17 @@ def _html(moving: str) -> str:
 def _moving(work: Workup, cut: Passage, flat: Flat) -> str:
     """Shapes, what the colours mean, and a picture of each moment with its sentence."""
     defs = f'<svg width="0" height="0" aria-hidden="true" focusable="false"><defs>{flat.defs}</defs></svg>'
-    colours = f'<p id="cut-colours">{escape(words.colours(work, cut))}</p>'
+    colours = f'{_ends(flat)}<p id="cut-colours">{escape(words.colours(work, cut))}</p>'
     shown = "".join(_moment(work, cut, flat, moment) for moment in cut.moments)
     return f'{defs}{colours}<ol class="stills">{shown}</ol>'
+
+
+def _ends(flat: Flat) -> str:
+    """Which way is which, under the pictures."""
+    ends = [f"\N{LEFTWARDS ARROW} {words.RUNS}", words.YOU]
+    if flat.sense > 0:
+        ends = [words.YOU, f"{words.RUNS} \N{RIGHTWARDS ARROW}"]
+    return f'<p class="ends"><span>{escape(ends[0])}</span> <span>{escape(ends[1])}</span></p>'
 
 
 def _moment(work: Workup, cut: Passage, flat: Flat, moment: Moment) -> str:

@@ -31,8 +31,8 @@ def cameras(way: SledWay) -> tuple[Camera, ...]:
     line = way.fence * side
     deep = way.fence + 2 * height + 180.0
     return (
-        Camera("stand", (-40.0, 0.75 * line, height / 2), side * 158.0, 33.0, 560.0, 400.0, 34.0),
+        Camera("stand", (-110.0, 0.8 * line, 0.0), side * 158.0, 36.0, 800.0, 540.0, 34.0),
         Camera("above", (middle, side * (deep / 2 - 80.0), 0.0), side * 90.0, 89.9, length + 40.0, deep, 8.0),
-        Camera("side", (middle, line, height / 2), side * 90.0, 4.0, length + 40.0, 3 * blade.height, 10.0),
-        Camera("near", (0.0, line, height / 2), side * 128.0, 30.0, 1.9 * blade.reach(0.0), 2.6 * height, 30.0),
+        Camera("side", (middle, line, height / 2), side * 90.0, 6.0, length + 40.0, 1.8 * blade.height + 60.0, 10.0),
+        Camera("near", (-0.2 * blade.reach(0.0), line, height / 2), side * 125.0, 28.0, 2.4 * blade.reach(0.0), 3 * height, 30.0),
     )

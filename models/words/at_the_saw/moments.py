@@ -23,6 +23,7 @@ NO_3D = "This browser shows no 3D picture. The plan and the side view below show
 SLIDER = "Travel: how far the sled's heel is past the blade's centre"
 PICTURE = "The cut in 3D. Drag it, or use the left and right arrow keys, to turn it."
 SEEN_FROM, MOVE_TO = "Seen from", "Move the sled to"
+RUNS, YOU = "the sled runs this way", "you stand at this end"
 PLAN, SIDE = "Plan, from above", "Side view, from the free side"
 
 
