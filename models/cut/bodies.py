@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-from scarfwright.models.cut.colours import BLADE, HAND_LINE, NEXT, OFFCUT, STOP_BLOCK, WORK
+from scarfwright.models.cut.colours import BLADE, HAND_LINE, NEXT, OFFCUT, SLOT, STOP_BLOCK, WORK
 from scarfwright.models.cut.endings import bounds, stop_block
 from scarfwright.models.cut.scene import TABLE_THICKNESS, Block, Piece, board_outline, has_offcut, on_board, setup_scene
 from scarfwright.models.flat.loop import Loop, Point, Vertex, polygon, rectangle
@@ -44,7 +44,7 @@ class Hinge:
 
 
 def moving_setup(way: SledWay) -> tuple[Moving, ...]:
-    """Table, fence, blade, riving knife, stop block, sled, hand line, the board in three (what stays, the kerf, the
+    """Table, fence, riving knife, blade, its slot, stop block, sled, hand line, the board in three (what stays, the kerf, the
     offcut) and the clamps; the one that would be the first in the way is "next"."""
     state = setup_scene(way).states[0]
     length = way.sled.length
@@ -52,6 +52,7 @@ def moving_setup(way: SledWay) -> tuple[Moving, ...]:
     standing = [p for p in state.pieces if p.name in ("table", "fence", "riving_knife")]
     found = [Moving(p.name, "saw", p) for p in standing]
     found.append(Moving("blade", "saw", _sided(way, _seen_blade(way))))
+    found += [Moving("slot", "saw", _under_slot(p)) for p in standing if p.name == "table"]
     found.append(Moving("stop_block", "saw", _sided(way, Piece("stop_block", STOP_BLOCK, _stop_block(way)))))
     found += [Moving("sled", "sled", replace(p, along=-length)) for p in state.pieces if p.name == "sled"]
     line = hand_line(way)
@@ -152,6 +153,13 @@ def _seen_blade(way: SledWay) -> Piece:
     turn = 2 * math.atan2(half, low + blade.axis_depth)  # of the arc over the chord at that height
     side = Loop((Vertex(-half, low), Vertex(half, low, math.tan(turn / 4))))
     return Piece("blade", BLADE, Block(side, "y", way.fence, way.fence + blade.kerf))
+
+
+def _under_slot(table: Piece) -> Piece:
+    """What is seen through the blade's slot in the table: the dark."""
+    shape = table.shape
+    assert isinstance(shape, Block)
+    return Piece("slot", SLOT, Block(shape.holes[0], "z", shape.start, shape.start + LINE_PROUD))
 
 
 def _stop_block(way: SledWay) -> Block:

@@ -5,6 +5,7 @@ from __future__ import annotations
 TABLE = "#8d969c"
 FENCE = "#4f6d8f"
 BLADE = "#d9dde0"
+SLOT = "#474d52"  # what is seen through the table
 KNIFE = "#5c6268"
 SLED = "#c8a878"
 WORK = "#b9783f"

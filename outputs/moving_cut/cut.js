@@ -21,7 +21,7 @@
         n += vec3(away * (flat_ * c + n.z * s - flat_), n.z * c - flat_ * s - n.z);
       }
       float light = 0.62 + 0.26 * n.z + 0.2 * dot(n, normalize(vec3(-0.6, 0.75 * side, 0.3)));
-      shade = colours[role].rgb * light; upward = n.z > 0.9 ? 1 : 0;
+      shade = colours[role].rgb * light; upward = out_of.z > 0.9 ? 1 : 0;
       gl_Position = colours[role].a == 0.0 ? vec4(2.0, 2.0, 2.0, 1.0) : eye * vec4(at, 1.0);
     }`;
   // How a fragment is drawn: PLAIN; BOARD, with sawn faces and the hatched part of the sled; KERF, where the blade has
@@ -35,7 +35,7 @@
       float z = cut.z + depth;
       return cut.z < height && cut.x > -sqrt(max(0.0, radius * radius - z * z));
     }
-    bool plane() { float y = side * cut.y - near; return abs(y) < 0.06 || abs(y - kerf) < 0.06; }
+    bool plane() { float y = side * cut.y - near; return abs(y) < 0.12 || abs(y - kerf) < 0.12; }
     void main() {
       seen = vec4(shade, 1.0);
       if (PASS == BOARD) {
@@ -82,7 +82,7 @@
 
   // -- triangles pass by pass, what is nearest first; and the edges where two of them meet at an angle -----------
   const ORDER = ["offcut", "work", "sled", "kerf", "clamp", "next", "hand_line", "riving_knife", "blade", "stop_block",
-    "fence", "table"];
+    "fence", "table", "slot"];
   function corners(data) {
     const found = PASSES.map(() => []), goes = ["saw", "sled", "offcut"];
     for (const body of [...data.bodies].sort((a, b) => ORDER.indexOf(a.role) - ORDER.indexOf(b.role))) {
@@ -96,7 +96,11 @@
         for (const p of [a, b, c]) found[role < 3 ? 0 : role < 4 ? 1 : 2].push(...p, ...here, ...kind);
         for (let i = 0; i < 3; i++) {
           const ends = [at[i], at[(i + 1) % 3]], key = `${Math.min(...ends)} ${Math.max(...ends)}`, other = sides.get(key);
-          if (other && dot(other, here) < 0.8) for (const end of ends) found[3].push(...corner(end), ...here, ...kind);
+          if (other && dot(other, here) < 0.8) {  // in short lengths: one that runs past the eye would not be drawn
+            const [from, to] = ends.map(corner), along = minus(to, from), count = Math.ceil(Math.hypot(...along) / 100);
+            for (let j = 0; j < count; j++) for (const share of [j / count, (j + 1) / count])
+              found[3].push(...from.map((v, axis) => v + share * along[axis]), ...here, ...kind);
+          }
           sides.set(key, here);
         }
       }

@@ -19,7 +19,7 @@ from scarfwright.models.sled.way import SledWay
 from scarfwright.outputs.setup_card.projection import from_above, from_the_side
 
 SAGITTA = 0.4  # chords this close to arcs [mm]
-INK, CUT_FACE, SLOT = "#2b2f33", "#f0d7ae", "#474d52"
+INK, CUT_FACE = "#2b2f33", "#f0d7ae"
 SAWN = "#8a5527"  # edge of wood: where the kerf will be it must not look like one
 BEFORE, AFTER = 130.0, 25.0  # shown before the table's front edge and beyond the last thing on it [mm]
 FALLS_OUT = 8.0  # the offcut comes away by so much before it falls over [mm], as drawn
@@ -101,9 +101,7 @@ def _plan_groups(way: SledWay, things: tuple[Moving, ...], fall: Hinge | None, p
     top, table = way.blade.reach(way.joint.height), way.blade.reach(0.0)
     near, far = sorted(-page.sense * y for y in (way.fence, way.fence + way.blade.kerf))
     disc = page.above(rectangle(-table, near, 2 * table, far - near))
-    slots = [loop for t in things if t.role == "table" for loop in _openings(t)]
-    saw = [*of("table", "fence"), *(_shape(page.above(s), SLOT) for s in slots), _shape(disc, BLADE)]
-    saw += of("riving_knife")
+    saw = [*of("table", "fence", "slot"), _shape(disc, BLADE), *of("riving_knife")]
     far_off = way.sled.length + 10_000.0
     uncut = page.above(rectangle(-top - far_off, -far_off, far_off, 2 * far_off))
     groups = [
