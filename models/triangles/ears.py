@@ -62,9 +62,7 @@ def _bridged(points: list[Point], ring: list[int], hole: list[int], others: list
     edges = [(r[i - 1], r[i]) for r in (ring, hole, *others) for i in range(len(r))]
     for at in sorted(range(len(ring)), key=lambda i: math.dist(points[ring[i]], start)):
         end = points[ring[at]]
-        if _opens_to(points, ring, at, start) and not any(
-            _crosses(start, end, points[a], points[b]) for a, b in edges
-        ):
+        if _opens_to(points, ring, at, start) and not any(_crosses(start, end, points[a], points[b]) for a, b in edges):
             return [*ring[: at + 1], *hole[first:], *hole[: first + 1], *ring[at:]]
     raise ValueError("a hole lies outside the ring, or touches it")
 
@@ -79,10 +77,8 @@ def _opens_to(points: list[Point], ring: list[int], at: int, towards: Point) -> 
 def _crosses(a: Point, b: Point, c: Point, d: Point) -> bool:
     """Whether the edge c, d gets into the way of the bridge a, b; at their ends they may meet."""
     if c in (a, b) or d in (a, b):
-        for end in (c, d):  # an edge that leaves from one end of the bridge and lies along it
-            if end not in (a, b) and _between(a, b, end):
-                return True
-        return False
+        # one that leaves from an end of the bridge is in its way where it lies along it
+        return any(end not in (a, b) and _between(a, b, end) for end in (c, d))
     one, other = _side(a, b, c), _side(a, b, d)
     near, far = _side(c, d, a), _side(c, d, b)
     return one * other <= 0 and near * far <= 0 and not (one == other == 0 and not _between(a, b, c))
