@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from lxml import etree
 from scarfwright.models.cut.bodies import hinge, moving_setup
 from scarfwright.models.cut.moments import TOLERANCE, passage
@@ -42,6 +42,7 @@ def said(work: Workup) -> list[tuple[float, float, str, Level]]:
     return [(s.start, s.end, told(work, cut, s), s.level) for s in cut.stretches]
 
 
+@settings(max_examples=max(settings.default.max_examples // 3, 1))  # type: ignore[union-attr]
 @given(jobs())
 def test_whatever_the_job_the_whole_range_is_told_without_a_hole(job: Job) -> None:
     work = work_out(job)
