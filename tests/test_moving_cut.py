@@ -80,6 +80,8 @@ def test_the_numbers_of_the_job_are_where_sentences_change(name: str) -> None:
         ("past_block", "at_limit", "at_limit"),
     ]
     assert cut.start <= saw["start_mm"]
+    block = work.cut.advice.stop.from_axis
+    assert (cut.stretch_at(block).kind, cut.stretch_at(block + 0.2).kind) == ("at_block", "past_block")
 
 
 def test_what_is_left_to_push_is_never_too_little_and_at_most_a_mark_too_much() -> None:
