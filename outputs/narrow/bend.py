@@ -94,7 +94,7 @@ def bend_scenes(work: Workup) -> list[Scene]:
     top = low + THICK
     items += [line([(middle, top + 19.0), (middle, top + 4.0)], LOAD), _head((middle, top + 0.8), (0.0, -1.0), RED)]
     items.append(centred((middle, top + 21.8), "pull the middle down, slowly", bold=True, colour=RED))
-    items += measure(at(-test.reach, t), at(0, t), top + 5.0, f"joint {say(test.reach)}")
+    items += measure(at(-test.reach, t), at(0, t), top + 5.0, f"joint {say(test.reach)}", right_end=middle - 1.5)
     items.append(line([at(0, 0), (middle, bench + 1.0)], PHANTOM))
     items += measure(
         (at(-half, 0)[0], bench - 2.5), (at(half, 0)[0], bench - 2.5), 5.6, f"span {say(beam.span)}", above=False

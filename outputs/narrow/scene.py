@@ -143,9 +143,18 @@ def upright(scale: float, at: Point, origin: Point = (0.0, 0.0), *, mirrored: bo
     return View(scale, at, origin, math.pi / 2, mirrored)
 
 
-def measure(p: Point, q: Point, level: float, text: str, *, above: bool = True, bold: bool = False) -> list[Item]:
+def measure(
+    p: Point,
+    q: Point,
+    level: float,
+    text: str,
+    *,
+    above: bool = True,
+    bold: bool = False,
+    right_end: float = WIDTH - MARGIN,
+) -> list[Item]:
     """A level dimension between two points: its line at the height `level`, the figure over or under its middle, kept
-    on the page."""
+    on the page and left of `right_end`."""
     left, right = sorted((p, q))
     sign = 1.0 if above else -1.0
     items: list[Item] = [line([(left[0], level), (right[0], level)])]
@@ -156,7 +165,7 @@ def measure(p: Point, q: Point, level: float, text: str, *, above: bool = True, 
             up = math.copysign(1.0, level - end[1])
             items.append(line([(end[0], end[1] + 0.6 * up), (end[0], level + 0.5 * up)]))
     half = lettering.width(text, SIZE, bold) / 2
-    middle = min(max((left[0] + right[0]) / 2, MARGIN + half), WIDTH - MARGIN - half)
+    middle = min(max((left[0] + right[0]) / 2, MARGIN + half), right_end - half)
     items.append(centred((middle, level + sign * 3.1), text, bold=bold))
     return items
 
