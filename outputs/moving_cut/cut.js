@@ -5,9 +5,8 @@
   if (typeof scarfwright === "undefined") globalThis.scarfwright = { pieces: {} };
 
   // One colour a triangle, worked out at its corners: sawn wood and steel are flat, and software draws it fast enough.
-  const VERTEX = `#version 300 es
-    in vec3 place, out_of; in vec2 kind;
-    uniform mat4 eye; uniform float travel, free, angle, apart, side; uniform vec4 hinge, colours[16];
+  const VERTEX = `in vec3 place, out_of; in vec2 kind;
+    uniform mat4 eye; uniform float travel, free, angle, apart, side, nearer; uniform vec4 hinge, colours[16];
     out vec3 cut; flat out vec3 shade; flat out int role, upward;
     void main() {
       int goes = int(kind.y);
@@ -23,9 +22,11 @@
       float light = 0.62 + 0.26 * n.z + 0.2 * dot(n, normalize(vec3(-0.6, 0.75 * side, 0.3)));
       shade = colours[role].rgb * light; upward = out_of.z > 0.9 ? 1 : 0;
       gl_Position = colours[role].a == 0.0 ? vec4(2.0, 2.0, 2.0, 1.0) : eye * vec4(at, 1.0);
+      if (PASS == EDGE) gl_Position.z -= nearer / max(gl_Position.w, 1.0);  // before the faces it belongs to
     }`;
   // How a fragment is drawn: PLAIN; BOARD, with sawn faces and the hatched part of the sled; KERF, where the blade has
   // not been; EDGE. WORK and the like are the numbers of roles, put in below.
+  const PROUD = 1.5;  // edges are drawn so much nearer to the eye [mm]
   const PASSES = ["BOARD", "KERF", "PLAIN", "EDGE"];
   const FRAGMENT = `precision highp float;
     in vec3 cut; flat in vec3 shade; flat in int role, upward;
@@ -75,9 +76,10 @@
     const first = Math.max(away / 50, 10), last = away + 6000, deep = 1 / (first - last);
     const rows = [right, up, back].map((axis) => [...axis, -dot(axis, stand)]);
     const scale = [1 / half / aspect, 1 / half, (first + last) * deep];
-    return [0, 1, 2, 3].flatMap((i) => [
+    const eye = [0, 1, 2, 3].flatMap((i) => [
       scale[0] * rows[0][i], scale[1] * rows[1][i],
       scale[2] * rows[2][i] + (i === 3 ? 2 * first * last * deep : 0), -rows[2][i]]);
+    return { eye, nearer: -2 * first * last * deep * PROUD };
   }
 
   // -- triangles pass by pass, what is nearest first; and the edges where two of them meet at an angle -----------
@@ -122,9 +124,9 @@
       const numbers = { ...Object.fromEntries(PASSES.map((one, i) => [one, i])), PASS: PASSES.indexOf(name),
         WORK: ORDER.indexOf("work"), KERF_: ORDER.indexOf("kerf"), OFFCUT: ORDER.indexOf("offcut"), SLED: ORDER.indexOf("sled") };
       const defines = Object.entries(numbers).map(([key, value]) => `#define ${key} ${value}\n`).join("");
-      for (const [kind, text] of [[gl.VERTEX_SHADER, VERTEX], [gl.FRAGMENT_SHADER, `#version 300 es\n${defines}${FRAGMENT}`]]) {
+      for (const [kind, text] of [[gl.VERTEX_SHADER, VERTEX], [gl.FRAGMENT_SHADER, FRAGMENT]]) {
         const shader = gl.createShader(kind);
-        gl.shaderSource(shader, text); gl.compileShader(shader); gl.attachShader(program, shader); gl.deleteShader(shader);
+        gl.shaderSource(shader, `#version 300 es\n${defines}${text}`); gl.compileShader(shader); gl.attachShader(program, shader); gl.deleteShader(shader);
       }
       ["place", "out_of", "kind"].forEach((input, i) => gl.bindAttribLocation(program, i, input));
       gl.linkProgram(program); gl.useProgram(program);
@@ -133,7 +135,7 @@
       [[3, 0], [3, 12], [2, 24]].forEach(([size, from], i) => {
         gl.enableVertexAttribArray(i); gl.vertexAttribPointer(i, size, gl.FLOAT, false, 32, from);
       });
-      for (const one of [...Object.keys(fixed), "eye", "travel", "angle", "hinge", "colours"])
+      for (const one of [...Object.keys(fixed), "eye", "nearer", "travel", "angle", "hinge", "colours"])
         place[one] = gl.getUniformLocation(program, one);
       for (const [one, value] of Object.entries(fixed)) gl.uniform1f(place[one], value);
       gl.uniform4f(place.hinge, ...fall.at, ...fall.out);
@@ -141,7 +143,7 @@
     }
     function build() {
       passes = PASSES.map((name, i) => pass(name, found[i]));
-      gl.enable(gl.DEPTH_TEST); gl.enable(gl.CULL_FACE); gl.enable(gl.POLYGON_OFFSET_FILL); gl.polygonOffset(1, 1);
+      gl.enable(gl.DEPTH_TEST); gl.enable(gl.CULL_FACE);
       gl.blendFunc(gl.ONE, gl.ONE_MINUS_SRC_ALPHA);
       return passes.every(({ program }) => gl.getProgramParameter(program, gl.LINK_STATUS));
     }
@@ -156,14 +158,15 @@
     }
     function draw(travel, view) {
       if (gl.isContextLost()) return;
-      const eye = looking(view, canvas.width / canvas.height);
+      const { eye, nearer } = looking(view, canvas.width / canvas.height);
       const past = data.free_mm === null ? -1 : travel - data.free_mm + data.tolerance_mm;
       const tints = ORDER.flatMap((role) => colour(role, travel));
       gl.viewport(0, 0, canvas.width, canvas.height);
       gl.clearColor(0, 0, 0, 0); gl.clear(gl.COLOR_BUFFER_BIT | gl.DEPTH_BUFFER_BIT);
       for (const { program, place, array, count, mode } of passes) {
         gl.useProgram(program); gl.bindVertexArray(array);
-        gl.uniformMatrix4fv(place.eye, false, eye); gl.uniform1f(place.travel, travel);
+        gl.uniformMatrix4fv(place.eye, false, eye);
+        gl.uniform1f(place.nearer, nearer); gl.uniform1f(place.travel, travel);
         gl.uniform1f(place.angle, past < 0 ? 0 : Math.PI / 2 * Math.min(1, 0.35 + past / 10));
         gl.uniform4fv(place.colours, tints);
         (mode === gl.LINES ? gl.enable : gl.disable).call(gl, gl.BLEND);

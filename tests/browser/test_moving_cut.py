@@ -61,11 +61,6 @@ def colours_in(seen: Watched, travel: float) -> set[tuple[int, ...]]:
     return {tuple(p) for p in picture(seen, travel)}
 
 
-def alike(one: list[list[int]], other: list[list[int]]) -> bool:
-    """The same picture; where a line runs a pixel may come out a little otherwise."""
-    return sum(a != b for a, b in zip(one, other, strict=True)) <= 6
-
-
 def tells_as_python(seen: Watched, work: Workup, data: Any) -> None:
     """200 travels over the whole range, the moments, and both sides of where each sentence begins."""
     cut, say = passage(work.way), say_in(work.job.units)
@@ -244,14 +239,14 @@ def test_it_can_be_turned_and_views_turn_it_back(pages: dict[str, str], open_pag
     page.mouse.move(box["x"] + 420, box["y"] + 230, steps=4)
     page.mouse.up()
     turned = picture(seen, 100.0)
-    assert not alike(turned, first)
+    assert turned != first
     page.mouse.move(box["x"] + 100, box["y"] + 100)  # let go: no longer turned
-    assert alike(picture(seen, 100.0), turned)
+    assert picture(seen, 100.0) == turned
     page.locator("canvas").focus()
     page.keyboard.press("ArrowLeft")
-    assert not alike(picture(seen, 100.0), turned)
+    assert picture(seen, 100.0) != turned
     page.get_by_role("button", name="Where you stand").click()
-    assert alike(picture(seen, 100.0), first)
+    assert picture(seen, 100.0) == first
     assert page.locator("canvas").evaluate("(c) => getComputedStyle(c).touchAction") == "pan-y"
     page.mouse.wheel(0, 200)  # a wheel scrolls the page, whatever is below it
     page.wait_for_function("() => scrollY > 50")
@@ -269,7 +264,7 @@ def test_a_lost_picture_comes_back(pages: dict[str, str], open_page: Open) -> No
     assert "60 mm" in seen.page.locator("output").inner_text()
     seen.page.evaluate("() => lose.restoreContext()")
     seen.page.wait_for_timeout(300)
-    assert alike(picture(seen, 50.0), before)
+    assert picture(seen, 50.0) == before
     assert not [m for m in seen.messages if m.startswith("error")]
 
 
@@ -289,7 +284,7 @@ def test_another_jobs_data_take_its_place(pages: dict[str, str], open_page: Open
     assert float(seen.page.locator("input[type=range]").input_value()) == pytest.approx(1.0)
     assert seen.messages == []
     fresh = still(open_page, pages["sheet-layers"])
-    assert alike(picture(seen, 70.0), picture(fresh, 70.0))
+    assert picture(seen, 70.0) == picture(fresh, 70.0)
     assert seen.page.inner_html(".flat") == fresh.page.inner_html(".flat")
 
 
