@@ -25,6 +25,7 @@ from scarfwright.outputs.moving_cut.piece import piece
 from scarfwright.outputs.web.piece import Piece
 
 from tests.cut_jobs import worked
+from tests.proof_jobs import faultless
 from tests.strategies import jobs
 
 EXAMPLES = Path(__file__).resolve().parent.parent / "examples"
@@ -42,9 +43,20 @@ def said(work: Workup) -> list[tuple[float, float, str, Level]]:
     return [(s.start, s.end, told(work, cut, s), s.level) for s in cut.stretches]
 
 
-@settings(max_examples=max(settings.default.max_examples // 3, 1))  # type: ignore[union-attr]
+@settings(max_examples=15)
 @given(jobs())
 def test_whatever_the_job_the_whole_range_is_told_without_a_hole(job: Job) -> None:
+    told_without_a_hole(job)
+
+
+@pytest.mark.slow
+@settings(max_examples=300)
+@given(jobs())
+def test_whatever_the_job_in_hundreds_of_them(job: Job) -> None:
+    told_without_a_hole(job)
+
+
+def told_without_a_hole(job: Job) -> None:
     work = work_out(job)
     cut, found = passage(work.way), said(work)
     assert found[0][0] == cut.start
@@ -147,7 +159,7 @@ def test_the_board_in_three_is_the_board_and_what_the_kernel_leaves_of_it(name: 
 
     def solid_of(state: str) -> float:
         (found,) = (p for p in states[state].pieces if p.name == "work")
-        return float(block_solid(found.shape).Volume())  # type: ignore[arg-type]
+        return float(block_solid(found.shape).Volume())
 
     kept, kerf, offcut = (parts[role].volume for role in ("work", "kerf", "offcut"))
     assert kept + kerf + offcut == pytest.approx(solid_of("start"), rel=1e-9)
@@ -229,6 +241,22 @@ def test_it_takes_at_most_100_kB_of_the_page(name: str) -> None:
     _, shown = example(name)
     data = json.dumps(shown.data, ensure_ascii=False, separators=(",", ":"), allow_nan=False)
     assert len((shown.html + shown.script + shown.style + data).encode()) <= 100_000
+
+
+@pytest.mark.parametrize("seed", range(6))
+def test_any_job_without_a_fault_has_its_picture(seed: int) -> None:
+    """Closed bodies for shops as different as random ones are, the sled as long as it is, every number a number."""
+    work = faultless(seed)
+    shown: Any = piece(work).data
+    json.dumps(shown, allow_nan=False)
+    for body in shown["bodies"]:
+        flat, triangles = body["corners"], body["triangles"]
+        runs = {(triangles[i + j], triangles[i + (j + 1) % 3]) for i in range(0, len(triangles), 3) for j in range(3)}
+        assert all((b, a) in runs for a, b in runs), body["role"]
+        if body["role"] == "sled":
+            xs = flat[::3]
+            assert (max(xs), min(xs)) == (0, pytest.approx(-10 * work.way.sled.length, abs=0.5))
+    assert len(json.dumps(shown)) < 60_000
 
 
 def test_same_job_same_piece() -> None:

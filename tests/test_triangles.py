@@ -45,7 +45,12 @@ def check(mesh: Mesh, loop: Loop, holes: tuple[Loop, ...], high: float, sagitta:
 @pytest.mark.parametrize("sagitta", [1.0, 0.1, 0.005])
 def test_a_plate_with_every_kind_of_hole(sagitta: float) -> None:
     plate = rounded([(0, 0), (300, 0), (300, 80), (120, 80), (120, 150), (0, 150)], 12.0)
-    holes = (circle(40, 40, 20), circle(40, 100, 9), slot((90, 30), (90, 110), 18), slot((150, 40), (270, 40), 30))
+    holes: tuple[Loop, ...] = (
+        circle(40, 40, 20),
+        circle(40, 100, 9),
+        slot((90, 30), (90, 110), 18),
+        slot((150, 40), (270, 40), 30),
+    )
     holes += (rectangle(20, 120, 40, 10), circle(140, 70, 3))
     check(prism(plate, -4.0, 7.0, holes, sagitta), plate, holes, 11.0, sagitta)
 

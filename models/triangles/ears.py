@@ -35,8 +35,8 @@ def triangulated(ring: Sequence[Point], holes: Sequence[Sequence[Point]] = ()) -
         points += hole
     inner.sort(key=lambda hole: max(points[i] for i in hole), reverse=True)
     while inner:
-        hole = inner.pop(0)
-        joined = _bridged(points, joined, hole, inner)
+        joined = _bridged(points, joined, inner[0], inner[1:])
+        del inner[0]
     triangles = _ears(points, joined)
     _must_cover(points, triangles, [ring, *holes])
     return triangles

@@ -28,7 +28,8 @@ AT_REST = 1e-9
 
 
 def piece(work: Workup) -> Piece:
-    """The moving cut of a job worked out. A job with a fault may end before the cut does: it shows how far it goes."""
+    """The moving cut of a job without faults. Raises ValueError where a fault, such as notches that cross, leaves no
+    body to show."""
     cut = passage(work.way)
     flat = flat_views(work.way, cut)
     moving = _moving(work, cut, flat)
