@@ -26,6 +26,7 @@
     }`;
   // How a fragment is drawn: PLAIN; BOARD, with sawn faces and the hatched part of the sled; KERF, where the blade has
   // not been; EDGE. WORK and the like are the numbers of roles, put in below.
+  const PLAIN_EDGED = ["hand_line", "slot"];  // thin: dark edges would be all that is seen of them
   const PROUD = 1.5;  // edges are drawn so much nearer to the eye [mm]
   const PASSES = ["BOARD", "KERF", "PLAIN", "EDGE"];
   const FRAGMENT = `precision highp float;
@@ -98,7 +99,7 @@
         for (const p of [a, b, c]) found[role < 3 ? 0 : role < 4 ? 1 : 2].push(...p, ...here, ...kind);
         for (let i = 0; i < 3; i++) {
           const ends = [at[i], at[(i + 1) % 3]], key = `${Math.min(...ends)} ${Math.max(...ends)}`, other = sides.get(key);
-          if (other && dot(other, here) < 0.8) {  // in short lengths: one that runs past the eye would not be drawn
+          if (other && dot(other, here) < 0.8 && !PLAIN_EDGED.includes(body.role)) {  // in short lengths: one that runs past the eye would not be drawn
             const [from, to] = ends.map(corner), along = minus(to, from), count = Math.ceil(Math.hypot(...along) / 100);
             for (let j = 0; j < count; j++) for (const share of [j / count, (j + 1) / count])
               found[3].push(...from.map((v, axis) => v + share * along[axis]), ...here, ...kind);
