@@ -48,11 +48,7 @@ def items(work: Workup, groups: Iterable[str] = GROUPS, planned: Planned | None 
     planned: which board goes where, for a job that has boards and blanks.
     """
     asked = set(groups)
-    plan = None if planned is None else plan_numbers(planned.request, planned.plan)
-    found = [
-        OutputFile("numbers.json", lambda path: write(numbers(work, plan), path)),
-        OutputFile("job.toml", lambda path: write(job_to_toml(work.job), path)),
-    ]
+    found = _always(work, planned)
     if planned is not None:
         found += _plan(work, planned, paper="paper" in asked)
     makers: dict[str, Callable[[Workup], list[OutputFile]]] = {
@@ -64,12 +60,34 @@ def items(work: Workup, groups: Iterable[str] = GROUPS, planned: Planned | None 
     for group, maker in makers.items():
         if group in asked:
             found += maker(work)
-    return found
+    return [_book(work, planned, [item.path for item in found]), *found]
+
+
+def _book(work: Workup, planned: Planned | None, paths: list[str]) -> OutputFile:
+    """The shop book, which links the files of `paths`: those of this run."""
+
+    def make(target: Path) -> None:
+        from scarfwright.outputs.book.book import book
+        from scarfwright.outputs.joint_form.piece import piece as joint_form
+        from scarfwright.outputs.moving_cut.piece import piece as moving_cut
+
+        write(book(work, planned, paths, (moving_cut(work), joint_form(work))), target)
+
+    return OutputFile("index.html", make)
+
+
+def _always(work: Workup, planned: Planned | None) -> list[OutputFile]:
+    """Numbers and job: what is left behind whatever else is."""
+    plan = None if planned is None else plan_numbers(planned.request, planned.plan)
+    return [
+        OutputFile("numbers.json", lambda path: write(numbers(work, plan), path)),
+        OutputFile("job.toml", lambda path: write(job_to_toml(work.job), path)),
+    ]
 
 
 def plan_items(work: Workup, planned: Planned) -> list[OutputFile]:
     """What a plan alone leaves, for a job whose sled can't be made as it stands."""
-    return items(work, (), planned)[:2] + _plan(work, planned, paper=True)
+    return _always(work, planned) + _plan(work, planned, paper=True)
 
 
 def _plan(work: Workup, planned: Planned, *, paper: bool) -> list[OutputFile]:

@@ -14,6 +14,7 @@ from scarfwright.cli.showing.craft import show_craft
 from scarfwright.cli.showing.cutting import show_cut
 from scarfwright.cli.terminal import json_out, visible
 from scarfwright.models.findings import faults
+from scarfwright.models.job.guesses import guessed
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.numbers.numbers import numbers
 from scarfwright.models.solve import work_up
@@ -89,7 +90,7 @@ def show_work(
 
 
 def _assumed(work: Workup, screen: say.Screen, said: str) -> None:
-    keys = glance.guessed(work.job)
+    keys = guessed(work.job)
     if keys:
         screen.print(f"{said}: {', '.join(key.replace('_', ' ') for key in keys)}.")
 
