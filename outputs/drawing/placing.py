@@ -11,6 +11,7 @@ from functools import cached_property
 from scarfwright.models.flat.loop import Point
 from scarfwright.outputs.drawing.display import Clip, Item, Path, Text, flat, readable
 
+Place = Sequence[Item]  # what a label is made of where it might stand
 CLEAR = 0.35  # least room round a text [page mm]
 SAME = 1e-9  # opposite sides of a box are parallel to within this [page mm]
 Axis = tuple[float, float, float, float]  # a direction, and from where to where a shape's shadow on it reaches
@@ -90,13 +91,13 @@ def along(
     size: float = 2.7,
     bold: bool = False,
     shares: Sequence[float] = SHARES,
-) -> list[list[Item]]:
+) -> list[Place]:
     """Places for a label along the line from p to q, its middle `away` [page mm] to the left of the line."""
     length = math.dist(p, q)
     ux, uy = (q[0] - p[0]) / length, (q[1] - p[1]) / length
     angle = readable(math.atan2(uy, ux))
     down = 0.27 * size  # from the middle of the letters to their base line
-    found: list[list[Item]] = []
+    found: list[Place] = []
     for share in shares:
         x = p[0] + share * (q[0] - p[0]) - uy * away + down * math.sin(angle)
         y = p[1] + share * (q[1] - p[1]) + ux * away - down * math.cos(angle)
