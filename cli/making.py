@@ -21,7 +21,7 @@ from scarfwright.models.planning.numbers import plan_numbers
 from scarfwright.models.planning.planned import Planned
 from scarfwright.models.solve import work_up
 from scarfwright.models.workup import Workup
-from scarfwright.outputs.folder import FolderError, replaced_whole
+from scarfwright.outputs.folder import FolderError, kept_beside, replaced_whole
 from scarfwright.outputs.make import GROUPS, Item, items, make_all
 
 
@@ -43,11 +43,12 @@ def make_job(
         problem(f"{file}: {len(found)} fault{'s' * (len(found) > 1)}, so nothing was made")
         return 1
     planned = _planned(work)
-    todo = items(work, groups, planned)
+    target = out if out is not None else file.with_name(f"{file.stem}-files")
+    beside = kept_beside(target, groups, version, job_to_toml(job).encode())
+    todo = items(work, groups, planned, beside)
     empty = _empty(todo, groups)
     if only is not None and empty:
         return refuse(f"{file}: {_nothing_for(empty[0], job)}", file=str(file), key="shop_has")
-    target = out if out is not None else file.with_name(f"{file.stem}-files")
     before = _groups_in(target)
     try:
         with replaced_whole(target, groups, version, job_to_toml(job).encode()) as folder:

@@ -186,8 +186,7 @@ def _carry_over(
     """Copy what is to be kept from the old folder. Returns the names of the files that are not ours."""
     if old is None:
         return frozenset()
-    job = old.root / "job.toml"
-    same = old.first_line == _first_line(version) and job.is_file() and same_job == job.read_bytes()
+    same = _is_same(old, version, same_job)
     foreign: set[str] = set()
     for path in old.files:
         relative = path.relative_to(old.root)
@@ -205,6 +204,22 @@ def _carry_over(
             raise _in_the_way(folder)
         there.mkdir(parents=True, exist_ok=True)
     return frozenset(foreign)
+
+
+def _is_same(old: _Held, version: str, same_job: bytes | None) -> bool:
+    """Whether the old folder holds this very job, made by this version."""
+    job = old.root / "job.toml"
+    return old.first_line == _first_line(version) and job.is_file() and same_job == job.read_bytes()
+
+
+def kept_beside(target: Path, groups: set[str], version: str, same_job: bytes) -> tuple[str, ...]:
+    """The files of other groups that making `groups` anew would leave in the folder, in order of their names."""
+    with contextlib.suppress(OSError, UnicodeDecodeError):
+        old = _old(target)
+        if old is not None and _is_same(old, version, same_job):
+            names = (path.relative_to(old.root).as_posix() for path in old.files)
+            return tuple(n for n in names if n in old.ours and "/" in n and n.split("/")[0] not in groups)
+    return ()
 
 
 def _copy(path: Path, there: Path, shown: Path) -> None:

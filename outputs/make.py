@@ -42,10 +42,13 @@ class Item:
     told: str = ""
 
 
-def items(work: Workup, groups: Iterable[str] = GROUPS, planned: Planned | None = None) -> list[Item]:
+def items(
+    work: Workup, groups: Iterable[str] = GROUPS, planned: Planned | None = None, beside: Iterable[str] = ()
+) -> list[Item]:
     """Every file the job leaves, in the order they are made: what every job has, then group by group.
 
-    planned: which board goes where, for a job that has boards and blanks.
+    planned: which board goes where, for a job that has boards and blanks; beside: files of earlier runs that stay,
+    which the book links too.
     """
     asked = set(groups)
     found = _always(work, planned)
@@ -55,11 +58,11 @@ def items(work: Workup, groups: Iterable[str] = GROUPS, planned: Planned | None 
     for group, maker in makers.items():
         if group in asked:
             found += maker(work)
-    return [_book(work, planned, [item.path for item in found]), *found]
+    return [_book(work, planned, [*(item.path for item in found), *beside]), *found]
 
 
 def _book(work: Workup, planned: Planned | None, paths: list[str]) -> Item:
-    """The shop book, which links the files of `paths`: those of this run."""
+    """The shop book, which links the files of `paths`."""
 
     def make(target: Path) -> None:
         from scarfwright.outputs.book.book import book
