@@ -1,7 +1,9 @@
-"""The book's page, read with lxml: whole, safe, its ids its own, its figures those of numbers.json, the same each time."""
+"""The book's page, read with lxml: whole, safe, its ids its own, its figures those of numbers.json, "
+"the same each time."""
 
 from __future__ import annotations
 
+import itertools
 import json
 import re
 from collections import Counter
@@ -24,8 +26,19 @@ from scarfwright.outputs.book.chapters import CHAPTERS
 from scarfwright.outputs.book.render import chapter_keys, chapter_piece
 from scarfwright.outputs.make import items
 
-from tests.book.books import EXAMPLES, MISCHIEF, TRIALS, counting_piece, made, mischief, page_of, parsed, text_of, worked
-from tests.cli_runs import run_cli
+from tests.book.books import (
+    EXAMPLES,
+    MISCHIEF,
+    TRIALS,
+    counting_piece,
+    made,
+    mischief,
+    page_of,
+    parsed,
+    text_of,
+    worked,
+)
+from tests.cli_runs import GOOD, run, write
 from tests.strategies import likely_jobs
 
 KEYS = ("first", "joint", "wood", "sled", "checking", "saw", "cut", "testing", "gluing", "planing", "bending", "record",
@@ -53,8 +66,12 @@ def wrong(page: str) -> list[str]:
         holes = {e.get("data-piece") for e in chapter.iter("section")}
         found += [f"id {one} in {key}" for one in inner if not any(one == k or one.startswith(f"{k}-") for k in holes)]
     levels = [int(e.tag[1]) for e in root.iter("h1", "h2", "h3", "h4")]
-    found += [f"heading {b} after {a}" for a, b in zip(levels, levels[1:], strict=False) if b > a + 1]
-    found += [f"{tag} loads something" for tag in ("link", "img", "iframe", "object", "base") if root.find(f".//{tag}") is not None]
+    found += [f"heading {b} after {a}" for a, b in itertools.pairwise(levels) if b > a + 1]
+    found += [
+        f"{tag} loads something"
+        for tag in ("link", "img", "iframe", "object", "base")
+        if root.find(f".//{tag}") is not None
+    ]
     if len(page.encode()) > MOST_BYTES:
         found.append(f"{len(page.encode())} bytes")
     return found
@@ -81,7 +98,7 @@ def test_trials_have_a_page_or_a_fault(path: Path) -> None:
     assert wrong(page_of(*worked(text_of(path)))) == []
 
 
-@settings(max_examples=8, derandomize=True, phases=[Phase.explicit, Phase.generate],
+@settings(max_examples=4, derandomize=True, phases=[Phase.explicit, Phase.generate],
           suppress_health_check=list(HealthCheck))  # fmt: skip
 @given(job=likely_jobs())
 def test_random_jobs_have_a_whole_page(job: Job) -> None:
@@ -116,7 +133,7 @@ def test_data_can_not_end_its_element() -> None:
     text = page_data(sharp)
     assert not set("<>&\u2028\u2029") & set(text)
     assert json.loads(text) == sharp
-    with pytest.raises(ValueError, match="nan|NaN|JSON"):
+    with pytest.raises(ValueError, match="JSON compliant"):
         page_data({"a": float("nan")})
 
 
@@ -220,10 +237,9 @@ def test_every_file_is_explained_and_linked(path: Path) -> None:
 
 def test_a_run_of_one_group_links_what_lies_there(tmp_path: Path) -> None:
     """Alone it links its own files; beside an earlier run of the same job, that one's too."""
-    job, out = tmp_path / "job.toml", tmp_path / "out"
-    job.write_text(text_of(EXAMPLES[0]), encoding="utf-8")
+    job, out = write(tmp_path, GOOD), tmp_path / "out"
     for group in ("paper", "cut"):
-        assert run_cli("make", str(job), "--out", str(out), "--only", group).returncode == 0
+        assert run("make", job, "--out", out, "--only", group, cwd=tmp_path).returncode == 0
         page = (out / "index.html").read_text(encoding="utf-8")
         linked = {a.get("href", "") for a in parsed(page).iter("a") if not a.get("href", "").startswith("#")}
         there = {p.relative_to(out).as_posix() for p in out.rglob("*") if p.is_file()}
@@ -232,10 +248,8 @@ def test_a_run_of_one_group_links_what_lies_there(tmp_path: Path) -> None:
 
 
 def test_a_job_with_faults_gets_no_book(tmp_path: Path) -> None:
-    job = tmp_path / "job.toml"
-    job.write_text(text_of(EXAMPLES[0]).replace("[saw]", "[saw]\nmax_depth = '20 mm'", 1), encoding="utf-8")
-    done = run_cli("make", str(job), "--out", str(tmp_path / "out"))
-    assert done.returncode in (1, 2)
+    job = write(tmp_path, GOOD + '[saw]\nmax_depth = "20 mm"\n')
+    assert run("make", job, "--out", "out", cwd=tmp_path).returncode == 1
     assert not (tmp_path / "out").exists()
 
 
