@@ -24,7 +24,7 @@ from scarfwright.models.sharing.manifest import Terms
 from scarfwright.models.sharing.plug_ins import plug_ins_of
 from scarfwright.models.solve import work_up
 from scarfwright.models.workup import Workup
-from scarfwright.outputs.folder import FolderError, replaced_whole
+from scarfwright.outputs.folder import FolderError, kept_beside, replaced_whole
 from scarfwright.outputs.make import GROUPS, OutputFile, items, make_all
 
 
@@ -57,13 +57,14 @@ def make_job(
         return no_group(only)
     found = find(path, shop)
     file = found.file
-    ready = make_ready(for_this_run(found.job, instead, groups if only is not None else ()), file, groups, json)
+    target = out if out is not None else file.with_name(f"{file.stem}-files")
+    job = for_this_run(found.job, instead, groups if only is not None else ())
+    ready = make_ready(job, file, groups, json, target, version)
     if isinstance(ready, int):
         return ready
     empty = empty_groups(ready.todo, groups)
     if only is not None and empty:
         return refuse(f"{file}: {nothing_for(empty[0], ready.work.job)}", file=str(file), key="shop_has")
-    target = out if out is not None else file.with_name(f"{file.stem}-files")
     before = groups_in(target)
     stopped = put(ready, target, groups, version, ready.terms)
     if stopped is not None:
@@ -83,8 +84,13 @@ def no_group(only: str | None) -> int:
     return refuse(f'--only: found "{only}", expected some of {",".join(GROUPS)}', key="--only")
 
 
-def make_ready(job: Job, file: Path, groups: set[str], json: bool) -> Ready | int:
-    """Work the job out and list its files; for one that has faults, say so and give the exit code."""
+def make_ready(
+    job: Job, file: Path, groups: set[str], json: bool, target: Path | None = None, version: str = ""
+) -> Ready | int:
+    """Work the job out and list its files; for one that has faults, say so and give the exit code.
+
+    target: the folder they go to, where files of earlier runs may stay.
+    """
     work = work_up(job)
     found = _faults(work, groups)
     if found:
@@ -94,7 +100,8 @@ def make_ready(job: Job, file: Path, groups: set[str], json: bool) -> Ready | in
         problem(f"{file}: {len(found)} fault{'s' * (len(found) > 1)}, so nothing was made")
         return 1
     planned = _planned(work)
-    return Ready(work, planned, items(work, groups, planned))
+    beside = kept_beside(target, groups, version, job_to_toml(job).encode(), Terms(plug_ins_of(work)))
+    return Ready(work, planned, items(work, groups, planned, beside))
 
 
 def put(ready: Ready, target: Path, groups: set[str], version: str, terms: Terms) -> int | None:

@@ -26,7 +26,7 @@ from scarfwright.models.sharing.plug_ins import plug_ins_of
 from scarfwright.models.solve import work_up
 from scarfwright.models.words import plan as words
 from scarfwright.models.workup import Workup
-from scarfwright.outputs.folder import FolderError, replaced_whole
+from scarfwright.outputs.folder import FolderError, kept_beside, replaced_whole
 from scarfwright.outputs.formats.text import as_json
 from scarfwright.outputs.make import items, make_all, plan_items
 from scarfwright.outputs.plan_sheet.codes import blank_code, strip_name
@@ -55,8 +55,9 @@ def plan_command(
         planned = planned_for(work, seconds, stop)
         target = out if out is not None else file.with_name(f"{file.stem}-files")
         groups = set() if faults(list(work.findings)) else {"paper"}
-        todo = items(work, groups, planned) if groups else plan_items(work, planned)
         terms = Terms(plug_ins_of(work))
+        beside = kept_beside(target, {"paper"}, version, job_to_toml(job).encode(), terms)
+        todo = items(work, groups, planned, beside) if groups else plan_items(work, planned)
         try:
             with replaced_whole(target, {"paper"}, version, job_to_toml(job).encode(), terms) as folder:
                 make_all(todo, folder, lambda _: None)

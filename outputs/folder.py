@@ -243,6 +243,16 @@ def _carry_over(old: _Held | None, building: Path, groups: set[str], same: bool)
     return _Carried(frozenset(foreign), frozenset(ours))
 
 
+def kept_beside(target: Path | None, groups: set[str], version: str, same_job: bytes, terms: Terms) -> tuple[str, ...]:
+    """The files of other groups that making `groups` anew would leave in the folder, in order of their names."""
+    with contextlib.suppress(OSError, UnicodeDecodeError, FolderError):
+        old = None if target is None else _old(target)
+        if old is not None and _same(old, version, same_job, terms):
+            names = (path.relative_to(old.root).as_posix() for path in old.files)
+            return tuple(n for n in names if n in old.ours and "/" in n and n.split("/")[0] not in groups)
+    return ()
+
+
 def _copy(path: Path, there: Path, shown: Path) -> None:
     if os.path.lexists(there) or not (path.is_symlink() or path.is_file()):
         raise _in_the_way(shown)

@@ -28,6 +28,7 @@ from scarfwright.models.workup import Workup
 from scarfwright.outputs.formats.table import write
 
 GROUPS = ("cad", "cut", "print", "paper")
+BOOK = "index.html"
 TO_LOOK_AT = ("sled", "riser")  # as meshes too, which any viewer opens
 TO_MARK = ("FOR MARKING OUT ONLY: both halves of the sled on the plank", "Nothing in this file is for a machine.")
 NOTE_COLUMNS = 96  # characters of the operator's lines, in the file and beside a sheet
@@ -42,10 +43,13 @@ class OutputFile:
     told: str = ""
 
 
-def items(work: Workup, groups: Iterable[str] = GROUPS, planned: Planned | None = None) -> list[OutputFile]:
+def items(
+    work: Workup, groups: Iterable[str] = GROUPS, planned: Planned | None = None, beside: Iterable[str] = ()
+) -> list[OutputFile]:
     """Every file the job leaves, in the order they are made: what every job has, then group by group.
 
-    planned: which board goes where, for a job that has boards and blanks.
+    planned: which board goes where, for a job that has boards and blanks; beside: files of earlier runs that stay,
+    which the book links too.
     """
     asked = set(groups)
     found = _always(work, planned)
@@ -60,11 +64,11 @@ def items(work: Workup, groups: Iterable[str] = GROUPS, planned: Planned | None 
     for group, maker in makers.items():
         if group in asked:
             found += maker(work)
-    return [_book(work, planned, [item.path for item in found]), *found]
+    return [_book(work, planned, [*(item.path for item in found), *beside]), *found]
 
 
 def _book(work: Workup, planned: Planned | None, paths: list[str]) -> OutputFile:
-    """The shop book, which links the files of `paths`: those of this run."""
+    """The shop book, which links the files of `paths`."""
 
     def make(target: Path) -> None:
         from scarfwright.outputs.book.book import book
@@ -73,7 +77,7 @@ def _book(work: Workup, planned: Planned | None, paths: list[str]) -> OutputFile
 
         write(book(work, planned, paths, (moving_cut(work), joint_form(work))), target)
 
-    return OutputFile("index.html", make)
+    return OutputFile(BOOK, make)
 
 
 def _always(work: Workup, planned: Planned | None) -> list[OutputFile]:

@@ -25,7 +25,7 @@ from scarfwright.models.job.file import job_to_toml
 from scarfwright.models.numbers.numbers import numbers
 from scarfwright.models.sharing.manifest import JOB, Manifest, Sealed, Terms
 from scarfwright.models.words.passing_on import verdict as words
-from scarfwright.outputs.make import GROUPS
+from scarfwright.outputs.make import BOOK, GROUPS
 from scarfwright.outputs.share.papers import papers
 from scarfwright.outputs.share.seal import manifest_in
 from scarfwright.outputs.share.shared import Shared, read_shared
@@ -41,7 +41,7 @@ def make_zip(path: Path, out: Path | None, only: str | None, json: bool, version
     taken = _another_job(target, shared)
     if taken:
         return refuse(taken, file=str(target))
-    made = make_ready(shared.job, path, groups, json)
+    made = make_ready(shared.job, path, groups, json, target, version)
     if isinstance(made, int):
         return made
     empty = empty_groups(made.todo, groups)
@@ -96,6 +96,9 @@ def _bytes(there: Manifest, here: dict[str, Sealed], groups: set[str]) -> tuple[
     """Names of files with the same bytes, with others, and of those that were not made though their group was."""
     left = set(GROUPS) - groups
     told = {name: one for name, one in there.files.items() if name.partition("/")[0] not in left}
+    if left:  # a book links the files that are there
+        told.pop(BOOK, None)
+        here = {name: one for name, one in here.items() if name != BOOK}
     same = [name for name, one in here.items() if told.get(name) == one]
     other = [name for name, one in here.items() if told.get(name) != one]
     return same, other, [name for name in told if name not in here]

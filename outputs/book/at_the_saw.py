@@ -62,12 +62,12 @@ def cut(work: Workup, _planned: Planned | None) -> list[Block]:
             endings.NAMES[one.name] + (" (as the job says)" if one.asked else ""),
             endings.HOW[one.name],
             endings.why(one, say),
-            endings.RISKS[one.name].removeprefix("Risk: "),
+            _risk(one.name),
         )
         for one in advice.endings
     )
     return [
-        Cautions((endings.RISKS[work.job.saw.end_of_cut].removeprefix("Risk: "),), "At the end of this cut"),
+        Cautions((_risk(work.job.saw.end_of_cut),), "At the end of this cut"),
         Hole("moving_cut", "The cut, moment by moment"),
         Facts("The heel's travel past the blade's centre", travel_figures(work)),
         Drawings(tuple(ending_scenes(work))),
@@ -91,8 +91,14 @@ def testing(work: Workup, _planned: Planned | None) -> list[Block]:
     return [
         *found,
         Text(ORDER),
-        Hole("joint_form", "What your test joint says"),
+        Hole("tune", "What your test joint says"),
         Table("What to measure", ("What", "How", "Planned", "On"), rows),
         Text(HAND),
         Drawings((), "paper/test-joint.pdf"),
     ]
+
+
+def _risk(ending: str) -> str:
+    """What can go wrong, without the word that heads it on other sheets."""
+    told = endings.RISKS[ending].removeprefix("Risk: ")
+    return told[0].upper() + told[1:]

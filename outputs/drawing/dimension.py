@@ -5,7 +5,9 @@ from __future__ import annotations
 import itertools
 import math
 from collections.abc import Iterator, Sequence
-from typing import Literal
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Literal, overload
 
 from scarfwright.models.flat.loop import Point, Vertex
 from scarfwright.models.lengths.drawn import drawn_in
@@ -164,7 +166,34 @@ def leader(tip: Point, knee: Point, text: str, *, size: float = SIZE, bold: bool
     return [line([tip, knee]), arrow(tip, u, 0.8 * ARROW), Text(*at, text, size, "start" if right else "end", 0, bold)]
 
 
-def pointed(tips: Sequence[Point], text: str, *, size: float = SIZE, bold: bool = False) -> Iterator[list[Item]]:
+@dataclass(frozen=True)
+class Led(Sequence[Item]):
+    """A leader that is drawn only when it is looked at: of many places tried one is taken."""
+
+    tip: Point
+    knee: Point
+    text: str
+    size: float
+    bold: bool
+
+    @cached_property
+    def items(self) -> list[Item]:
+        return leader(self.tip, self.knee, self.text, size=self.size, bold=self.bold)
+
+    def __len__(self) -> int:
+        return len(self.items)
+
+    @overload
+    def __getitem__(self, index: int) -> Item: ...
+
+    @overload
+    def __getitem__(self, index: slice) -> list[Item]: ...
+
+    def __getitem__(self, index: int | slice) -> Item | list[Item]:
+        return self.items[index]
+
+
+def pointed(tips: Sequence[Point], text: str, *, size: float = SIZE, bold: bool = False) -> Iterator[Sequence[Item]]:
     """Places for a label that stands away from its thing on a leader, nearest first."""
     steep = (60, 120, 30, 150, 85, 95, 45, 135, 75, 105, 15, 165)
     turns = [math.radians(sign * angle) for angle in steep for sign in (-1, 1)]
@@ -172,7 +201,7 @@ def pointed(tips: Sequence[Point], text: str, *, size: float = SIZE, bold: bool 
         for tip in tips:
             for turn in turns:
                 knee = (tip[0] + reach * math.cos(turn), tip[1] + reach * math.sin(turn))
-                yield leader(tip, knee, text, size=size, bold=bold)
+                yield Led(tip, knee, text, size, bold)
 
 
 def scale_bar(at: Point, view: View, units: Unit, most: float = 60.0, size: float = SIZE) -> list[Item]:

@@ -37,6 +37,7 @@ def one_line(text: str) -> str:
     return "".join(" " if unicodedata.category(c) in ("Cc", "Cs", "Zl", "Zp") else c for c in text)
 
 
+@lru_cache(maxsize=8192)
 def in_font(text: str, bold: bool = False) -> str:
     """The text in letters the font has: else without its accents, else "?"."""
     known = font(font_name(bold)).face.charWidths

@@ -5,33 +5,78 @@ from __future__ import annotations
 import itertools
 import math
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from functools import cached_property
 
 from scarfwright.models.flat.loop import Point
 from scarfwright.outputs.drawing.display import Clip, Item, Path, Text, flat, readable
 
-Taken = tuple[tuple[float, float, float, float], Sequence[Point]]  # a shape, and its upright box before it
+Place = Sequence[Item]  # what a label is made of where it might stand
 CLEAR = 0.35  # least room round a text [page mm]
+SAME = 1e-9  # opposite sides of a box are parallel to within this [page mm]
+Axis = tuple[float, float, float, float]  # a direction, and from where to where a shape's shadow on it reaches
+
+
+@dataclass(frozen=True)
+class Taken:
+    """A convex shape (polygon or segment), the upright box round it, and the axes that may part it from another one.
+
+    Worked out once a shape: each is held against many.
+    """
+
+    points: Sequence[Point]
+    box: tuple[float, float, float, float]
+
+    @cached_property
+    def axes(self) -> tuple[Axis, ...]:
+        found = []
+        for (ax, ay), (bx, by) in _sides(self.points):
+            dx, dy = bx - ax, by - ay
+            for nx, ny in ((-dy, dx), (dx, dy)):
+                shadow = [x * nx + y * ny for x, y in self.points]
+                found.append((nx, ny, min(shadow), max(shadow)))
+        return tuple(found)
+
+    def apart(self, other: Taken) -> bool:
+        """Whether the two have no point in common.
+
+        Separating axes: two convex shapes are apart exactly if some edge's normal, or for segments its direction, has
+        their shadows apart.
+        """
+        return _parted(self.axes, other.points) or _parted(other.axes, self.points)
+
+
+def taken(points: Sequence[Point]) -> Taken:
+    """A shape with its box."""
+    xs, ys = [x for x, _ in points], [y for _, y in points]
+    return Taken(points, (min(xs), min(ys), max(xs), max(ys)))
 
 
 def apart(one: Sequence[Point], other: Sequence[Point]) -> bool:
-    """Whether two convex shapes (polygons or segments) have no point in common.
+    """Whether two convex shapes (polygons or segments) have no point in common."""
+    return taken(one).apart(taken(other))
 
-    Separating axes: two convex shapes are apart exactly if some edge's normal, or for segments its direction, has
-    their shadows apart.
-    """
-    for a, b in _sides(one, other):
-        dx, dy = b[0] - a[0], b[1] - a[1]
-        for nx, ny in ((-dy, dx), (dx, dy)):
-            first = [p[0] * nx + p[1] * ny for p in one]
-            second = [p[0] * nx + p[1] * ny for p in other]
-            if max(first) < min(second) or max(second) < min(first):
-                return True
+
+def _parted(axes: Sequence[Axis], points: Sequence[Point]) -> bool:
+    for nx, ny, low, high in axes:
+        shadow = [x * nx + y * ny for x, y in points]
+        if min(shadow) > high or max(shadow) < low:
+            return True
     return False
 
 
-def _sides(one: Sequence[Point], other: Sequence[Point]) -> Iterator[tuple[Point, Point]]:
-    for corners in (one, other):
-        yield from zip(corners, (*corners[1:], corners[0]), strict=True)
+def _sides(points: Sequence[Point]) -> Iterator[tuple[Point, Point]]:
+    """The sides, each direction once: one of a segment, two of a parallelogram."""
+    if len(points) == 2:
+        yield points[0], points[1]
+        return
+    count = len(points)
+    if count == 4:
+        (ax, ay), (bx, by), (cx, cy), (dx, dy) = points
+        if abs(ax - bx + cx - dx) < SAME and abs(ay - by + cy - dy) < SAME:
+            count = 2
+    for i in range(count):
+        yield points[i], points[(i + 1) % len(points)]
 
 
 SHARES = (0.5, 0.6, 0.4, 0.7, 0.3, 0.8, 0.2, 0.55, 0.45, 0.65, 0.35, 0.75, 0.25, 0.85, 0.15, 0.9, 0.1)
@@ -46,13 +91,13 @@ def along(
     size: float = 2.7,
     bold: bool = False,
     shares: Sequence[float] = SHARES,
-) -> list[list[Item]]:
+) -> list[Place]:
     """Places for a label along the line from p to q, its middle `away` [page mm] to the left of the line."""
     length = math.dist(p, q)
     ux, uy = (q[0] - p[0]) / length, (q[1] - p[1]) / length
     angle = readable(math.atan2(uy, ux))
     down = 0.27 * size  # from the middle of the letters to their base line
-    found: list[list[Item]] = []
+    found: list[Place] = []
     for share in shares:
         x = p[0] + share * (q[0] - p[0]) - uy * away + down * math.sin(angle)
         y = p[1] + share * (q[1] - p[1]) + ux * away - down * math.cos(angle)
@@ -73,11 +118,11 @@ class Room:
         """Remember items as taken room. Of a clipped group only the window counts."""
         for item in items:
             if isinstance(item, Clip):
-                self.boxes.append(_taken(item.window.points(0.1)))
+                self.boxes.append(taken(item.window.points(0.1)))
             elif isinstance(item, Text):
-                self.boxes.append(_taken(item.box()))
+                self.boxes.append(taken(item.box()))
             else:
-                self.strokes += [_taken(stroke) for stroke in strokes(item)]
+                self.strokes += [taken(stroke) for stroke in strokes(item)]
 
     def hits(self, items: Iterable[Item], enough: float = math.inf) -> int:
         """How many things a group of items would run into; off the area counts heavily. Counts no further than
@@ -89,11 +134,12 @@ class Room:
             if isinstance(item, Text):
                 corners = item.box(CLEAR)
                 count += 100 * sum(not self._within(p) for p in corners)
-                count += _meeting(corners, self.boxes) + _meeting(corners, self.strokes)
+                shape = taken(corners)
+                count += _meeting(shape, self.boxes) + _meeting(shape, self.strokes)
             else:
                 for stroke in strokes(item):
                     count += 100 * sum(not self._within(p) for p in stroke)
-                    count += _meeting(stroke, self.boxes)
+                    count += _meeting(taken(stroke), self.boxes)
         return count
 
     def put(self, choices: Iterable[Sequence[Item]]) -> Sequence[Item]:
@@ -113,19 +159,15 @@ class Room:
         return self.low[0] <= p[0] <= self.high[0] and self.low[1] <= p[1] <= self.high[1]
 
 
-def _taken(shape: Sequence[Point]) -> Taken:
-    xs, ys = [x for x, _ in shape], [y for _, y in shape]
-    return (min(xs), min(ys), max(xs), max(ys)), shape
-
-
-def _meeting(shape: Sequence[Point], others: Sequence[Taken]) -> int:
+def _meeting(shape: Taken, others: Sequence[Taken]) -> int:
     """How many of the others a convex shape meets; those beyond its upright box are passed over quickly."""
-    (left, low, right, high), _ = _taken(shape)
-    return sum(
-        not apart(shape, other)
-        for (x0, y0, x1, y1), other in others
-        if x0 <= right and x1 >= left and y0 <= high and y1 >= low
-    )
+    left, low, right, high = shape.box
+    count = 0
+    for other in others:
+        x0, y0, x1, y1 = other.box
+        if x0 <= right and x1 >= left and y0 <= high and y1 >= low and not shape.apart(other):
+            count += 1
+    return count
 
 
 def strokes(path: Path) -> list[tuple[Point, Point]]:

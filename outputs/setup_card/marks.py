@@ -11,7 +11,7 @@ from scarfwright.models.lengths.drawn import drawn_in
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.dimension import arrow, linear, pointed, running
 from scarfwright.outputs.drawing.display import CENTRE, OUTLINE, Item, Text, line
-from scarfwright.outputs.drawing.placing import Room, along
+from scarfwright.outputs.drawing.placing import Place, Room, along
 from scarfwright.outputs.setup_card.frame import FREE_STRIP, Frame
 
 LABEL = 3.0
@@ -111,7 +111,7 @@ def _stations(work: Workup, frame: Frame) -> list[Item]:
     rail = (work.joint.thickness + 45.0) / view.scale + 3.0
     room = Room(frame.area)
     room.take(_table_edges(work, frame))
-    places: list[list[Item]] = []
+    places: list[Place] = []
     for more in (
         0.0,
         1.0,
@@ -171,7 +171,7 @@ def _travels(work: Workup, frame: Frame) -> list[Item]:
     ]
 
 
-def labels(work: Workup, frame: Frame) -> list[list[list[Item]]]:
+def labels(work: Workup, frame: Frame) -> list[list[Place]]:
     """Names of things with the places each may take, best first."""
     view, out, saw = frame.plan, frame.out, work.job.saw
     travel, offcut = frame.state.travel, work.cut.advice.offcut
@@ -181,7 +181,7 @@ def labels(work: Workup, frame: Frame) -> list[list[list[Item]]]:
     def at(x: float, y: float) -> Point:
         return view.point((x, out * y))
 
-    def level(x0: float, x1: float, y: float, text: str, *, bold: bool = False) -> list[list[Item]]:
+    def level(x0: float, x1: float, y: float, text: str, *, bold: bool = False) -> list[Place]:
         """Places along the feed at which the text stays between two x, if there is room for it."""
         half = Text(0, 0, text, LABEL, bold=bold).width / 2 * view.scale
         if x1 - x0 <= 2 * half:
@@ -216,18 +216,18 @@ def labels(work: Workup, frame: Frame) -> list[list[list[Item]]]:
     ]
 
 
-def _outward(places: list[list[Item]], edge: Point, out: float) -> list[list[Item]]:
+def _outward(places: list[Place], edge: Point, out: float) -> list[Place]:
     """Places whose text stands beyond the work edge, on the free side, before the others."""
 
-    def inward(place: list[Item]) -> bool:
+    def inward(place: Place) -> bool:
         return any(isinstance(item, Text) and (item.y - edge[1]) * out < 2.0 for item in place)
 
     return sorted(places, key=inward)
 
 
-def _feed(places: list[Point]) -> list[list[Item]]:
+def _feed(places: list[Point]) -> list[Place]:
     """An arrow along the feed with its name over it."""
-    found: list[list[Item]] = []
+    found: list[Place] = []
     for x, y in places:
         name = Text(x, y + 1.2, "FEED", LABEL, bold=True)
         found.append([line([(x, y), (x + 10.0, y)], OUTLINE), arrow((x + 12.5, y), (1, 0), 3.5), name])

@@ -14,7 +14,7 @@ from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.dimension import SIZE, arrow, linear, pointed, running
 from scarfwright.outputs.drawing.display import EDGE, OUTLINE, PHANTOM, THIN, Item, Text, View, line, shape
 from scarfwright.outputs.drawing.lettering import width as width_of
-from scarfwright.outputs.drawing.placing import along
+from scarfwright.outputs.drawing.placing import Place, along
 from scarfwright.outputs.shop_drawings.plank_view import BLADE_PEN
 from scarfwright.outputs.shop_drawings.sled_details import LABEL
 from scarfwright.outputs.shop_drawings.stand import Block
@@ -108,7 +108,7 @@ def _outer(p: Point, q: Point, x: float, name: str, figure: str, side: Literal["
     return linear(p, q, (x, 0.0), figure, "vertical", beside=side)
 
 
-def carrier_labels(work: Workup, cut: Dividing, view: View) -> list[list[list[Item]]]:
+def carrier_labels(work: Workup, cut: Dividing, view: View) -> list[list[Place]]:
     """Names and screw numbers with the places each may take, best first."""
     out = -1.0 if view.mirrored else 1.0
     level = view.point((0.0, cut.fence))[1]
@@ -116,12 +116,12 @@ def carrier_labels(work: Workup, cut: Dividing, view: View) -> list[list[list[It
     corners = [view.point(v.point) for v in cut.batten.vertices]
     low, high = _halfway(corners[0], corners[3]), _halfway(corners[1], corners[2])
     ratio = work.way.nominal.ratio
-    batten: list[list[Item]] = []
+    batten: list[Place] = []
     for text in (f"batten, slope {slope_mark(ratio)}", f"batten, {degrees(ratio):.2f}°", "batten"):
         batten += along(low, high, text, 0.0, size=LABEL, shares=(0.36, 0.64, 0.3, 0.7, 0.25, 0.75, 0.2))
     tips = [(low[0] + s * (high[0] - low[0]), low[1] + s * (high[1] - low[1])) for s in (0.25, 0.75, 0.5, 0.9)]
     batten += pointed(tips, f"batten, slope {slope_mark(ratio)}", size=LABEL)
-    fence: list[list[Item]] = []
+    fence: list[Place] = []
     base, tip = view.point((0.0, 0.0)), view.point((cut.carrier_length, 0.0))
     for text in ("THIS EDGE ALONG THE FENCE", "FENCE"):
         fence += along(base, tip, text, out * 2.8, size=LABEL, bold=True)
@@ -130,9 +130,9 @@ def carrier_labels(work: Workup, cut: Dividing, view: View) -> list[list[list[It
     return [*found, batten, fence, _blade(cut, view, out), *_pieces(cut, view, out)]
 
 
-def _blade(cut: Dividing, view: View, out: float) -> list[list[Item]]:
+def _blade(cut: Dividing, view: View, out: float) -> list[Place]:
     near, far = view.point((0.0, cut.fence)), view.point((cut.carrier_length, cut.fence))
-    found: list[list[Item]] = []
+    found: list[Place] = []
     for text in ("BLADE runs along this line", "BLADE"):
         for away in (-out * 2.8, out * 3.2):
             found += along(near, far, text, away, size=LABEL, bold=True)
@@ -140,10 +140,10 @@ def _blade(cut: Dividing, view: View, out: float) -> list[list[Item]]:
     return found + list(pointed(tips, "BLADE", size=LABEL, bold=True))
 
 
-def _pieces(cut: Dividing, view: View, out: float) -> list[list[list[Item]]]:
+def _pieces(cut: Dividing, view: View, out: float) -> list[list[Place]]:
     """The strip, the halves and the handle by name."""
     corners = [view.point(v.point) for v in cut.free.loop.vertices]
-    strip: list[list[Item]] = []
+    strip: list[Place] = []
     low, high = _halfway(corners[0], corners[3]), _halfway(corners[1], corners[2])
     for text in ("STRIP as thick as the carrier, under the free half", "STRIP under the free half", "STRIP"):
         for away in (0.0, out * 1.5, -out * 1.5):
@@ -152,22 +152,20 @@ def _pieces(cut: Dividing, view: View, out: float) -> list[list[list[Item]]]:
     found = [strip]
     if cut.handle is not None:
         x, y = view.point(cut.handle)
-        words: list[list[Item]] = [
-            [Text(x + 7.5 + more, y - 0.27 * LABEL, "handle: push here", LABEL)] for more in (0, 5)
-        ]
+        words: list[Place] = [[Text(x + 7.5 + more, y - 0.27 * LABEL, "handle: push here", LABEL)] for more in (0, 5)]
         found.append(words + list(pointed([(x, y)], "handle: push here", size=LABEL)))
     return found
 
 
-def _screw_numbers(view: View, places: tuple[Point, ...], level: float, side: float) -> list[list[list[Item]]]:
+def _screw_numbers(view: View, places: tuple[Point, ...], level: float, side: float) -> list[list[Place]]:
     """The number of each screw beside it, on its own side (up the page: +1) of the blade's line at `level`."""
-    found: list[list[list[Item]]] = []
+    found: list[list[Place]] = []
     for number, at in enumerate(places, 1):
         px, py = view.point(at)
         heights = (-1.1, 1.1, -2.7, 2.3, -4.1, 3.3, -5.5, 4.7)
         sides = [(dx, dy) for dy in heights for dx in (1.5, -1.5)]
         beside = [Text(px + dx, py + dy, str(number), LABEL, "start" if dx > 0 else "end") for dx, dy in sides]
-        own: list[list[Item]] = [[text] for text in beside if all((y - level) * side > 0 for _, y in text.box())]
+        own: list[Place] = [[text] for text in beside if all((y - level) * side > 0 for _, y in text.box())]
         found.append([*own, *pointed([(px, py)], str(number), size=LABEL)])
     return found
 

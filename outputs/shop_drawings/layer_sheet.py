@@ -11,7 +11,7 @@ from scarfwright.outputs.drawing.dimension import linear, running, scale_bar
 from scarfwright.outputs.drawing.display import EDGE, Item, Sheet, Text, View, box, fitting_scale, scale_text
 from scarfwright.outputs.drawing.job_cells import DEFER, job_cells
 from scarfwright.outputs.drawing.panels import Row, inner, panel, table, title_block
-from scarfwright.outputs.drawing.placing import Room, along
+from scarfwright.outputs.drawing.placing import Place, Room, along
 from scarfwright.outputs.shop_drawings.sled_details import LABEL, PANEL_SIZE, WARN, part_items
 
 LOWER = 66.0
@@ -63,7 +63,7 @@ def _dimensions(work: Workup, view: View) -> list[Item]:
     return items + linear(nose, low, (low[0], y), f"length {say(real.length)}", "horizontal")
 
 
-def _labels(work: Workup, view: View) -> list[list[list[Item]]]:
+def _labels(work: Workup, view: View) -> list[list[Place]]:
     real = work.way.sled
     out = -1.0 if view.mirrored else 1.0
     heel, nose = view.point((real.length, real.heel)), view.point((0.0, real.nose))

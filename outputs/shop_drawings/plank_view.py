@@ -10,7 +10,7 @@ from scarfwright.models.sheets.layout import SheetPlan
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.dimension import linear, pointed
 from scarfwright.outputs.drawing.display import GREY, OUTLINE, THIN, Item, Pen, Text, View, line, shape
-from scarfwright.outputs.drawing.placing import along
+from scarfwright.outputs.drawing.placing import Place, along
 from scarfwright.outputs.shop_drawings.sled_details import LABEL, WOOD
 
 BLADE_PEN = Pen(0.45, "#b00000", (5.0, 1.0, 0.8, 1.0))
@@ -61,21 +61,21 @@ def _mark(p: Point, q: Point, through: Point, text: str, side: Literal["left", "
     ]
 
 
-def labels(work: Workup, plan: SheetPlan, view: View) -> list[list[list[Item]]]:
+def labels(work: Workup, plan: SheetPlan, view: View) -> list[list[Place]]:
     """Labels with the places each may take, best first."""
     mark = float(work.way.nominal.mark or 0.0)
     near_heel, near_nose = (0.75, 0.7, 0.8, 0.65, 0.6, 0.85, 0.9), (0.25, 0.3, 0.2, 0.35, 0.4, 0.15, 0.1)
 
-    def inside(text: str, level: float, shares: tuple[float, ...]) -> list[list[Item]]:
+    def inside(text: str, level: float, shares: tuple[float, ...]) -> list[Place]:
         """Places inside the plank; `level` 0 at the first half's edge, 1 at the other half's."""
-        found: list[list[Item]] = []
+        found: list[Place] = []
         for share in shares:
             for lift in (level, level + 0.06, level - 0.06, level + 0.12, level - 0.12):
                 px, py = view.point((share * plan.length, lift * plan.width))
                 found.append([Text(px, py - 0.27 * LABEL, text, LABEL, "middle", 0.0, True)])
         return found
 
-    def led(text: str, level: float, shares: tuple[float, ...]) -> list[list[Item]]:
+    def led(text: str, level: float, shares: tuple[float, ...]) -> list[Place]:
         tips = [view.point((share * plan.length, level * plan.width)) for share in shares]
         return list(pointed(tips, text, size=LABEL, bold=True))
 
@@ -87,9 +87,9 @@ def labels(work: Workup, plan: SheetPlan, view: View) -> list[list[list[Item]]]:
     return [*ends, _line_places(work, low, high), first, second]
 
 
-def _line_places(work: Workup, low: Point, high: Point) -> list[list[Item]]:
+def _line_places(work: Workup, low: Point, high: Point) -> list[Place]:
     say = drawn_in(work.job.units)
-    found: list[list[Item]] = []
+    found: list[Place] = []
     for text in (f"dividing line, from mark to mark; kerf {say(work.job.saw.kerf)}", "dividing line"):
         for away in (2.6, -2.6, 3.2, -3.2):
             found += along(low, high, text, away, size=LABEL)
@@ -97,9 +97,9 @@ def _line_places(work: Workup, low: Point, high: Point) -> list[list[Item]]:
     return found + list(pointed(tips, "dividing line", size=LABEL))
 
 
-def _end_places(view: View, plan: SheetPlan, mark: float, near: bool) -> list[list[Item]]:
+def _end_places(view: View, plan: SheetPlan, mark: float, near: bool) -> list[Place]:
     """HEEL inside the wide end of a half: the first half's or the other's."""
-    found: list[list[Item]] = []
+    found: list[Place] = []
     for share in (0.5, 0.25, 0.75, 0.35, 0.65, 0.15, 0.85):
         for inward in (2.0, 12.0, 20.0):
             at = (plan.length, share * mark) if near else (0.0, plan.width - share * mark)

@@ -12,7 +12,7 @@ from scarfwright.models.sled.rail import PAST_END, RAIL_WIDTH, Rail
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.dimension import linear, pointed
 from scarfwright.outputs.drawing.display import EDGE, OUTLINE, PHANTOM, Item, View, line, shape
-from scarfwright.outputs.drawing.placing import along
+from scarfwright.outputs.drawing.placing import Place, along
 from scarfwright.outputs.shop_drawings.plank_view import BLADE_PEN, KERF_FILL
 from scarfwright.outputs.shop_drawings.sled_details import LABEL
 from scarfwright.outputs.shop_drawings.stand import Block
@@ -64,17 +64,17 @@ def _dimensions(work: Workup, rail: Rail, view: View, ends: tuple[Point, Point])
     return items
 
 
-def rail_labels(work: Workup, plan: SheetPlan, rail: Rail, view: View) -> list[list[list[Item]]]:
+def rail_labels(work: Workup, plan: SheetPlan, rail: Rail, view: View) -> list[list[Place]]:
     """Names with the places each may take."""
     say = drawn_in(work.job.units)
     out = -1.0 if view.mirrored else 1.0
     ends = [view.point(p) for p in _line_ends(work, plan)]
-    line_places: list[list[Item]] = []
+    line_places: list[Place] = []
     for away in (out * 2.6, -out * 2.6):
         line_places += along(ends[0], ends[1], "saw along this line", away, size=LABEL)
     corners = [view.point(v.point) for v in rail.outline.vertices]
     middle = [((corners[i][0] + corners[j][0]) / 2, (corners[i][1] + corners[j][1]) / 2) for i, j in ((0, 1), (3, 2))]
-    names: list[list[Item]] = []
+    names: list[Place] = []
     for text in (f"guide rail, {say.rule(RAIL_WIDTH)} wide", "guide rail"):
         for away in (0.0, 1.2, -1.2):
             names += along(middle[0], middle[1], text, away, size=LABEL)

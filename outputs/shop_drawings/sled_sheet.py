@@ -35,7 +35,7 @@ from scarfwright.outputs.drawing.hatch import hatch
 from scarfwright.outputs.drawing.job_cells import job_cells
 from scarfwright.outputs.drawing.lettering import width as width_of
 from scarfwright.outputs.drawing.panels import inner, title_block
-from scarfwright.outputs.drawing.placing import Room, along
+from scarfwright.outputs.drawing.placing import Place, Room, along
 from scarfwright.outputs.shop_drawings.dividing_sheet import dividing_sheet
 from scarfwright.outputs.shop_drawings.layer_sheet import layer_sheet
 from scarfwright.outputs.shop_drawings.plank_sheet import plank_sheet
@@ -211,17 +211,17 @@ def _stations(work: Workup, frame: _Frame) -> list[Item]:
     return items
 
 
-def _along_fence(work: Workup, frame: _Frame) -> list[list[list[Item]]]:
+def _along_fence(work: Workup, frame: _Frame) -> list[list[Place]]:
     """Length, handle holes and hand line, from the heel along the fence edge; the figures past either end."""
     real, view, say, layout = work.way.sled, frame.view, drawn_in(work.job.units), work.way.layout
     heel, nose = view.point((real.length, 0.0)), view.point((0.0, 0.0))
     first_level = 7.0 + LEVEL
 
-    def dimension(p: Point, q: Point, level: int, text: str) -> list[list[Item]]:
+    def dimension(p: Point, q: Point, level: int, text: str) -> list[Place]:
         through = (q[0], heel[1] - frame.out * (first_level + level * LEVEL))
         return [linear(p, q, through, text, "horizontal", outside=end) for end in ("q", "p")]
 
-    found: list[list[list[Item]]] = []
+    found: list[list[Place]] = []
     level = 0
     if 0 < layout.hand_line < real.length:
         p = view.point((real.length - layout.hand_line, 0.0))
@@ -254,7 +254,7 @@ def _side_view(work: Workup, frame: _Frame) -> list[Item]:
     return items
 
 
-def _labels(work: Workup, frame: _Frame) -> list[list[list[Item]]]:
+def _labels(work: Workup, frame: _Frame) -> list[list[Place]]:
     """Labels with the places each may take, best first."""
     real, view = work.way.sled, frame.view
     heel, nose = view.point((real.length, real.heel)), view.point((0.0, real.nose))
@@ -262,10 +262,10 @@ def _labels(work: Workup, frame: _Frame) -> list[list[list[Item]]]:
     outward = frame.out * (work.joint.thickness / view.scale + 2.6)
     inward = -frame.out * 2.4
     text = f"slope {slope_mark(real.ratio)}"
-    work_edge: list[list[Item]] = []
+    work_edge: list[Place] = []
     for away, words in ((outward, "WORK EDGE, the board lies here"), (outward, "WORK EDGE"), (inward, "WORK EDGE")):
         work_edge += along(nose, heel, words, away, size=LABEL, bold=True)
-    fence_edge: list[list[Item]] = []
+    fence_edge: list[Place] = []
     for words in ("FENCE EDGE, runs along the fence", "FENCE EDGE"):
         fence_edge += along(start, end, words, -frame.out * 3.2, size=LABEL, bold=True)
     inclined = along(nose, heel, text, inward, size=LABEL) + along(nose, heel, text, outward, size=LABEL)
@@ -291,14 +291,14 @@ def _labels(work: Workup, frame: _Frame) -> list[list[list[Item]]]:
     return found
 
 
-def _hand_label(work: Workup, frame: _Frame, tilt: float) -> list[list[Item]]:
+def _hand_label(work: Workup, frame: _Frame, tilt: float) -> list[Place]:
     """On the side of the line where hands may be, with an arrow away from the line; where that is too narrow, on a
     leader to the middle of the handle."""
     real, view, layout = work.way.sled, frame.view, work.way.layout
     if not 0 < layout.hand_line < real.length:
         return []
     x, colour = real.length - layout.hand_line, HAND_PEN.colour
-    found: list[list[Item]] = []
+    found: list[Place] = []
     for text in ("HANDS THIS SIDE", "HANDS"):
         for share in (0.74, 0.7, 0.78, 0.62, 0.5, 0.35, 0.25):
             for angle in (tilt, 0.0):

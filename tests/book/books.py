@@ -38,7 +38,7 @@ count = 2
 """
 
 
-def counting_piece(key: str = "joint_form") -> Piece:
+def counting_piece(key: str = "tune") -> Piece:
     """A small piece of the tests' own: its script writes its data into the page."""
     return Piece(
         key,
