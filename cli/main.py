@@ -187,11 +187,15 @@ def part(
 
 
 @app.command()
-def schema() -> None:
+def schema(
+    units: Annotated[
+        Literal["mm", "in"], typer.Option("--units", help="Units of the job, which decide the defaults.")
+    ] = "mm",
+) -> None:
     """Print the JSON Schema of the job file, for editors that complete and check."""
-    from scarfwright.models.job.start_text import job_schema
+    from scarfwright.models.job.schema import job_schema
 
-    json_out(job_schema())
+    json_out(job_schema(units))
 
 
 def main() -> int:

@@ -78,10 +78,8 @@ def job_from_text(text: str, name: str = "job") -> Job:
 
 def job_from_dict(raw: dict[str, Any], name: str = "job", text: str = "") -> Job:
     """Build a job from plain tables. Raises JobError."""
-    units = raw.get("units", "mm")
-    if units not in ("mm", "in"):
-        said = f'found {shown(units)}, expected "mm" or "in"'
-        raise JobError(problem(name, said, line=line_of(text, ("units",)), key="units"))
+    asked = raw.get("units", "mm")
+    units: Unit = "in" if asked == "in" else "mm"  # what is no unit is told with all else that is wrong
     filled = fill_defaults(old_keys_read(raw), units)
     try:
         return Job.model_validate(filled, context={"units": units})
