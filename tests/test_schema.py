@@ -96,8 +96,8 @@ def test_defaults_are_those_a_job_has(units: Unit) -> None:
                 whole.setdefault(table, {})[key] = one["default"]
             else:
                 whole[table] = one["default"]
-    for table, given in LEAST[units].items():
-        whole[table] = {**whole.get(table, {}), **given} if isinstance(given, dict) else given
+    for table, least_of in LEAST[units].items():
+        whole[table] = {**whole.get(table, {}), **least_of} if isinstance(least_of, dict) else least_of
     assert job_to_toml(job_from_dict(whole)) == least
     assert whole["saw"]["kerf"] == {"mm": "3.2 mm", "in": "1/8 in"}[units]
 

@@ -11,9 +11,9 @@ from typing import Any
 from pydantic import BaseModel, ValidationError
 from scarfwright.models.job.by_name import is_list, table_model
 from scarfwright.models.job.fields import Plank
-from scarfwright.models.job.problems import JobError, line_of, problem, problems_of
+from scarfwright.models.job.problems import JobError, problem, problems_of
 from scarfwright.models.job.tables import Job, old_keys_read
-from scarfwright.models.lengths.length import Length, Unit, shown
+from scarfwright.models.lengths.length import Length, Unit
 from scarfwright.models.quantities.quantity import Quantity
 
 LARGEST_BYTES = 1_000_000  # a job is a page of text; more is some other file
