@@ -48,23 +48,39 @@ def items(work: Workup, groups: Iterable[str] = GROUPS, planned: Planned | None 
     planned: which board goes where, for a job that has boards and blanks.
     """
     asked = set(groups)
-    plan = None if planned is None else plan_numbers(planned.request, planned.plan)
-    found = [
-        Item("numbers.json", lambda path: write(numbers(work, plan), path)),
-        Item("job.toml", lambda path: write(job_to_toml(work.job), path)),
-    ]
+    found = _always(work, planned)
     if planned is not None:
         found += _plan(work, planned, paper="paper" in asked)
     makers: dict[str, Callable[[Workup], list[Item]]] = {"cut": _cut, "paper": _paper, "cad": _cad, "print": _print}
     for group, maker in makers.items():
         if group in asked:
             found += maker(work)
-    return found
+    return [_book(work, planned, [item.path for item in found]), *found]
+
+
+def _book(work: Workup, planned: Planned | None, paths: list[str]) -> Item:
+    """The shop book, which links the files of `paths`: those of this run."""
+
+    def make(target: Path) -> None:
+        from scarfwright.outputs.book.book import book
+
+        write(book(work, planned, paths), target)
+
+    return Item("index.html", make)
+
+
+def _always(work: Workup, planned: Planned | None) -> list[Item]:
+    """Numbers and job: what is left behind whatever else is."""
+    plan = None if planned is None else plan_numbers(planned.request, planned.plan)
+    return [
+        Item("numbers.json", lambda path: write(numbers(work, plan), path)),
+        Item("job.toml", lambda path: write(job_to_toml(work.job), path)),
+    ]
 
 
 def plan_items(work: Workup, planned: Planned) -> list[Item]:
     """What a plan alone leaves, for a job whose sled can't be made as it stands."""
-    return items(work, (), planned)[:2] + _plan(work, planned, paper=True)
+    return _always(work, planned) + _plan(work, planned, paper=True)
 
 
 def _plan(work: Workup, planned: Planned, *, paper: bool) -> list[Item]:

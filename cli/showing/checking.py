@@ -11,6 +11,7 @@ from scarfwright.cli.showing.craft import show_craft
 from scarfwright.cli.showing.cutting import show_cut
 from scarfwright.cli.terminal import json_out, visible
 from scarfwright.models.findings import faults
+from scarfwright.models.job.guesses import guessed
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.numbers.numbers import numbers
 from scarfwright.models.solve import work_up
@@ -58,7 +59,7 @@ def _show(work: Workup, file: Path, tables: set[str], *, whole: bool) -> None:
 
 
 def _assumed(work: Workup, screen: say.Screen) -> None:
-    keys = glance.guessed(work.job)
+    keys = guessed(work.job)
     if keys:
         screen.print(f"Assumed, measure yours: {', '.join(key.replace('_', ' ') for key in keys)}.")
 

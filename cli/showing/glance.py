@@ -7,8 +7,9 @@ from pathlib import Path
 from textwrap import shorten
 
 from scarfwright.models.findings import faults
-from scarfwright.models.job.tables import Clamp, Job, Saw
-from scarfwright.models.lengths.length import Length, parse_length
+from scarfwright.models.job.guesses import is_default
+from scarfwright.models.job.tables import Clamp, Job
+from scarfwright.models.lengths.length import parse_length
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.lengths.steps import coarse_step
 from scarfwright.models.solve import work_out
@@ -52,26 +53,6 @@ def why_so_long(work: Workup) -> str:
         return f"{head} Clamps that open {WIDE[job.units]} would make it {say(wider)} ({known})."
     first = found[0].text.partition(". ")[0].rstrip(".")
     return shorten(f"{head} At {say(shorter)}: {first}", WHY, placeholder=" ...")
-
-
-def is_default(value: object, table: type[Clamp] | type[Saw], key: str, job: Job) -> bool:
-    """Whether a length is the tool's guess about the user's own tools, as far as can be told from what it is."""
-    extra = table.model_fields[key].json_schema_extra
-    if not isinstance(extra, dict) or not isinstance(value, Length):
-        return False
-    written = extra.get("inch" if job.units == "in" else "default")
-    return isinstance(written, str) and value == parse_length(written, job.units)
-
-
-def guessed(job: Job) -> list[str]:
-    """The sizes of the user's own saw and clamps that are still the tool's guess."""
-    found = []
-    for table, held in ((Saw, job.saw), (Clamp, job.clamp)):
-        for key, field in table.model_fields.items():
-            extra = field.json_schema_extra
-            if isinstance(extra, dict) and extra.get("guess") and is_default(getattr(held, key), table, key, job):
-                found.append(key)
-    return found
 
 
 def _with_length(job: Job, length: float) -> Workup:

@@ -1,4 +1,7 @@
-"""SVG: one sheet, in page mm, arcs as exact arcs. Text asks for any sans-serif at an explicit size."""
+"""SVG: one sheet, in page mm, arcs as exact arcs. Text asks for any sans-serif at an explicit size.
+
+A sheet is a file of its own, or a picture inside a page, which gives it its size, its ids and its colours of the night.
+"""
 
 from __future__ import annotations
 
@@ -30,6 +33,23 @@ def write_svg(sheet: Sheet) -> str:
     )
 
 
+def inline_svg(sheet: Sheet, ids: str, label: str) -> str:
+    """The sheet as an element of a page: no size of its own, ids that begin with `ids`, `label` for who can't see it.
+
+    Coordinates to 1/100 mm, no names: it is to be looked at, and stands in a page with many others.
+    """
+    body = _Body(sheet.height, ids, places=2, named=False)
+    lines = body.items(sheet.items, "")
+    return "\n".join(
+        [
+            f'<svg role="img" aria-label={quoteattr(one_line(label))} viewBox="0 0 {_n(sheet.width)} {_n(sheet.height)}"'
+            ' fill="none" stroke-linejoin="round">',
+            *lines,
+            "</svg>",
+        ]
+    )
+
+
 def save_svg(sheet: Sheet, path: FilePath) -> None:
     """Write the drawing to a file."""
     path.write_text(write_svg(sheet), encoding="utf-8", newline="\n")
@@ -38,8 +58,11 @@ def save_svg(sheet: Sheet, path: FilePath) -> None:
 class _Body:
     """Writes items; y turns over, because SVG counts down the page."""
 
-    def __init__(self, height: float) -> None:
+    def __init__(self, height: float, ids: str = "window", *, places: int = 4, named: bool = True) -> None:
         self.height = height
+        self.ids = ids
+        self.places = places
+        self.named = named
         self.clips = 0
 
     def items(self, items: list[Item] | tuple[Item, ...], indent: str) -> list[str]:
@@ -55,7 +78,7 @@ class _Body:
 
     def clip(self, clip: Clip, indent: str) -> list[str]:
         self.clips += 1
-        name = f"window{self.clips}"
+        name = f"{self.ids}{self.clips}"
         window = self.data(Path(clip.window.vertices, closed=True))
         return [
             f'{indent}<clipPath id="{name}"><path d="{window}"/></clipPath>',
@@ -69,10 +92,10 @@ class _Body:
         if path.fill:
             parts.append(f'fill="{path.fill}"')
         if path.pen:
-            parts.append(f'stroke="{path.pen.colour}" stroke-width="{_n(path.pen.width)}"')
+            parts.append(f'stroke="{path.pen.colour}" stroke-width="{self.n(path.pen.width)}"')
             if path.pen.dash:
-                parts.append(f'stroke-dasharray="{" ".join(_n(d) for d in path.pen.dash)}"')
-        if path.name:
+                parts.append(f'stroke-dasharray="{" ".join(self.n(d) for d in path.pen.dash)}"')
+        if path.name and self.named:
             parts.append(f"data-name={quoteattr(one_line(path.name))}")
         return f"<path {' '.join(parts)}/>"
 
@@ -84,27 +107,30 @@ class _Body:
     def edge(self, edge: Edge) -> str:
         if edge.bulge == 0:
             return f"L{self.xy(*edge.end)}"
-        radius = _n(edge.radius)
+        radius = self.n(edge.radius)
         large = int(abs(edge.bulge) > 1)
         sweep = int(edge.bulge < 0)  # counter-clockwise on our page runs against SVG's positive angle
         return f"A{radius} {radius} 0 {large} {sweep} {self.xy(*edge.end)}"
 
     def text(self, text: Text) -> str:
         x, y = text.x, self.height - text.y
-        parts = [f'x="{_n(x)}" y="{_n(y)}" font-size="{_n(text.size)}" fill="{text.colour}"']
+        parts = [f'x="{self.n(x)}" y="{self.n(y)}" font-size="{self.n(text.size)}" fill="{text.colour}"']
         if text.anchor != "start":
             parts.append(f'text-anchor="{text.anchor}"')
         if text.bold:
             parts.append('font-weight="bold"')
         if abs(text.angle) > 1e-9:
-            parts.append(f'transform="rotate({_n(-math.degrees(text.angle))} {_n(x)} {_n(y)})"')
+            parts.append(f'transform="rotate({self.n(-math.degrees(text.angle))} {self.n(x)} {self.n(y)})"')
         return f"<text {' '.join(parts)}>{escape(one_line(text.text))}</text>"
 
     def xy(self, x: float, y: float) -> str:
-        return f"{_n(x)} {_n(self.height - y)}"
+        return f"{self.n(x)} {self.n(self.height - y)}"
+
+    def n(self, value: float) -> str:
+        return _n(value, self.places)
 
 
-def _n(value: float) -> str:
-    """A number to 1/10 000 mm, the same on every machine."""
-    text = f"{value:.4f}".rstrip("0").rstrip(".")
+def _n(value: float, places: int = 4) -> str:
+    """A number to 1/10 000 mm, or as few places as asked for, the same on every machine."""
+    text = f"{value:.{places}f}".rstrip("0").rstrip(".")
     return "0" if text in ("-0", "") else text

@@ -15,6 +15,7 @@ WRITERS = {
     ".svg": "scarfwright.outputs.formats.svg:save_svg",
     ".pdf": "scarfwright.outputs.formats.pdf:save_pdf",
     ".json": "scarfwright.outputs.formats.text:write_json",
+    ".html": "scarfwright.outputs.formats.text:write_text",
     ".txt": "scarfwright.outputs.formats.text:write_text",
     ".csv": "scarfwright.outputs.formats.text:write_text",
     ".toml": "scarfwright.outputs.formats.text:write_text",

@@ -1,0 +1,122 @@
+"""What a chapter is made of: blocks of data, turned into markup by blocks.html."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from scarfwright.models.words.the_book.figure import Figure
+from scarfwright.models.words.the_book.record import Blank
+from scarfwright.outputs.narrow.scene import Scene
+
+
+@dataclass(frozen=True)
+class Text:
+    """A paragraph."""
+
+    text: str
+    strong: bool = False
+    kind: str = "text"
+
+
+@dataclass(frozen=True)
+class Cautions:
+    """What can hurt, worst first."""
+
+    texts: tuple[str, ...]
+    heading: str = "Cautions"
+    kind: str = "cautions"
+
+
+@dataclass(frozen=True)
+class Points:
+    """A list under a heading, nothing to tick."""
+
+    heading: str
+    texts: tuple[str, ...]
+    kind: str = "points"
+
+
+@dataclass(frozen=True)
+class Facts:
+    """Figures, each with where it comes from."""
+
+    heading: str
+    figures: tuple[Figure, ...]
+    kind: str = "facts"
+
+
+@dataclass(frozen=True)
+class Step:
+    """One thing to do or to look at; `figure`: the one it turns on."""
+
+    text: str
+    what: str = ""
+    figure: Figure | None = None
+
+
+@dataclass(frozen=True)
+class Steps:
+    """Steps to tick off. `name`: of letters, its own in the chapter."""
+
+    name: str
+    heading: str
+    steps: tuple[Step, ...]
+    numbered: bool = True
+    kind: str = "steps"
+
+
+@dataclass(frozen=True)
+class Drawings:
+    """Narrow scenes, and the sheet of paper where the same stands at its best."""
+
+    scenes: tuple[Scene, ...]
+    sheet: str = ""
+    kind: str = "drawings"
+
+
+@dataclass(frozen=True)
+class Table:
+    """Rows under column heads; the first cell of a row names it."""
+
+    heading: str
+    columns: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+    kind: str = "table"
+
+
+@dataclass(frozen=True)
+class Hole:
+    """Where a piece made elsewhere belongs, under its heading; nothing where it is not there."""
+
+    key: str
+    heading: str
+    kind: str = "hole"
+
+
+@dataclass(frozen=True)
+class Record:
+    """Blanks to fill in, under their headings."""
+
+    parts: tuple[tuple[str, tuple[Blank, ...]], ...]
+    kind: str = "record"
+
+
+@dataclass(frozen=True)
+class Leaves:
+    """What lies in which file: it lists whatever the folder has."""
+
+    kind: str = "leaves"
+
+
+Block = Text | Cautions | Points | Facts | Steps | Drawings | Table | Hole | Record | Leaves
+
+
+def steps(name: str, heading: str, texts: Sequence[str], *, numbered: bool = True) -> Steps:
+    """Steps from their texts; a number that a text begins with is left to the list."""
+    return Steps(name, heading, tuple(Step(_bare(text)) for text in texts), numbered)
+
+
+def _bare(text: str) -> str:
+    head, dot, rest = text.partition(". ")
+    return rest if dot and head.isdigit() else text

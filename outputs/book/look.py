@@ -1,0 +1,17 @@
+"""The book's style: book.css, and what the drawings' colours become on a dark screen."""
+
+from __future__ import annotations
+
+from functools import cache
+
+from scarfwright.outputs.book.render import resource
+from scarfwright.outputs.narrow.scene import NIGHT
+
+
+@cache
+def style() -> str:
+    """The style sheet, for any page that shows chapters."""
+    rules = "\n".join(
+        f'  svg [{what}="{day}"] {{ {what}: {night}; }}' for day, night in NIGHT.items() for what in ("fill", "stroke")
+    )
+    return f"{resource('book.css')}\n@media screen and (prefers-color-scheme: dark) {{\n{rules}\n}}\n"

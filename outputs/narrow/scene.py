@@ -1,0 +1,107 @@
+"""What a narrow drawing is: a sheet 84 mm wide, which a screen 360 px wide shows at 4 px a mm.
+
+So a letter of SIZE reads at 14 px there and at 12 px on a screen of 320. Long things stand upright, as the maker sees
+them from where he pushes: the page's y is the feed. Names and figures stand beside them, each on a row of its own.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from scarfwright.models.flat.loop import Point
+from scarfwright.outputs.drawing import lettering
+from scarfwright.outputs.drawing.dimension import spread
+from scarfwright.outputs.drawing.display import Item, Pen, Sheet, Text, line
+
+WIDTH = 84.0
+SIZE = 3.5  # of the letters; the least there may be
+ROW = 4.7  # from one row of letters to the next
+MARGIN = 0.5
+INK, PAPER = "#000000", "#ffffff"
+WOOD, OTHER_WOOD, METAL, STEEL, GROUND = "#f3e3c3", "#e7cf9f", "#c9d3dc", "#9fb0bd", "#eef1ec"
+STRIP, GOOD, LOSS = "#d9e6cf", "#cfe3c4", "#d8d2c8"
+RED, BLUE = "#a00000", "#1f4e79"
+LEAD = Pen(0.18, "#555555")
+HATCH = Pen(0.15, "#a00000")
+NIGHT = {  # what each colour of the day becomes on a dark screen
+    INK: "#f6efe2",
+    PAPER: "#1d1813",
+    WOOD: "#6a5433",
+    OTHER_WOOD: "#85673a",
+    METAL: "#4a5963",
+    STEEL: "#6d8291",
+    GROUND: "#2b3029",
+    STRIP: "#3f5233",
+    GOOD: "#3f6a2c",
+    LOSS: "#4b443b",
+    RED: "#ff9d8a",
+    BLUE: "#9cc9f2",
+    "#555555": "#c9bfae",
+    "#777777": "#b5ab9b",
+}
+
+
+@dataclass(frozen=True)
+class Scene:
+    """A drawing with its caption. `name`: short, of letters and hyphens, its own among all scenes of a job."""
+
+    name: str
+    caption: str
+    sheet: Sheet
+
+
+def scene(name: str, caption: str, height: float, *items: Item | Sequence[Item]) -> Scene:
+    """A scene of a height [page mm] from its items."""
+    sheet = Sheet(name, WIDTH, height, MARGIN)
+    sheet.add(*items)
+    return Scene(name, caption, sheet)
+
+
+@dataclass(frozen=True)
+class Label:
+    """A name or figure of something at the height `y` [page mm]; its line begins at the thing, at `x`."""
+
+    y: float
+    text: str
+    x: float
+    bold: bool = False
+    colour: str = INK
+
+
+def rows_beside(
+    labels: Sequence[Label], column: float, low: float, high: float, *, side: str = "right", room: float | None = None
+) -> list[Item]:
+    """Labels in one column, in the order of their heights and as near to them as they have room, each with a line.
+
+    column: where the letters begin (side "right") or end (side "left"); they are broken into lines no wider than
+    `room` [page mm], by default what the page has there. Between `low` and `high`.
+    """
+    wide = (WIDTH - MARGIN - column if side == "right" else column - MARGIN) if room is None else room
+    ordered = sorted(labels, key=lambda one: one.y)
+    broken = [lettering.wrap(one.text, SIZE, wide, one.bold) or [""] for one in ordered]
+    heights = [ROW * len(lines) for lines in broken]
+    if not ordered:
+        return []
+    places = spread([one.y for one in ordered], heights, low, high)
+    sign = 1.0 if side == "right" else -1.0
+    items: list[Item] = []
+    for one, lines, place, tall in zip(ordered, broken, places, heights, strict=True):
+        knee = column - sign * 1.2
+        items.append(line([(one.x, one.y), (knee - sign * 3.0, place), (knee, place)], LEAD))
+        top = place + tall / 2
+        for number, text in enumerate(lines):
+            at = (column, top - ROW * number - ROW / 2 - 0.27 * SIZE)
+            items.append(Text(*at, text, SIZE, "start" if sign > 0 else "end", 0.0, one.bold, one.colour))
+    return items
+
+
+def tallest(labels: Sequence[Label], column: float, side: str = "right") -> float:
+    """How high the column of these labels is [page mm]."""
+    wide = WIDTH - MARGIN - column if side == "right" else column - MARGIN
+    return sum(ROW * max(len(lettering.wrap(one.text, SIZE, wide, one.bold)), 1) for one in labels)
+
+
+def centred(at: Point, text: str, *, bold: bool = False, colour: str = INK) -> Text:
+    """A text whose middle lies at a point."""
+    return Text(at[0], at[1] - 0.27 * SIZE, text, SIZE, "middle", 0.0, bold, colour)
