@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
@@ -25,10 +26,20 @@ from scarfwright.outputs.folder import FolderError, replaced_whole
 from scarfwright.outputs.make import GROUPS, Item, items, make_all
 
 
+Tell = Callable[[str, int, int], None]  # what is made now, how many are done, of how many
+
+
 def make_job(
-    path: Path | None, out: Path | None, only: str | None, json: bool, version: str, instead: dict[str, Any]
+    path: Path | None,
+    out: Path | None,
+    only: str | None,
+    json: bool,
+    version: str,
+    instead: dict[str, Any],
+    tell: Tell | None = None,
 ) -> int:
-    """Returns the exit code. `instead`: keys of [files] given on the command line. Raises JobError."""
+    """Returns the exit code. `instead`: keys of [files] given on the command line; `tell`: hears of every file, instead
+    of a bar on the screen. Raises JobError."""
     groups = _groups(only)
     if groups is None:
         return refuse(f'--only: found "{only}", expected some of {",".join(GROUPS)}', key="--only")
@@ -51,7 +62,7 @@ def make_job(
     before = _groups_in(target)
     try:
         with replaced_whole(target, groups, version, job_to_toml(job).encode()) as folder:
-            _make(todo, folder)
+            _make(todo, folder, tell) if tell else _with_a_bar(todo, folder)
     except FolderError as error:
         return refuse(str(error), file=str(target))
     Interruption.so_far = f"the files are in {visible(str(target))}, whole"
@@ -119,24 +130,28 @@ def _groups(only: str | None) -> set[str] | None:
     return asked if asked <= set(GROUPS) else None
 
 
-def _make(todo: list[Item], folder: Path) -> None:
+def _with_a_bar(todo: list[Item], folder: Path) -> None:
     columns = (TextColumn("{task.description:<28}", markup=False), BarColumn(), MofNCompleteColumn())
     with Progress(*columns, console=say.Screen(stderr=True), transient=True) as progress:
         task = progress.add_task("starting", total=len(todo))
-        done = 0
+        _make(todo, folder, lambda name, done, _: progress.update(task, description=name, completed=done))
 
-        def tell(name: str) -> None:
-            nonlocal done
-            progress.update(task, description=name, completed=done)
-            done += 1
 
-        if any(item.path.endswith((".step", ".stl", ".3mf", ".glb")) for item in todo):
-            from scarfwright.models.solids.solids import load_kernel
+def _make(todo: list[Item], folder: Path, tell: Tell) -> None:
+    done = 0
 
-            progress.update(task, description="loading the CAD kernel")
-            with not_now():
-                load_kernel()  # here, where an interruption can be put off
-        make_all(todo, folder, tell)
+    def begun(name: str) -> None:
+        nonlocal done
+        tell(name, done, len(todo))
+        done += 1
+
+    if any(item.path.endswith((".step", ".stl", ".3mf", ".glb")) for item in todo):
+        from scarfwright.models.solids.solids import load_kernel
+
+        tell("loading the CAD kernel", 0, len(todo))
+        with not_now():
+            load_kernel()  # here, where an interruption can be put off
+    make_all(todo, folder, begun)
 
 
 def _report(work: Workup, target: Path, todo: list[Item]) -> None:

@@ -7,7 +7,7 @@ from scarfwright.models.findings import Finding
 # by the code, or by its part before the dot where all of those lead to one key
 KEYS: dict[str, str] = {
     "accuracy": "limits.twist",
-    "backing": "saw.fence_front",
+    "backing": "sled.plank",
     "bending": "blank",
     "blade": "saw.blade_diameter",
     "blade.max_depth_beyond": "saw.max_depth",

@@ -1,0 +1,55 @@
+"""The pieces of the shop book that the page shows of a job, and its figures in one row after the other."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from scarfwright.models.findings import faults
+from scarfwright.models.planning.planned import Planned
+from scarfwright.models.words.the_book.figure import Figure
+from scarfwright.models.words.the_book.of_the_joint import joint_figures
+from scarfwright.models.words.the_book.of_the_saw import setting_figures, travel_figures
+from scarfwright.models.words.the_book.of_the_sled import sled_figures
+from scarfwright.models.workup import Workup
+from scarfwright.outputs.book.chapters import CHAPTERS, Chapter
+from scarfwright.outputs.book.render import chapter_piece
+from scarfwright.outputs.web.piece import Piece
+
+NOT_SHOWN = ("record", "files")  # a record is written at the saw; of files the page has a list of its own
+OF_A_FAULTY_JOB = ("joint",)  # nothing of what to do at the saw
+PLANNED = ("wood",)  # takes long where there is a plan: asked for by itself
+
+
+@dataclass(frozen=True)
+class Shown:
+    """A piece under its heading."""
+
+    key: str
+    title: str
+    piece: Piece
+
+
+def figures(work: Workup) -> list[Figure]:
+    """Those that set the saw and the sled first, then the rest in working order."""
+    ways: tuple[Callable[[Workup], tuple[Figure, ...]], ...] = (
+        joint_figures, sled_figures, setting_figures, travel_figures,
+    )  # fmt: skip
+    found = {one.key: one for way in ways for one in way(work) if one.key}
+    return sorted(found.values(), key=lambda one: not one.main)
+
+
+def pieces(work: Workup, planned: Planned | None = None) -> list[Shown]:
+    """The chapters in working order; of a job with faults only what shows the joint, nothing to work by."""
+    bad = bool(faults(list(work.findings)))
+    wanted = [c for c in CHAPTERS if (c.key in OF_A_FAULTY_JOB if bad else c.key not in NOT_SHOWN)]
+    return [shown for chapter in wanted if (shown := _shown(chapter, work, planned)).piece.html.strip()]
+
+
+def _shown(chapter: Chapter, work: Workup, planned: Planned | None) -> Shown:
+    return Shown(chapter.key, chapter.title, chapter_piece(chapter, work, planned))
+
+
+def scripts() -> str:
+    """The scripts of all pieces, each once; they are the same for every job."""
+    return "window.scarfwright = { pieces: {} };\n"
