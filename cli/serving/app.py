@@ -61,21 +61,21 @@ class Page:
         """Schemas and pictures of both units, and the job to begin with."""
         from scarfwright.outputs.page.beginning import beginning
 
-        _tables_in(request, await request.body())
+        _tables_in(await request.body())
         return JSONResponse({**await self._aside(beginning), "job": self.given, "name": self.name})
 
     async def work(self, request: Request) -> Response:
         """Numbers, findings and pieces of a job, or what is wrong with it."""
         from scarfwright.outputs.page.answer import answer
 
-        tables = _job_in(request, await request.body())
+        tables = _job_in(await request.body())
         return JSONResponse(await self._aside(lambda: answer(tables).data))
 
     async def look(self, request: Request) -> Response:
         """What takes longer: the plan of the wood, whole sheets. Given up when whoever asked has gone."""
         from scarfwright.outputs.page.looking import look
 
-        tables = _job_in(request, await request.body())
+        tables = _job_in(await request.body())
         gone = threading.Event()
         async with anyio.create_task_group() as group:
             group.start_soon(_set_when_gone, request, gone)
@@ -88,7 +88,7 @@ class Page:
         from scarfwright.models.job.plain import plain_from_text
         from scarfwright.models.job.problems import JobError
 
-        asked = _tables_in(request, await request.body())
+        asked = _tables_in(await request.body())
         text, name = _text(asked, "text"), _text(asked, "name")[:200]
         try:
             return JSONResponse({"job": await self._aside(lambda: plain_from_text(text, name)), "problems": []})
@@ -99,12 +99,12 @@ class Page:
         """The job as the text of a file."""
         from scarfwright.models.job.plain import plain_to_text
 
-        tables = _job_in(request, await request.body())
+        tables = _job_in(await request.body())
         return JSONResponse({"text": await self._aside(lambda: plain_to_text(_usable(tables)))})
 
     async def make(self, request: Request) -> Response:
         """Begin to make the files of a job; or they are there already."""
-        tables = _job_in(request, await request.body())
+        tables = _job_in(await request.body())
         ticket, text = await self._aside(lambda: _ordered(tables))
         try:
             return JSONResponse((await self.maker.start(ticket, text)).as_json())
@@ -112,10 +112,10 @@ class Page:
             raise RefusedError(409, BUSY) from None
 
     async def progress(self, request: Request) -> Response:
-        return self._told(self.maker.run(_text(_tables_in(request, await request.body()), "ticket")))
+        return self._told(self.maker.run(_text(_tables_in(await request.body()), "ticket")))
 
     async def stop(self, request: Request) -> Response:
-        return self._told(self.maker.stop(_text(_tables_in(request, await request.body()), "ticket")))
+        return self._told(self.maker.stop(_text(_tables_in(await request.body()), "ticket")))
 
     def _told(self, run: Any) -> Response:
         if run is None:
@@ -124,7 +124,7 @@ class Page:
 
     async def file(self, request: Request) -> Response:
         """A made file, by its job's ticket and its name in the list."""
-        asked = _tables_in(request, await request.body())
+        asked = _tables_in(await request.body())
         path = self.maker.path_of(_text(asked, "ticket"), _text(asked, "name"))
         if path is None or not path.is_file():
             raise RefusedError(404, OTHER_JOB)
@@ -171,14 +171,14 @@ def _usable(tables: dict[str, Any]) -> dict[str, Any]:
 # -- reading what is asked -------------------------------------------------------------------------------------
 
 
-def _job_in(request: Request, body: bytes) -> dict[str, Any]:
-    found = _tables_in(request, body).get("job")
+def _job_in(body: bytes) -> dict[str, Any]:
+    found = _tables_in(body).get("job")
     if not isinstance(found, dict):
         raise RefusedError(400, "found no job, expected its tables")
     return found
 
 
-def _tables_in(_request: Request, body: bytes) -> dict[str, Any]:
+def _tables_in(body: bytes) -> dict[str, Any]:
     """The body's JSON object. Raises RefusedError."""
     try:
         found = json.loads(body.decode("utf-8"), parse_constant=_no_number)

@@ -16,8 +16,6 @@ from scarfwright.outputs.formats.svg import write_svg
 from scarfwright.outputs.page.answer import TYPED, ticket
 from scarfwright.outputs.page.pieces import PLANNED, pieces
 
-PATIENCE = 20.0  # seconds the page waits for a plan; files are made with as much as the job says
-
 
 def look(tables: Mapping[str, Any], stop: Callable[[], bool]) -> dict[str, Any]:
     """The sheets and, for a job with boards and blanks, the pieces with the plan. `stop`: nobody waits any more.
