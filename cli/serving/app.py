@@ -35,7 +35,7 @@ class Page:
 
     def app(self) -> Starlette:
         posts: dict[str, Callable[[Request], Any]] = {
-            "begin": self.begin, "work": self.work, "look": self.look, "open": self.open, "save": self.save,
+            "begin": self.begin, "work": self.work, "look": self.look, "open": self.open,
             "make": self.make, "progress": self.progress, "stop": self.stop, "file": self.file,
         }  # fmt: skip
         return Starlette(
@@ -94,13 +94,6 @@ class Page:
             return JSONResponse({"job": await self._aside(lambda: plain_from_text(text, name)), "problems": []})
         except JobError as error:
             return JSONResponse({"job": None, "problems": [one.text for one in error.problems]})
-
-    async def save(self, request: Request) -> Response:
-        """The job as the text of a file."""
-        from scarfwright.models.job.plain import plain_to_text
-
-        tables = _job_in(await request.body())
-        return JSONResponse({"text": await self._aside(lambda: plain_to_text(_usable(tables)))})
 
     async def make(self, request: Request) -> Response:
         """Begin to make the files of a job; or they are there already."""

@@ -6,7 +6,7 @@ import re
 import tomllib
 from collections.abc import Mapping
 from datetime import date, datetime, time
-from typing import Any
+from typing import Any, TypeGuard
 
 from scarfwright.models.job.file import job_from_text, toml_value
 from scarfwright.models.job.problems import JobError, problem
@@ -53,14 +53,18 @@ def plain_to_text(tables: Mapping[str, Any]) -> str:
         found = tables.get(key)
         if isinstance(found, Mapping):
             lines += ["", f"[{key}]", *(_line(name, value) for name, value in found.items())]
-        elif found and _is_table(found):
+        elif _is_list(found):
             for one in found:
                 lines += ["", f"[[{key}]]", *(_line(name, value) for name, value in one.items())]
     return "\n".join(lines).lstrip("\n") + "\n"
 
 
 def _is_table(value: object) -> bool:
-    return isinstance(value, Mapping) or (isinstance(value, list) and bool(value) and isinstance(value[0], Mapping))
+    return isinstance(value, Mapping) or _is_list(value)
+
+
+def _is_list(value: object) -> TypeGuard[list[Mapping[str, Any]]]:
+    return isinstance(value, list) and bool(value) and all(isinstance(one, Mapping) for one in value)
 
 
 def _line(key: str, value: object) -> str:

@@ -9,6 +9,7 @@ from typing import Any
 
 from scarfwright.models.findings import Remedy, faults
 from scarfwright.models.job.file import job_from_dict, job_to_toml
+from scarfwright.models.job.plain import plain_to_text
 from scarfwright.models.job.problems import JobError, Problem
 from scarfwright.models.job.schema import title
 from scarfwright.models.job.tables import Job
@@ -25,7 +26,7 @@ TYPED = "job"  # stands for the file in problems of what was typed
 
 @dataclass(frozen=True)
 class Answer:
-    """An answer as data for the page. `job`: None where it can't be used."""
+    """An answer as data for the page, with the text to save. `job`: None where it can't be used."""
 
     data: dict[str, Any]
     job: Job | None
@@ -33,16 +34,18 @@ class Answer:
 
 def answer(tables: Mapping[str, Any]) -> Answer:
     """What is to be shown of the tables that were filled in. Never raises for what was typed."""
+    text = plain_to_text(tables)
     try:
         job = job_from_dict(dict(tables), TYPED)
     except JobError as error:
-        return Answer({"problems": [problem_data(one) for one in error.problems]}, None)
+        return Answer({"problems": [problem_data(one) for one in error.problems], "text": text}, None)
     work = work_up(job)
     wrong = faults(list(work.findings))
     shown = pieces(work)
     return Answer(
         {
             "problems": [],
+            "text": text,
             "ticket": ticket(job),
             "stops": bool(wrong),
             "numbers": numbers(work),
@@ -67,7 +70,8 @@ def problem_data(one: Problem) -> dict[str, Any]:
     """The key as data, and what is to be said beside its field."""
     head = f"{one.file}: {one.key}: "
     text = one.text.removeprefix(head) if one.key else one.text.removeprefix(f"{one.file}: ")
-    return {"path": list(one.path), "text": text[:1].upper() + text[1:]}
+    missing = text.startswith("is missing")
+    return {"path": list(one.path), "missing": missing, "text": text[:1].upper() + text[1:]}
 
 
 def findings(work: Workup) -> list[dict[str, Any]]:
