@@ -117,7 +117,7 @@ def travel_advice(way: SledWay) -> TravelAdvice:
         lip=way.blade.kerf,
         offcut=_offcut(way),
         stop=stop_block(way),
-        start=_start(way),
+        start=start_place(way),
     )
 
 
@@ -176,8 +176,8 @@ def stop_block(way: SledWay) -> StopBlock:
     return StopBlock(from_front, from_axis, from_axis - saw.table_back, cleat)
 
 
-def _start(way: SledWay) -> Start:
-    """The next mark towards the operator, never nearer to the teeth."""
+def start_place(way: SledWay) -> Start:
+    """Where the heel stands at the start: the next mark towards the operator, never nearer to the teeth."""
     front = way.job.saw.table_front
     inward = -round_up(-(front + way.travel.start), shop_step(way.job.units))
     return Start(inward, front - inward)

@@ -14,7 +14,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-from scarfwright.models.cut.colours import BLADE, CLAMP, FENCE, IN_THE_WAY, KNIFE, OFFCUT, TABLE, WORK
+from scarfwright.models.cut.colours import BLADE, CLAMP, FENCE, IN_THE_WAY, KNIFE, OFFCUT, SLED, TABLE, WORK
 from scarfwright.models.flat.loop import Loop, Point, Vertex, circle, polygon, rectangle
 from scarfwright.models.job.board import board_length
 from scarfwright.models.lengths.length import round_up
@@ -122,7 +122,7 @@ def setup_scene(way: SledWay) -> Scene:
         _state(way, name, at)
         for name, at in [
             ("start", travel.start),
-            *([("offcut_free", travel.offcut_free)] if _has_offcut(way) else []),
+            *([("offcut_free", travel.offcut_free)] if has_offcut(way) else []),
             ("done", travel.done),
             *stations,
         ]
@@ -136,9 +136,9 @@ def _state(way: SledWay, name: str, travel: float) -> State:
     limit = way.travel_limit
     reached = limit is None or travel <= limit + 1e-9
     along = travel - way.sled.length
-    pieces = [*_saw(way), Piece("sled", "#c8a878", sled(**shape_of(way)), along)]
+    pieces = [*_saw(way), Piece("sled", SLED, sled(**shape_of(way)), along)]
     pieces.append(_work_at(way, travel, along))
-    if travel >= way.travel.offcut_free and _has_offcut(way):
+    if travel >= way.travel.offcut_free and has_offcut(way):
         # it stays where it fell until the blade stands
         pieces.append(Piece("offcut", OFFCUT, _offcut(way), way.travel.offcut_free - way.sled.length))
     pieces += [_clamp_piece(way, place, travel, along) for place in way.layout.clamps]
@@ -234,21 +234,21 @@ def _rise(height: float, radius: float) -> float:
 # -- what lies on the sled, in the sled's frame -----------------------------------------------------------------
 
 
-def _on_board(way: SledWay, u: float, v: float) -> Point:
+def on_board(way: SledWay, u: float, v: float) -> Point:
     """Work frame to the sled's: u from the heel end along the board, v from the face that lies on the sled."""
     return way.sled.at_work_edge(u, -v)
 
 
-def _board(way: SledWay, beside: float | None = None, beyond: bool = False) -> Loop:
+def board_outline(way: SledWay, beside: float | None = None, beyond: bool = False) -> Loop:
     """Outline of the board from above: whole, or up to the plane y = `beside`, or what lies beyond that plane."""
     length, thickness = board_length(way.job), way.joint.thickness
-    heel_in, heel_out = _on_board(way, 0.0, 0.0), _on_board(way, 0.0, thickness)
-    tail_out, tail_in = _on_board(way, length, thickness), _on_board(way, length, 0.0)
+    heel_in, heel_out = on_board(way, 0.0, 0.0), on_board(way, 0.0, thickness)
+    tail_out, tail_in = on_board(way, length, thickness), on_board(way, length, 0.0)
     if beside is None:
         return polygon([heel_in, heel_out, tail_out, tail_in])
     sin, cos = math.sin(way.sled.angle), math.cos(way.sled.angle)
-    at_end = _on_board(way, 0.0, (beside - way.sled.heel) / cos)
-    leaves = _on_board(way, (way.sled.heel + thickness * cos - beside) / sin, thickness)
+    at_end = on_board(way, 0.0, (beside - way.sled.heel) / cos)
+    leaves = on_board(way, (way.sled.heel + thickness * cos - beside) / sin, thickness)
     if beyond:
         return polygon([at_end, heel_out, leaves])
     return polygon([heel_in, at_end, leaves, tail_out, tail_in])
@@ -258,10 +258,10 @@ def _work_at(way: SledWay, travel: float, along: float) -> Piece:
     """The board as far as it is cut: whole, with the lip that still stands when the offcut drops, or finished."""
     height, near, far = way.joint.height, way.fence, way.fence + way.blade.kerf
     if travel < way.travel.offcut_free:
-        return Piece("work", WORK, Block(_board(way), "z", 0.0, height), along)
+        return Piece("work", WORK, Block(board_outline(way), "z", 0.0, height), along)
     if travel >= way.travel.done - 1e-9:
-        return Piece("work", WORK, Block(_board(way, near), "z", 0.0, height), along, "tapered")
-    with_lip = Block(_board(way, far), "z", 0.0, height, less=_swept(way, travel))
+        return Piece("work", WORK, Block(board_outline(way, near), "z", 0.0, height), along, "tapered")
+    with_lip = Block(board_outline(way, far), "z", 0.0, height, less=_swept(way, travel))
     return Piece("work", WORK, with_lip, along, "with_lip")
 
 
@@ -284,14 +284,14 @@ def _swept(way: SledWay, travel: float) -> Block:
     return Block(side, "y", way.fence, way.fence + blade.kerf + 1.0)
 
 
-def _has_offcut(way: SledWay) -> bool:
+def has_offcut(way: SledWay) -> bool:
     """Whether anything is left beyond the kerf at the board's heel end."""
     joint = way.joint
     return (joint.thickness - joint.tip) * math.cos(joint.angle) - way.blade.kerf > LEAST_SEEN
 
 
 def _offcut(way: SledWay) -> Block:
-    return Block(_board(way, way.fence + way.blade.kerf, beyond=True), "z", 0.0, way.joint.height)
+    return Block(board_outline(way, way.fence + way.blade.kerf, beyond=True), "z", 0.0, way.joint.height)
 
 
 def _clamp_piece(way: SledWay, place: ClampPlace, travel: float, along: float) -> Piece:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from scarfwright.models.cut.bodies import BLOCK_LONG, stop_block_outline
 from scarfwright.models.cut.scene import FENCE_THICKNESS, TABLE_THICKNESS, Piece, State, setup_scene
 from scarfwright.models.flat.loop import Loop, polygon, rectangle
 from scarfwright.models.part.part import Part
@@ -31,7 +32,6 @@ from scarfwright.outputs.setup_card.marks import LABEL, STEP, from_front_edge, l
 from scarfwright.outputs.setup_card.projection import from_above, from_the_side
 from scarfwright.outputs.shop_drawings.sled_details import HAND_PEN, WOOD, part_items
 
-BLOCK_LONG = 60.0  # stop block, as drawn [mm]
 MOST_BEFORE = 400.0  # of sled and board shown before table and fence [mm]
 HEAD, FOOT, BETWEEN = 8.0, 8.6, 3.0  # page room over, under and between the views, without dimensions
 STATIONS = 8.0  # page room for the stations
@@ -193,5 +193,5 @@ def _beside(piece: Piece, view: View) -> Item:
 
 def _block_above(work: Workup, frame: Frame) -> Loop:
     """The stop block, two thirds of the heel wide, against the fence."""
-    x, wide = work.cut.advice.stop.from_axis, work.way.sled.heel * 2 / 3
-    return rectangle(x, 0.0 if frame.out > 0 else -wide, BLOCK_LONG, wide)
+    loop = stop_block_outline(work.way)
+    return loop if frame.out > 0 else loop.mirrored_y()
