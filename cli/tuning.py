@@ -12,6 +12,7 @@ from scarfwright.cli.jobs import find_job
 from scarfwright.cli.problems import as_data, problem
 from scarfwright.cli.showing import say
 from scarfwright.models.findings import faults
+from scarfwright.models.lengths.length import LengthError, Unit, parse_length
 from scarfwright.models.solve import work_out
 from scarfwright.models.tuning.corrections import Plan
 from scarfwright.models.tuning.forms import FORMS
@@ -91,9 +92,9 @@ def _show(found: Tuned, file: Path) -> None:
         for line in todo:
             if line not in steps:
                 out.print(line)
-        out.print(words.DEFER)
-    elif not found.contradictions and "lean_deg" not in found.untold and "lean_sign" not in found.untold:
-        out.print("Nothing to correct.")
+        out.print(words.say("defer"))
+    elif words.nothing_to_correct(found):
+        out.print(words.say("nothing"))
     for line in words.untold_lines(found):
         out.print(line)
 
@@ -108,7 +109,7 @@ def ask_for(plan: Plan, ask: Callable[[str], str] | None = None) -> tuple[TestJo
     table: dict[str, Any] = {}
     for key, form in FORMS.items():
         while text := ask(words.asking(key, form)).strip():
-            value = _typed(key, text)
+            value = _typed(key, text, plan.units)
             try:
                 measured_from_dict({"test_joint": [{key: value}]}, TYPED, plan)
             except MeasuredError as error:
@@ -121,16 +122,16 @@ def ask_for(plan: Plan, ask: Callable[[str], str] | None = None) -> tuple[TestJo
     return measured_from_dict({"test_joint": [table]}, TYPED, plan)
 
 
-def _typed(key: str, text: str) -> Any:
-    """Parts between commas; bare numbers stay numbers, so that they are in the job's units."""
-    parts = [_number(part.strip()) for part in text.split(",")]
+def _typed(key: str, text: str, units: Unit) -> Any:
+    """Parts between commas; figures without a unit are in the job's."""
+    parts = [_with_unit(part.strip(), units) for part in text.split(",")]
     return parts if len(parts) > 1 or key in ("thickness_at", "twist") else parts[0]
 
 
-def _number(text: str) -> float | str:
+def _with_unit(text: str, units: Unit) -> str:
     try:
-        return float(text)
-    except ValueError:
+        return parse_length(text, units, bare=True).text
+    except LengthError:
         return text
 
 

@@ -19,14 +19,14 @@ LONGEST_MM = 100_000  # nothing in a boat shop is longer than 100 m; more is a s
 SHORTEST_MM = Fraction(1, 1000)  # nothing in a shop is measured finer; less (and not 0) is a slip too
 LONGEST_TEXT = 80  # characters, as read and as written back; keeps exact fractions within reason
 
-_UNIT_MM: dict[str, Fraction] = {
+UNIT_MM: dict[str, Fraction] = {
     "mm": Fraction(1),
     "cm": Fraction(10),
     "m": Fraction(1000),
     "in": MM_PER_INCH,
     "ft": 12 * MM_PER_INCH,
 }
-_UNIT_NAMES = {
+UNIT_NAMES = {
     "mm": "mm",
     "millimetre": "mm",
     "millimetres": "mm",
@@ -47,11 +47,11 @@ _UNIT_NAMES = {
     "feet": "ft",
     "'": "ft",
 }
-_NUMBER = r"\d+\s*-\s*\d+\s*/\s*\d+|\d+\s+\d+\s*/\s*\d+|\d+\s*/\s*\d+|\d+[.,]\d+|\d+\.|\.\d+|\d+"
-_TERM = re.compile(rf"\s*(?P<number>{_NUMBER})\s*(?P<unit>[a-zA-Z]+|'|\")?\.?", re.ASCII)
+NUMBER = r"\d+\s*-\s*\d+\s*/\s*\d+|\d+\s+\d+\s*/\s*\d+|\d+\s*/\s*\d+|\d+[.,]\d+|\d+\.|\.\d+|\d+"
+_TERM = re.compile(rf"\s*(?P<number>{NUMBER})\s*(?P<unit>[a-zA-Z]+|'|\")?\.?", re.ASCII)
 _THOUSANDS = re.compile(r"\d+,\d{3}(?!\d)", re.ASCII)  # 1,500: a thousand and a half, or one and a half
 _NOTHING = re.compile(r"0+([.,]0*)?", re.ASCII)
-_VULGAR = {
+VULGAR = {
     "¼": "1/4",
     "½": "1/2",
     "¾": "3/4",
@@ -61,10 +61,28 @@ _VULGAR = {
     "⅞": "7/8",
 }
 _FORMS = 'a length with a unit such as "22 mm", "0.9 m", "3/4 in" or "5 ft 6 1/2 in"'
+# why a text is no length; the joint's form on a page says the same
+REFUSED = {
+    "form": f"found {{found}}, expected {_FORMS}",
+    "finite": "found {found}, expected a finite number",
+    "negative": "found {found}, expected a length that is not negative",
+    "unit_missing": f"found {{found}}, where the unit is missing; expected {_FORMS}, or a bare number",
+    "unit_unknown": f'found {{found}}, where "{{name}}" is no unit known here; expected {_FORMS}',
+    "mixed": f"found {{found}}, which mixes units; expected {_FORMS}",
+    "thousands": "found {found}, which may mean {many} or {few}; expected one of them, written without the comma",
+    "zero": f"found {{found}}, a fraction with a zero under the line; expected {_FORMS}",
+    "short": "found {found}, which is under a thousandth of a millimetre; expected a length from a shop",
+    "long": "found {found}, which is over 100 m; expected a length from a boat shop",
+    "fine": f"found {{found}}, which is finer than any rule; expected {_FORMS}",
+}
 
 
 class LengthError(ValueError):
     """A text or number that is no length; the message says what was found and what is expected."""
+
+
+def _refused(why: str, found: str, **parts: str) -> LengthError:
+    return LengthError(REFUSED[why].format(found=found, **parts))
 
 
 class Length(float):
@@ -105,37 +123,38 @@ def _from_field(value: Any, info: Any) -> Length:
     return value if isinstance(value, Length) else parse_length(value, units)
 
 
-def parse_length(value: object, units: Unit = "mm") -> Length:
+def parse_length(value: object, units: Unit = "mm", *, bare: bool = False) -> Length:
     """Read a length.
 
-    Parameters: value, text with a unit or a bare number in `units`; units, "mm" or "in".
+    Parameters: value, text with a unit or a bare number in `units`; units, "mm" or "in"; bare, whether a text without
+    a unit is in `units`, as where something is typed beside its unit.
     Returns the length [mm]. Raises LengthError with one sentence.
     """
     if isinstance(value, bool) or not isinstance(value, int | float | str):
-        raise LengthError(f"found {shown(value)}, expected {_FORMS}")
+        raise _refused("form", shown(value))
     if isinstance(value, float):
         if not math.isfinite(value):
-            raise LengthError(f"found {value}, expected a finite number")
-        return _checked(Fraction(repr(value)) * _UNIT_MM[units], units, shown(value))
+            raise _refused("finite", str(value))
+        return _checked(Fraction(repr(value)) * UNIT_MM[units], units, shown(value))
     if isinstance(value, int):
-        return _checked(value * _UNIT_MM[units], units, shown(value))
+        return _checked(value * UNIT_MM[units], units, shown(value))
     if len(value) > LONGEST_TEXT:
-        raise LengthError(f"found {shown(value)}, expected {_FORMS}")
-    return _checked(*_parse_text(value, units), shown(value))
+        raise _refused("form", shown(value))
+    return _checked(*_parse_text(value, units, bare), shown(value))
 
 
-def _parse_text(value: str, units: Unit) -> tuple[Fraction, Unit]:
+def _parse_text(value: str, units: Unit, bare: bool) -> tuple[Fraction, Unit]:
     if _NOTHING.fullmatch(value.strip()):
         return Fraction(0), units  # nothing is nothing in any unit
     text = value.strip().replace("″", '"').replace("”", '"').replace("′", "'").replace("’", "'")
     text = text.replace("''", '"')
-    for sign, plain in _VULGAR.items():
+    for sign, plain in VULGAR.items():
         text = text.replace(sign, f" {plain}")
     text = text.strip()
     if text.endswith(("-", ",")):
-        raise LengthError(f"found {shown(value)}, expected {_FORMS}")
+        raise _refused("form", shown(value))
     if text.startswith("-"):
-        raise LengthError(f"found {shown(value)}, expected a length that is not negative")
+        raise _refused("negative", shown(value))
     refuse_thousands(text, value)
     total = Fraction(0)
     seen: list[str] = []
@@ -143,22 +162,24 @@ def _parse_text(value: str, units: Unit) -> tuple[Fraction, Unit]:
     while at < len(text):
         match = _TERM.match(text, at)
         if match is None or not match["number"]:
-            raise LengthError(f"found {shown(value)}, expected {_FORMS}")
+            raise _refused("form", shown(value))
         name = match["unit"]
         if name is None:
-            raise LengthError(f"found {shown(value)}, where the unit is missing; expected {_FORMS}, or a bare number")
-        unit = _UNIT_NAMES.get(name.lower())
+            if not bare or seen or match.end() < len(text):
+                raise _refused("unit_missing", shown(value))
+            name = units
+        unit = UNIT_NAMES.get(name.lower())
         if unit is None:
-            raise LengthError(f'found {shown(value)}, where "{name}" is no unit known here; expected {_FORMS}')
+            raise _refused("unit_unknown", shown(value), name=name)
         if unit in seen or (seen and (seen[-1], unit) != ("ft", "in")):
-            raise LengthError(f"found {shown(value)}, which mixes units; expected {_FORMS}")
-        total += _number(match["number"], value) * _UNIT_MM[unit]
+            raise _refused("mixed", shown(value))
+        total += _number(match["number"], value) * UNIT_MM[unit]
         seen.append(unit)
         at = match.end()
         while at < len(text) and text[at] in " -,":
             at += 1
     if not seen:
-        raise LengthError(f"found {shown(value)}, expected {_FORMS}")
+        raise _refused("form", shown(value))
     return total, "in" if seen[0] in ("in", "ft") else "mm"
 
 
@@ -167,32 +188,30 @@ def refuse_thousands(text: str, value: str) -> None:
     match = _THOUSANDS.search(text)
     if match is not None:
         many, few = match[0].replace(",", ""), match[0].replace(",", ".")
-        raise LengthError(
-            f"found {shown(value)}, which may mean {many} or {few}; expected one of them, written without the comma"
-        )
+        raise _refused("thousands", shown(value), many=many, few=few)
 
 
 def _number(text: str, whole_text: str) -> Fraction:
     parts = re.split(r"\s*-\s*|\s+(?=\d+\s*/)", text.strip())
     total = Fraction(0)
     for part in parts:
-        piece = part.replace(" ", "").replace(",", ".")
+        piece = re.sub(r"\s", "", part).replace(",", ".")
         if "/" in piece and piece.split("/")[1].strip("0") == "":
-            raise LengthError(f"found {shown(whole_text)}, a fraction with a zero under the line; expected {_FORMS}")
+            raise _refused("zero", shown(whole_text))
         total += Fraction(piece)
     return total
 
 
 def _checked(mm: Fraction, units: Unit, found: str) -> Length:
     if mm < 0:
-        raise LengthError(f"found {found}, expected a length that is not negative")
+        raise _refused("negative", found)
     if 0 < mm < SHORTEST_MM:
-        raise LengthError(f"found {found}, which is under a thousandth of a millimetre; expected a length from a shop")
+        raise _refused("short", found)
     if mm > LONGEST_MM:
-        raise LengthError(f"found {found}, which is over 100 m; expected a length from a boat shop")
+        raise _refused("long", found)
     text = canonical(mm, units)
     if len(text) > LONGEST_TEXT:
-        raise LengthError(f"found {found}, which is finer than any rule; expected {_FORMS}")
+        raise _refused("fine", found)
     return Length(mm, text)
 
 

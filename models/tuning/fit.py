@@ -1,8 +1,8 @@
 """Least squares: the set-up that explains the measurements best, how surely, and which of them do not fit.
 
-Gauss-Newton on readings weighed by their standard deviations. An unknown that the readings do not settle is told from
-the matrix of the fit itself (does it lie in the space its rows span?), so nothing is ever guessed. numpy is imported
-inside the functions.
+Gauss-Newton on readings weighed by their standard deviations. What the readings do not settle is told from the matrix
+of the fit itself (does it lie in the space its rows span?), and stays as it was planned, so nothing is ever guessed.
+numpy is imported inside the functions. outputs/joint_form/tuning.js does the same, function by function.
 """
 
 from __future__ import annotations
@@ -16,9 +16,11 @@ from scarfwright.models.tuning.model import Row, Setup
 
 STEPS = 60
 SETTLED = 1e-9
-WITHIN = 1e-6  # share of an unknown that may lie outside the rows' space
-STEP = {"slope": 1e-6, "tip": 1e-4, "lean": 1e-6, "board": 1e-4}
-SCALE = {"slope": 0.01, "tip": 1.0, "lean": 0.01, "board": 1.0}  # sizes of usual changes, to weigh unknowns alike
+WITHIN = 1e-4  # share of an unknown that may lie outside what the rows settle: 1 percent of its usual change
+SURE_TO = 2.0  # usual changes: a direction that the readings tell no better is not settled
+ALIKE = 1e-6  # misfits by which neither hand is the better
+STEP = (1e-6, 1e-4, 1e-6, 1e-4)  # of slope, tip, lean and any board, for derivatives
+SCALE = (0.01, 1.0, 0.01, 1.0)  # sizes of their usual changes, to weigh unknowns alike
 
 
 @dataclass(frozen=True)
@@ -42,7 +44,7 @@ class Residual:
 class Fit:
     """Slope m = 1/N, tip [mm] in the middle of the height, lean [rad]: None where the readings do not settle it.
 
-    signed: the lean's hand was read. covariance of (slope, tip, lean) for those that are told, 0 elsewhere.
+    signed: the lean's hand was read. setup: the one that fits best, as planned where nothing is told.
     """
 
     slope: Value | None
@@ -50,136 +52,113 @@ class Fit:
     lean: Value | None
     signed: bool
     residuals: tuple[Residual, ...]
-    tip_lean_covariance: float = 0.0
+    setup: Setup
 
 
-def fit(rows: Sequence[Row], boards: int, start: Setup) -> Fit:
-    """Fit a set-up to the rows; `start` is the set-up as planned, `boards` how many board thicknesses there are."""
-    begin = Setup(start.slope, start.tip, start.lean, (start.boards or (0.0,)) * boards)
-    read = _boards_read(rows, begin)
-    hands = [1.0, -1.0] if any(row.unsigned for row in rows) else [1.0]
-    tries = [_solve(rows, read, hand) for hand in hands]
-    setup, hand = min(((s, h) for s, h in zip(tries, hands, strict=True)), key=lambda t: _misfit(rows, *t))
-    signed = any(not row.unsigned and _hangs_on_lean(row, setup) for row in rows)
-    told, covariance = _told(rows, setup, hand)
-    sigma = [math.sqrt(max(covariance[i][i], 0.0)) for i in range(3)]
-    lean = setup.lean if signed else abs(setup.lean)
-    return Fit(
-        slope=Value(setup.slope, sigma[0]) if told[0] else None,
-        tip=Value(setup.tip, sigma[1]) if told[1] else None,
-        lean=Value(lean, sigma[2]) if told[2] else None,
-        signed=signed and told[2],
-        residuals=_residuals(rows, setup, hand),
-        tip_lean_covariance=covariance[1][2] if told[1] and told[2] else 0.0,
+def fit(rows: Sequence[Row], start: Setup) -> Fit:
+    """Fit a set-up to the rows; `start` is the set-up as planned, its boards as thick as they were read."""
+    hands = (1, -1) if any(row.unsigned for row in rows) else (1,)
+    tries = [[row.turned(hand) for row in rows] for hand in hands]
+    solved = [(_solve(turned, start, hand), turned, hand) for turned, hand in zip(tries, hands, strict=True)]
+    setup, turned, _ = min(solved, key=lambda one: _misfit(one[1], one[0]) - ALIKE * one[2])
+    sigma = settled_by(turned, setup)
+    hand_read = any(not row.unsigned and _hangs_on_lean(row, setup) for row in rows)
+    lean = setup.lean if hand_read else abs(setup.lean)
+    slope, tip, leaning = (
+        Value(value, spread) if math.isfinite(spread) else None
+        for value, spread in zip((setup.slope, setup.tip, lean), sigma, strict=True)
     )
+    signed = hand_read and leaning is not None
+    return Fit(slope, tip, leaning, signed, _residuals(turned, setup), setup)
 
 
-def settled_by(rows: Sequence[Row], boards: int, setup: Setup) -> tuple[float, float, float]:
+def settled_by(rows: Sequence[Row], setup: Setup) -> list[float]:
     """How surely readings like these settle slope, tip and lean of a set-up: standard deviations, inf: not."""
-    full = Setup(setup.slope, setup.tip, setup.lean or 1e-3, (setup.boards or (0.0,)) * boards)
-    told, covariance = _told(rows, full, 1.0)
-    sigma = [math.sqrt(max(covariance[i][i], 0.0)) if told[i] else math.inf for i in range(3)]
-    return sigma[0], sigma[1], sigma[2]
+    _, sizes, ways = _settled(_matrix(rows, setup))
+    sigma = []
+    for i in range(3):
+        told = 1 - float((ways[:, i] ** 2).sum()) < WITHIN
+        spread = SCALE[i] * math.sqrt(float(((ways[:, i] / sizes) ** 2).sum()))
+        sigma.append(spread if told else math.inf)
+    return sigma
 
 
-def _boards_read(rows: Sequence[Row], start: Setup) -> Setup:
-    """Start from the thicknesses as read."""
-    boards = list(start.boards)
-    for i in range(len(boards)):
-        for row in rows:
-            marked = Setup(start.slope, start.tip, start.lean, (*boards[:i], math.nan, *boards[i + 1 :]))
-            if row.what == "board_thickness" and math.isnan(row.model(marked)):
-                boards[i] = row.read
-    return Setup(start.slope, start.tip, start.lean, tuple(boards))
-
-
-def _solve(rows: Sequence[Row], start: Setup, hand: float) -> Setup:
+def _solve(rows: Sequence[Row], start: Setup, hand: int) -> Setup:
     """Gauss-Newton with steps halved until the misfit falls; where readings are too few, the nearest to the start."""
-    import numpy as np
-
     setup = Setup(start.slope, start.tip, start.lean or hand * 1e-3, start.boards)
-    best = _misfit(rows, setup, hand)
+    best = _misfit(rows, setup)
     for _ in range(STEPS):
-        a, out = _matrix(rows, setup, hand)
-        step, *_ = np.linalg.lstsq(a, out, rcond=1e-10)
+        out = _out(rows, setup)
+        columns, sizes, ways = _settled(_matrix(rows, setup))
+        step = ((out @ columns) / sizes) @ ways
         share = 1.0
-        while share > 1e-4:
-            trial = _moved(setup, share * step)
-            misfit = _misfit(rows, trial, hand)
-            if misfit <= best:
-                break
+        while (misfit := _misfit(rows, _moved(setup, share * step))) > best and share > 1e-4:
             share /= 2
-        else:
+        if misfit > best:
             break
-        setup, gained, best = trial, best - misfit, misfit
-        if float(np.abs(step).max()) < SETTLED or gained < SETTLED * (1 + best) * 1e-3:
+        setup, gained, best = _moved(setup, share * step), best - misfit, misfit
+        if abs(step).max() < SETTLED or gained < SETTLED * (1 + best) * 1e-3:
             break
     return setup
 
 
-def _predicted(row: Row, setup: Setup, hand: float) -> float:
-    return row.model(setup) * (hand if row.unsigned else 1.0)
-
-
-def _misfit(rows: Sequence[Row], setup: Setup, hand: float) -> float:
-    total = sum(((row.read - _predicted(row, setup, hand)) / row.sigma) ** 2 for row in rows)
+def _misfit(rows: Sequence[Row], setup: Setup) -> float:
+    total = float((_out(rows, setup) ** 2).sum())
     return total if math.isfinite(total) else math.inf
 
 
-def _matrix(rows: Sequence[Row], setup: Setup, hand: float) -> tuple[Any, Any]:
-    """Rows by scaled unknowns, and what each reading is out by, both in standard deviations."""
+def _out(rows: Sequence[Row], setup: Setup) -> Any:
+    """What each reading is out by, in its standard deviations."""
     import numpy as np
 
-    kinds = ["slope", "tip", "lean", *["board"] * len(setup.boards)]
-    a = np.empty((len(rows), len(kinds)))
-    out = np.empty(len(rows))
-    for i, row in enumerate(rows):
-        out[i] = (row.read - _predicted(row, setup, hand)) / row.sigma
-        for j, kind in enumerate(kinds):
-            change = np.zeros(len(kinds))
-            change[j] = STEP[kind] / SCALE[kind]
-            up, down = _predicted(row, _moved(setup, change), hand), _predicted(row, _moved(setup, -change), hand)
-            a[i, j] = (up - down) / (2 * STEP[kind]) * SCALE[kind] / row.sigma
-    return a, out
+    return np.array([(row.read - row.model(setup)) / row.sigma for row in rows])
 
 
-def _moved(setup: Setup, step: Any) -> Setup:
+def _matrix(rows: Sequence[Row], setup: Setup) -> Any:
+    """Rows by scaled unknowns: by how many standard deviations each reading changes with each."""
+    import numpy as np
+
+    a = np.empty((len(rows), 3 + len(setup.boards)))
+    for j in range(a.shape[1]):
+        small = STEP[min(j, 3)] / SCALE[min(j, 3)]
+        change = [small if i == j else 0.0 for i in range(a.shape[1])]
+        up, down = _moved(setup, change), _moved(setup, [-part for part in change])
+        a[:, j] = [(row.model(up) - row.model(down)) / (2 * small * row.sigma) for row in rows]
+    return a
+
+
+def _settled(matrix: Any) -> tuple[Any, Any, Any]:
+    """The matrix as columns, sizes and ways (its singular values), without the ways in which nothing is settled."""
+    import numpy as np
+
+    columns, sizes, ways = np.linalg.svd(matrix, full_matrices=False)
+    keep = sizes > 1 / SURE_TO
+    return columns[:, keep], sizes[keep], ways[keep]
+
+
+def _moved(setup: Setup, step: Sequence[float]) -> Setup:
     """The set-up changed by a step in scaled unknowns; the slope stays a slope, the lean under half a right angle."""
-    slope = max(setup.slope + SCALE["slope"] * float(step[0]), 1e-3)
-    lean = min(max(setup.lean + SCALE["lean"] * float(step[2]), -0.7), 0.7)
-    boards = tuple(b + SCALE["board"] * float(d) for b, d in zip(setup.boards, step[3:], strict=True))
-    return Setup(slope, setup.tip + SCALE["tip"] * float(step[1]), lean, boards)
+    slope, tip, lean, *boards = (float(part) * SCALE[min(i, 3)] for i, part in enumerate(step))
+    return Setup(
+        max(setup.slope + slope, 1e-3),
+        setup.tip + tip,
+        min(max(setup.lean + lean, -0.7), 0.7),
+        tuple(board + change for board, change in zip(setup.boards, boards, strict=True)),
+    )
 
 
 def _hangs_on_lean(row: Row, setup: Setup) -> bool:
-    one = Setup(setup.slope, setup.tip, 0.0, setup.boards)
-    other = Setup(setup.slope, setup.tip, 0.01, setup.boards)
+    one, other = (Setup(setup.slope, setup.tip, lean, setup.boards) for lean in (0.0, 0.01))
     return row.model(one) != row.model(other)
 
 
-def _told(rows: Sequence[Row], setup: Setup, hand: float) -> tuple[list[bool], Any]:
-    """Which of slope, tip and lean the rows settle, and the covariance of all unknowns [their own units]."""
-    import numpy as np
-
-    a, _ = _matrix(rows, setup, hand)
-    _, values, vt = np.linalg.svd(a, full_matrices=True)
-    keep = values > 1e-7 * (values.max() if len(values) else 1.0)
-    kept = vt[: len(values)][keep]
-    told = [bool(1.0 - float(np.sum(kept[:, i] ** 2)) < WITHIN) for i in range(3)]
-    scale = np.array([SCALE["slope"], SCALE["tip"], SCALE["lean"], *[SCALE["board"]] * len(setup.boards)])
-    spread = (kept.T / values[keep] ** 2) @ kept
-    return told, spread * np.outer(scale, scale)
-
-
-def _residuals(rows: Sequence[Row], setup: Setup, hand: float) -> tuple[Residual, ...]:
+def _residuals(rows: Sequence[Row], setup: Setup) -> tuple[Residual, ...]:
     """Each reading's miss in standard deviations of that miss: a reading that alone settles something can't miss."""
-    import numpy as np
-
-    a, out = _matrix(rows, setup, hand)
-    hat = np.einsum("ij,ji->i", a, np.linalg.pinv(a, rcond=1e-7))
+    columns, _, _ = _settled(_matrix(rows, setup))
+    shares = (columns**2).sum(axis=1)
     found = []
-    for row, miss, share in zip(rows, out, hat, strict=True):
+    for row, miss, share in zip(rows, _out(rows, setup), shares, strict=True):
         spare = 1.0 - float(share)
         size = float(miss) / math.sqrt(spare) if spare > 1e-6 else 0.0
-        found.append(Residual(row, _predicted(row, setup, hand), size))
+        found.append(Residual(row, row.model(setup), size))
     return tuple(found)

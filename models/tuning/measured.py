@@ -32,6 +32,13 @@ class Reading:
     bottom: float | None = None
     piece: int | None = None
 
+    @property
+    def middle(self) -> float | None:
+        """Halfway up, or halfway between what was read at the edges."""
+        if self.value is not None or self.top is None or self.bottom is None:
+            return self.value
+        return (self.top + self.bottom) / 2
+
 
 @dataclass(frozen=True)
 class Station:
@@ -39,7 +46,7 @@ class Station:
 
     key: str
     distance: float
-    thickness: float | None = None
+    value: float | None = None
     top: float | None = None
     bottom: float | None = None
     piece: int | None = None

@@ -17,11 +17,13 @@ from scarfwright.models.tuning.fit import Fit, Residual, Value, fit, settled_by
 from scarfwright.models.tuning.measured import Reading, Skew, Station, TestJoint, Twist
 from scarfwright.models.tuning.model import Setup, rows
 
+NO_SLED = 1.3  # a slope so many times the planned one is a slip of the readings; common practice, no source
 TOO_FAR = 4.0  # standard deviations: a reading further out contradicts the others
 COARSE = 0.03  # of slope and thickness: a reading that tells them no better is not worth taking
 COARSE_LEAN = 0.003  # rad, 0.17 degrees
 ALIKE = 0.9  # of the worst miss: which of several it is can't be told
 PAIRS = (("joint_thickness", "tip_to_tip"), ("gap_top", "gap_bottom"))  # of which one alone tells nothing
+SHOW_A_HAND = ("gap_top", "twist with its hand", "line_skew with its near end", "thickness_at at both edges")
 UNKNOWNS = ("ratio", "tip_mm", "fence_gap_mm", "lean_deg", "lean_sign")
 
 
@@ -54,14 +56,11 @@ class Tuned:
 
 def tune(joints: tuple[TestJoint, ...], plan: Plan) -> Tuned:
     """Work out what the joints tell. `joints` hold at least one reading between them."""
-    start = Setup(plan.slope, plan.tip, 0.0, (plan.thickness,))
-    readings, boards = rows(joints, plan.height, plan.thickness, plan.slope)
-    found = fit(readings, len(boards.seen), start)
+    found = _fit(joints, plan, plan.slope)
     if found.slope is not None and abs(found.slope.value / plan.slope - 1) > 0.02:
         # a rule's error counts as thickness by the slope there is, not the one that was meant
-        readings, boards = rows(joints, plan.height, plan.thickness, found.slope.value)
-        found = fit(readings, len(boards.seen), start)
-    wrong = contradictions(found)
+        found = _fit(joints, plan, found.slope.value)
+    wrong = contradictions(found, plan)
     todo = () if wrong else corrections(found, plan)
     untold = _untold(found)
     tilt = 0.0 if wrong else tilt_by(found, plan)
@@ -79,12 +78,23 @@ def tune(joints: tuple[TestJoint, ...], plan: Plan) -> Tuned:
     )
 
 
-def contradictions(found: Fit) -> tuple[Residual, ...]:
-    """The readings that do not fit the others; more than one where which of them is wrong can't be told."""
-    worst = max((abs(r.out) for r in found.residuals), default=0.0)
+def _fit(joints: tuple[TestJoint, ...], plan: Plan, slope: float) -> Fit:
+    readings, boards = rows(joints, plan.height, plan.thickness, slope)
+    return fit(readings, Setup(plan.slope, plan.tip, 0.0, boards))
+
+
+def contradictions(found: Fit, plan: Plan) -> tuple[Residual, ...]:
+    """The readings that do not fit the others; more than one where which of them is wrong can't be told. Where they
+    give a slope that no sled of this job could have, those that do not fit the taper as planned."""
+    misses = found.residuals
+    if found.slope is not None and not 1 / NO_SLED < found.slope.value / plan.slope < NO_SLED:
+        meant = replace(found.setup, slope=plan.slope, tip=plan.tip)
+        rows = [one.row for one in misses]
+        misses = tuple(Residual(row, row.model(meant), (row.read - row.model(meant)) / row.sigma) for row in rows)
+    worst = max((abs(one.out) for one in misses), default=0.0)
     if worst <= TOO_FAR:
         return ()
-    return tuple(r for r in found.residuals if abs(r.out) >= ALIKE * worst)
+    return tuple(one for one in misses if abs(one.out) >= ALIKE * worst)
 
 
 def _unused(joints: tuple[TestJoint, ...]) -> tuple[tuple[int, str, str], ...]:
@@ -113,16 +123,15 @@ def _would_tell(name: str, joints: tuple[TestJoint, ...], plan: Plan, found: Fit
     """Which further readings would settle one unknown: each kind is tried on the fit itself."""
     if name == "fence_gap_mm" and found.tip is not None:
         return ()  # the tip is told and there is none: no reading of the joint says how far the blade ran inside
-    usual = Setup(plan.slope, plan.tip, 1e-3, (plan.thickness,))
+    usual = Setup(plan.slope, plan.tip, 1e-3)
     last = joints[-1] if joints else TestJoint(1)
     ways = []
     for keys, joint in _ways(last, plan):
         if name == "lean_sign":
-            settles = keys[0] in ("gap_top", "twist with its hand", "line_skew with its near end")
-            settles = settles or "both edges" in keys[0]
+            settles = keys[0] in SHOW_A_HAND
         else:
             readings, boards = rows((*joints[:-1], joint), plan.height, plan.thickness, plan.slope)
-            sigma = settled_by(readings, len(boards.seen), usual)
+            sigma = settled_by(readings, replace(usual, boards=(plan.thickness,) * len(boards)))
             which = {"ratio": 0, "tip_mm": 1, "fence_gap_mm": 1, "lean_deg": 2}[name]
             settles = sigma[which] <= (COARSE * plan.slope, COARSE * plan.thickness, COARSE_LEAN)[which]
         if settles:

@@ -46,7 +46,7 @@ def _reading(one: Reading) -> str:
 
 
 def _station(one: Station) -> str:
-    values = {"at": one.distance, "thickness": one.thickness, "top": one.top, "bottom": one.bottom}
+    values = {"at": one.distance, "thickness": one.value, "top": one.top, "bottom": one.bottom}
     return _table(values, one.piece)
 
 

@@ -1,0 +1,69 @@
+"""Test joints of faulty shops for the form: whole ones and ones of which only some figures were taken, in mm
+and inches; readings halfway up and at both edges, of one board or both, with and without the hand noted."""
+
+from __future__ import annotations
+
+import random
+from dataclasses import dataclass, replace
+
+from scarfwright.models.accuracy.verdict import Limits
+from scarfwright.models.tuning.corrections import Plan
+from scarfwright.models.tuning.measured import Reading, Station, TestJoint, Twist
+
+from tests.faulty_shops import ALL, Shop, faulty, measure, planned
+
+# of joints that are not measured whole: each figure is taken by so many
+TAKEN = 0.55
+
+
+@dataclass(frozen=True)
+class Case:
+    plan: Plan
+    joints: tuple[TestJoint, ...]
+
+
+def cases(count: int, seed: int) -> list[Case]:
+    """So many cases, half of them in inches; the same for the same seed."""
+    rng = random.Random(seed)
+    return [_case(rng, number) for number in range(count)]
+
+
+def _case(rng: random.Random, number: int) -> Case:
+    plan = planned(rng)
+    limits = Limits(0.15) if number % 3 else Limits(rng.uniform(0.05, 0.5), rng.uniform(0.002, 0.02), rng.randint(1, 3))
+    plan = replace(plan, units="in" if number % 2 else "mm", limits=limits)
+    shop = faulty(rng, plan)
+    joints = [_joint(rng, shop, one + 1) for one in range(rng.choice((1, 1, 1, 2, 3)))]
+    if all(joint.empty for joint in joints):
+        joints[0] = measure(rng, shop)
+    return Case(plan, tuple(joints))
+
+
+def _joint(rng: random.Random, shop: Shop, number: int) -> TestJoint:
+    """Whole, or some of its figures; some read at the edges, some of both boards; now and then a slip."""
+    if rng.random() < 0.3:
+        return measure(rng, shop, number=number)
+    keys = tuple(key for key in (*ALL, "hand") if rng.random() < TAKEN)
+    joint = measure(rng, shop, keys, number)
+    if rng.random() < 0.4:
+        joint = replace(joint, **{key: _of_both(rng, getattr(joint, key)) for key in ("board_thickness", "taper_run")})
+    if rng.random() < 0.4 and joint.tip:
+        top, bottom = (max(0.0, rng.gauss(shop.over(0.0, z), 0.05)) for z in (shop.height, 0.0))
+        joint = replace(joint, tip=(Reading("tip", None, top, bottom, rng.choice((None, 1, 2))),))
+    if rng.random() < 0.3:
+        joint = replace(joint, thickness_at=tuple(replace(at, piece=rng.choice((1, 2))) for at in joint.thickness_at))
+    if rng.random() < 0.3:
+        joint = replace(joint, line_skew=tuple(replace(one, nearer=None) for one in joint.line_skew))
+    if rng.random() < 0.1:
+        joint = replace(joint, gap_bottom=None, tip_to_tip=None)
+    if rng.random() < 0.1:
+        joint = replace(joint, twist=Twist(9.0, 300.0, "up"))
+    if rng.random() < 0.1:
+        joint = replace(joint, thickness_at=(*joint.thickness_at, Station("thickness_at", 70.0, 9.0)))
+    return joint
+
+
+def _of_both(rng: random.Random, readings: tuple[Reading, ...]) -> tuple[Reading, ...]:
+    return tuple(
+        replace(one, value=rng.gauss(one.value, 0.1), piece=n) for one in readings[:1] for n in (1, 2) if one.value
+    )
