@@ -3,23 +3,76 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 from importlib.resources import files
 from pathlib import Path
 from typing import Any
 
-from scarfwright.models.job.file import job_from_text, read_job
+from scarfwright.models.job.file import Read, read_whole, whole_from_text
+from scarfwright.models.job.problems import JobError, problem
+from scarfwright.models.job.reading.shop_file import Shop
 from scarfwright.models.job.shop import MACHINES, Machine
 from scarfwright.models.job.tables import Job
+from scarfwright.models.words.passing_on.verdict import shop_line
+from scarfwright.outputs.share.shared import is_zip
 
 FIRST_EXAMPLE = "plank-metric.toml"
 
 
-def find_job(path: Path | None) -> tuple[Job, Path]:
-    """The job and the file it stands for; without a path the packaged first example. Raises JobError."""
+@dataclass(frozen=True)
+class Found:
+    """The job a command is about, the file it stands for, and where its shop's keys came from."""
+
+    job: Job
+    file: Path
+    read: Read
+
+    @property
+    def shop_line(self) -> str:
+        """Where saw and machines came from; empty where all stands in the job."""
+        shop = self.read.shop
+        if shop is None:
+            return ""
+        taken = [table for table in shop.tables if _taken(self.job, shop, table)]
+        return shop_line(shop.name, self.read.kept, taken)
+
+    def shop_data(self) -> dict[str, Any]:
+        """The same for JSON, as a key beside the numbers; nothing where all stands in the job."""
+        shop = self.read.shop
+        return {} if shop is None else {"shop": {"file": shop.name, "kept": list(self.read.kept)}}
+
+
+def _taken(job: Job, shop: Shop, table: str) -> bool:
+    """Whether the job has something of a table as the shop gives it."""
+    given, there = shop.tables[table], getattr(job, table)
+    if not isinstance(given, dict):
+        return bool(there == given)
+    return any(getattr(there, key) == value for key, value in given.items())
+
+
+def find(path: Path | None, shop: Path | None = None) -> Found:
+    """The job and the file it stands for; without a path the packaged first example. `shop`: a file to take saw,
+    clamps and machines from. Raises JobError.
+    """
+    if path is not None and not path.is_dir() and is_zip(path):
+        said = "is a zip; expected a job file. A zip goes with check and make; to make it your own: "
+        raise JobError(problem(str(path), f"{said}scarfwright start mine.toml --from {path}"))
     if path is not None:
-        return read_job(path), path
-    text = (files("scarfwright.examples") / FIRST_EXAMPLE).read_text(encoding="utf-8")
-    return job_from_text(text, FIRST_EXAMPLE), Path(FIRST_EXAMPLE)
+        read, file = read_whole(path, shop), path
+    else:
+        text = (files("scarfwright.examples") / FIRST_EXAMPLE).read_text(encoding="utf-8")
+        read, file = whole_from_text(text, FIRST_EXAMPLE, shop=shop), Path(FIRST_EXAMPLE)
+    taken = read.shop is None or any(_taken(read.job, read.shop, table) for table in read.shop.tables)
+    if shop is not None and read.kept and not taken:
+        said = f"found nothing of {shop} used, for the job gives all its keys itself; expected a job without them"
+        raise JobError(problem(str(file), said, key="--shop"))
+    return Found(read.job, file, read)
+
+
+def find_job(path: Path | None) -> tuple[Job, Path]:
+    """The same, as the job and its file. Raises JobError."""
+    found = find(path)
+    return found.job, found.file
 
 
 def for_this_run(job: Job, instead: dict[str, Any], only: Iterable[str]) -> Job:

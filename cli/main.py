@@ -24,6 +24,26 @@ JobFile = Annotated[
     Path | None,
     typer.Argument(metavar="[JOB]", help="Job file; without one, the packaged first example.", show_default=False),
 ]
+JobOrZip = Annotated[
+    Path | None,
+    typer.Argument(
+        metavar="[JOB]",
+        help="Job file, or a zip that was shared; without one, the packaged first example.",
+        show_default=False,
+    ),
+]
+JobZipOrFolder = Annotated[
+    Path | None,
+    typer.Argument(
+        metavar="[JOB]",
+        help="Job file, a zip that was shared, or a folder of files; without one, the packaged first example.",
+        show_default=False,
+    ),
+]
+ShopFile = Annotated[
+    Path | None,
+    typer.Option("--shop", metavar="FILE", help="Saw, clamps and machines from this file where the job gives none."),
+]
 AsJson = Annotated[bool, typer.Option("--json", help="Print JSON for machines instead of tables.")]
 
 
@@ -62,7 +82,7 @@ def top(
 
 @app.command()
 def make(
-    job: JobFile = None,
+    job: JobOrZip = None,
     out: Annotated[
         Path | None,
         typer.Option("--out", metavar="DIR", help='Folder to write; by default "<job name>-files" beside the job.'),
@@ -83,28 +103,68 @@ def make(
     tool_path: Annotated[
         bool, typer.Option("--tool-path", help="Router: also sheets already offset by the cutter's radius.")
     ] = False,
+    shop: ShopFile = None,
     json: AsJson = False,
 ) -> None:
     """Make every file of a job: solids, cutting files, prints, drawings, numbers."""
+    instead: dict[str, Any] = {"machine": machine, "dxf": dxf, "dxf_units": dxf_units, "tool_path": tool_path or None}
+    if job is not None and _passed_on(job):
+        from scarfwright.cli.sharing.making import make_zip
+        from scarfwright.cli.sharing.refusing import only_as_it_is
+
+        given = [*(key for key, value in instead.items() if value is not None), *(["shop"] if shop else [])]
+        raise typer.Exit(only_as_it_is(job, given) or make_zip(job, out, only, json, version()))
     from scarfwright.cli.making import make_job
 
-    instead: dict[str, Any] = {"machine": machine, "dxf": dxf, "dxf_units": dxf_units, "tool_path": tool_path or None}
-    raise typer.Exit(make_job(job, out, only, json, version(), instead))
+    raise typer.Exit(make_job(job, out, only, json, version(), instead, shop))
 
 
 @app.command()
 def check(
-    job: JobFile = None,
+    job: JobZipOrFolder = None,
     cut: Annotated[bool, typer.Option("--cut", help="Also the cut: how to end it, what to look at.")] = False,
     sled: Annotated[bool, typer.Option("--sled", help="Also every size of the sled and travel of the cut.")] = False,
     joint: Annotated[bool, typer.Option("--joint", help="Also strength, glue-up, planing and bends.")] = False,
     everything: Annotated[bool, typer.Option("--all", help="All of these, and every finding in full.")] = False,
+    shop: ShopFile = None,
     json: AsJson = False,
 ) -> None:
-    """Work a job out: the numbers for the sled, what needs doing, what to do next. Writes nothing."""
+    """Work a job out: the numbers for the sled, what needs doing, what to do next. Writes nothing.
+
+    Of a zip or a folder, also whether it is whole, untouched, and its numbers still true.
+    """
+    if job is not None and (job.is_dir() or _passed_on(job)):
+        from scarfwright.cli.sharing.checking import check_folder, check_zip
+        from scarfwright.cli.sharing.refusing import only_as_it_is
+        from scarfwright.cli.showing.checking import Tables
+
+        look = check_folder if job.is_dir() else check_zip
+        tables = Tables(cut, sled, joint, everything)
+        raise typer.Exit(only_as_it_is(job, ["shop"] if shop else []) or look(job, tables, json=json))
     from scarfwright.cli.showing.checking import check_job
 
-    raise typer.Exit(check_job(job, json=json, cut=cut, sled=sled, joint=joint, everything=everything))
+    raise typer.Exit(check_job(job, json=json, cut=cut, sled=sled, joint=joint, everything=everything, shop=shop))
+
+
+@app.command()
+def share(
+    job: JobFile = None,
+    out: Annotated[
+        Path | None,
+        typer.Option("--out", metavar="NAME.zip", help='Zip to write; by default "<job name>.zip" beside the job.'),
+    ] = None,
+    licence: Annotated[
+        str | None,
+        typer.Option("--licence", metavar="SPDX", help="Such as CC-BY-4.0; without it all rights stay with you."),
+    ] = None,
+    force: Annotated[bool, typer.Option("--force", help="Replace the zip if there is one.")] = False,
+    shop: ShopFile = None,
+    json: AsJson = False,
+) -> None:
+    """Put a job and all its files into one zip to pass on. The same job gives the same zip."""
+    from scarfwright.cli.sharing.packing import share_job
+
+    raise typer.Exit(share_job(job, out, licence, force, json, version(), shop))
 
 
 @app.command()
@@ -114,13 +174,14 @@ def tune(
         Path | None,
         typer.Option("--measured", metavar="FILE", help="Figures of test joints (TOML); without it you type them in."),
     ] = None,
+    shop: ShopFile = None,
     json: AsJson = False,
     log: Annotated[bool, typer.Option("--log", help="Add the figures to a log of test joints beside the job.")] = False,
 ) -> None:
     """Tell from a test joint what is wrong with the set-up, and what to change."""
     from scarfwright.cli.tuning import tune_job
 
-    raise typer.Exit(tune_job(job, measured, json, log))
+    raise typer.Exit(tune_job(job, measured, json, log, shop))
 
 
 @app.command()
@@ -133,12 +194,13 @@ def plan(
     seconds: Annotated[
         float | None, typer.Option("--seconds", metavar="N", help="Look so long; instead of [plan] effort.")
     ] = None,
+    shop: ShopFile = None,
     json: AsJson = False,
 ) -> None:
     """Find which board goes where: blanks out of boards with the fewest joints and the least wood."""
     from scarfwright.cli.planning import plan_command
 
-    raise typer.Exit(plan_command(job, out, seconds, json, version()))
+    raise typer.Exit(plan_command(job, out, seconds, json, version(), shop))
 
 
 @app.command()
@@ -166,8 +228,23 @@ def start(
         typer.Option("--units", help="Units; mm without it.", show_default=False),
     ] = None,
     ask: Annotated[bool, typer.Option("--ask", help="Ask five questions first; on a terminal only.")] = False,
+    source: Annotated[
+        Path | None,
+        typer.Option("--from", metavar="ZIP", help="Make a job that was shared your own: a zip, or its folder."),
+    ] = None,
+    shop: Annotated[
+        Path | None,
+        typer.Option("--shop", metavar="FILE", help="With --from: your saw, clamps and machines."),
+    ] = None,
 ) -> None:
     """Write a commented job file to begin from."""
+    if source is not None or shop is not None:
+        from scarfwright.cli.sharing.owning import start_from
+        from scarfwright.cli.sharing.refusing import only_with_from
+
+        given = [*(["--units"] if units else []), *(["--ask"] if ask else [])]
+        wrong = only_with_from(source, given)
+        raise typer.Exit(wrong or start_from(file, source or Path(), shop))
     from scarfwright.cli.starting import ask_and_start, start_job
 
     raise typer.Exit(ask_and_start(file, units) if ask else start_job(file, units or "mm"))
@@ -213,6 +290,13 @@ def schema(
     from scarfwright.models.job.schema import job_schema
 
     json_out(job_schema(units))
+
+
+def _passed_on(job: Path) -> bool:
+    """Whether it is a zip."""
+    from scarfwright.outputs.share.shared import is_zip
+
+    return is_zip(job)
 
 
 def main() -> int:

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn
 from rich.table import Table
 from scarfwright.cli.interruption import Interruption, not_now
-from scarfwright.cli.jobs import find_job, for_this_run
+from scarfwright.cli.jobs import find, for_this_run
 from scarfwright.cli.problems import problem, refuse
 from scarfwright.cli.showing import say
 from scarfwright.cli.terminal import json_out, visible
@@ -20,6 +21,8 @@ from scarfwright.models.job.tables import Job
 from scarfwright.models.numbers.numbers import numbers
 from scarfwright.models.planning.numbers import plan_numbers
 from scarfwright.models.planning.planned import Planned
+from scarfwright.models.sharing.manifest import Terms
+from scarfwright.models.sharing.plug_ins import needed_plug_ins
 from scarfwright.models.solve import work_up
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.folder import FolderError, replaced_whole
@@ -29,6 +32,19 @@ from scarfwright.outputs.make import GROUPS, Item, items, make_all
 Tell = Callable[[str, int, int], None]  # what is made now, how many are done, of how many
 
 
+@dataclass(frozen=True)
+class Ready:
+    """A job worked out and found good to make, with its plan and the files it leaves."""
+
+    work: Workup
+    planned: Planned | None
+    todo: list[Item]
+
+    @property
+    def terms(self) -> Terms:
+        return Terms(needed_plug_ins(self.work))
+
+
 def make_job(
     path: Path | None,
     out: Path | None,
@@ -36,15 +52,44 @@ def make_job(
     json: bool,
     version: str,
     instead: dict[str, Any],
+    shop: Path | None = None,
     tell: Tell | None = None,
 ) -> int:
-    """Returns the exit code. `instead`: keys of [files] given on the command line; `tell`: hears of every file, instead
-    of a bar on the screen. Raises JobError."""
-    groups = _groups(only)
+    """Returns the exit code. `instead`: keys of [files] given on the command line; `shop`: a shop file to take saw,
+    clamps and machines from; `tell`: hears of every file, instead of a bar on the screen. Raises JobError."""
+    groups = groups_of(only)
     if groups is None:
-        return refuse(f'--only: found "{only}", expected some of {",".join(GROUPS)}', key="--only")
-    job, file = find_job(path)
-    job = for_this_run(job, instead, groups if only is not None else ())
+        return no_group(only)
+    found = find(path, shop)
+    file = found.file
+    ready = make_ready(for_this_run(found.job, instead, groups if only is not None else ()), file, groups, json)
+    if isinstance(ready, int):
+        return ready
+    empty = empty_groups(ready.todo, groups)
+    if only is not None and empty:
+        return refuse(f"{file}: {nothing_for(empty[0], ready.work.job)}", file=str(file), key="shop_has")
+    target = out if out is not None else file.with_name(f"{file.stem}-files")
+    before = groups_in(target)
+    stopped = put(ready, target, groups, version, ready.terms, tell)
+    if stopped is not None:
+        return stopped
+    if json:
+        made = {"folder": str(target), "files": [i.path for i in ready.todo], **found.shop_data()}
+        json_out({**made, **numbers(ready.work, plan_of(ready.planned))})
+    else:
+        if found.shop_line:
+            say.console().print(found.shop_line)
+        report(ready.work, target, ready.todo)
+        report_gone(before - groups_in(target))
+    return 0
+
+
+def no_group(only: str | None) -> int:
+    return refuse(f'--only: found "{only}", expected some of {",".join(GROUPS)}', key="--only")
+
+
+def make_ready(job: Job, file: Path, groups: set[str], json: bool) -> Ready | int:
+    """Work the job out and list its files; for one that has faults, say so and give the exit code."""
     work = work_up(job)
     found = _faults(work, groups)
     if found:
@@ -54,25 +99,20 @@ def make_job(
         problem(f"{file}: {len(found)} fault{'s' * (len(found) > 1)}, so nothing was made")
         return 1
     planned = _planned(work)
-    todo = items(work, groups, planned)
-    empty = _empty(todo, groups)
-    if only is not None and empty:
-        return refuse(f"{file}: {_nothing_for(empty[0], job)}", file=str(file), key="shop_has")
-    target = out if out is not None else file.with_name(f"{file.stem}-files")
-    before = _groups_in(target)
+    return Ready(work, planned, items(work, groups, planned))
+
+
+def put(
+    ready: Ready, target: Path, groups: set[str], version: str, terms: Terms, tell: Tell | None = None
+) -> int | None:
+    """Make the files and put the folder in place whole; the exit code where that can't be."""
     try:
-        with replaced_whole(target, groups, version, job_to_toml(job).encode()) as folder:
-            _make(todo, folder, tell) if tell else _with_a_bar(todo, folder)
+        with replaced_whole(target, groups, version, job_to_toml(ready.work.job).encode(), terms) as folder:
+            make_files(ready.todo, folder, tell)
     except FolderError as error:
         return refuse(str(error), file=str(target))
     Interruption.so_far = f"the files are in {visible(str(target))}, whole"
-    if json:
-        made = {"folder": str(target), "files": [i.path for i in todo]}
-        json_out({**made, **numbers(work, _plan_numbers(planned))})
-    else:
-        _report(work, target, todo)
-        _report_gone(before - _groups_in(target))
-    return 0
+    return None
 
 
 def _faults(work: Workup, groups: set[str]) -> list[Finding]:
@@ -81,12 +121,12 @@ def _faults(work: Workup, groups: set[str]) -> list[Finding]:
     return found if "cut" in groups else [f for f in found if not f.code.startswith("router.")]
 
 
-def _empty(todo: list[Item], groups: set[str]) -> list[str]:
+def empty_groups(todo: list[Item], groups: set[str]) -> list[str]:
     """The groups asked for of which this job leaves no file."""
     return [group for group in GROUPS if group in groups and not any(i.path.startswith(f"{group}/") for i in todo)]
 
 
-def _nothing_for(group: str, job: Job) -> str:
+def nothing_for(group: str, job: Job) -> str:
     if group == "print" and not prints_gauges(job):
         there = ", ".join(job.shop_has) or "no machine"
         return f'--only print: found {there} in shop_has, expected "printer" there to print with'
@@ -106,15 +146,15 @@ def _planned(work: Workup) -> Planned | None:
     return planned
 
 
-def _plan_numbers(planned: Planned | None) -> dict[str, Any] | None:
+def plan_of(planned: Planned | None) -> dict[str, Any] | None:
     return None if planned is None else plan_numbers(planned.request, planned.plan)
 
 
-def _groups_in(folder: Path) -> set[str]:
+def groups_in(folder: Path) -> set[str]:
     return {group for group in GROUPS if (folder / group).is_dir()}
 
 
-def _report_gone(groups: set[str]) -> None:
+def report_gone(groups: set[str]) -> None:
     """Files of another job, or of this one with other choices, would be wrong beside the new ones."""
     if groups:
         names = ", ".join(f"{group}/" for group in GROUPS if group in groups)
@@ -123,18 +163,21 @@ def _report_gone(groups: set[str]) -> None:
         )
 
 
-def _groups(only: str | None) -> set[str] | None:
+def groups_of(only: str | None) -> set[str] | None:
     if only is None:
         return set(GROUPS)
     asked = {word.strip() for word in only.split(",")}
     return asked if asked <= set(GROUPS) else None
 
 
-def _with_a_bar(todo: list[Item], folder: Path) -> None:
+def make_files(todo: list[Item], folder: Path, tell: Tell | None = None) -> None:
+    if tell is not None:
+        return _make(todo, folder, tell)
     columns = (TextColumn("{task.description:<28}", markup=False), BarColumn(), MofNCompleteColumn())
     with Progress(*columns, console=say.Screen(stderr=True), transient=True) as progress:
         task = progress.add_task("starting", total=len(todo))
         _make(todo, folder, lambda name, done, _: progress.update(task, description=name, completed=done))
+    return None
 
 
 def _make(todo: list[Item], folder: Path, tell: Tell) -> None:
@@ -154,7 +197,7 @@ def _make(todo: list[Item], folder: Path, tell: Tell) -> None:
     make_all(todo, folder, begun)
 
 
-def _report(work: Workup, target: Path, todo: list[Item]) -> None:
+def report(work: Workup, target: Path, todo: list[Item]) -> None:
     out = say.console()
     out.print(f"{target}: {len(todo)} files", style="bold")
     by_folder: dict[str, list[str]] = {}

@@ -10,7 +10,7 @@ from rich.console import Console
 from rich.status import Status
 from rich.table import Table
 from scarfwright.cli.interruption import Interruption
-from scarfwright.cli.jobs import find_job
+from scarfwright.cli.jobs import find
 from scarfwright.cli.problems import problem
 from scarfwright.cli.showing import say
 from scarfwright.models.findings import Level, faults
@@ -21,6 +21,8 @@ from scarfwright.models.plan.data import Progress
 from scarfwright.models.planning.numbers import plan_numbers
 from scarfwright.models.planning.planned import Planned, plan_job
 from scarfwright.models.planning.request import wants_plan
+from scarfwright.models.sharing.manifest import Terms
+from scarfwright.models.sharing.plug_ins import needed_plug_ins
 from scarfwright.models.solve import work_up
 from scarfwright.models.words import plan as words
 from scarfwright.models.workup import Workup
@@ -32,9 +34,12 @@ from scarfwright.outputs.plan_sheet.codes import blank_code, strip_name
 INTERRUPTED = 130
 
 
-def plan_command(path: Path | None, out: Path | None, seconds: float | None, json: bool, version: str) -> int:
+def plan_command(
+    path: Path | None, out: Path | None, seconds: float | None, json: bool, version: str, shop: Path | None = None
+) -> int:
     """Returns the exit code: 0 every blank is made, 1 not, 130 stopped by hand. Raises JobError."""
-    job, file = find_job(path)
+    found = find(path, shop)
+    job, file = found.job, found.file
     if seconds is not None and not 0 < seconds <= 86400:
         problem(f"--seconds: found {seconds:g}, expected more than 0 and at most 86400")
         return 2
@@ -51,15 +56,19 @@ def plan_command(path: Path | None, out: Path | None, seconds: float | None, jso
         target = out if out is not None else file.with_name(f"{file.stem}-files")
         groups = set() if faults(list(work.findings)) else {"paper"}
         todo = items(work, groups, planned) if groups else plan_items(work, planned)
+        terms = Terms(needed_plug_ins(work))
         try:
-            with replaced_whole(target, {"paper"}, version, job_to_toml(job).encode()) as folder:
+            with replaced_whole(target, {"paper"}, version, job_to_toml(job).encode(), terms) as folder:
                 make_all(todo, folder, lambda _: None)
         except FolderError as error:
             problem(str(error))
             return 2
     if json:
-        print(as_json({"folder": str(target), **numbers(work, plan_numbers(planned.request, planned.plan))}), end="")
+        given = {"folder": str(target), **found.shop_data()}
+        print(as_json({**given, **numbers(work, plan_numbers(planned.request, planned.plan))}), end="")
     else:
+        if found.shop_line:
+            say.console().print(found.shop_line)
         show(planned, say_in(job.units), target)
     if planned.plan.stopped:
         return INTERRUPTED

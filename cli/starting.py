@@ -25,7 +25,7 @@ NO_FILE = "no file was written"
 
 def start_job(file: Path, units: Unit) -> int:
     """Write the file unless its name is taken. Returns the exit code."""
-    return _write(file, starting_text(Start(units)))
+    return _written(file, starting_text(Start(units)))
 
 
 def ask_and_start(file: Path, units: Unit | None, ask: Ask | None = None) -> int:
@@ -33,14 +33,14 @@ def ask_and_start(file: Path, units: Unit | None, ask: Ask | None = None) -> int
     if not (sys.stdin.isatty() and sys.stdout.isatty()):
         return refuse("start --ask: found no terminal to ask on, expected one; without --ask no question is put")
     if file.exists():
-        return _taken(file)
+        return taken(file)
     Interruption.so_far = NO_FILE
     out("Five questions. Enter alone keeps what is in brackets; Ctrl-C ends, and no file is written.")
     try:
         start = asked(ask or _on_terminal, units)
     except EOFError:
         return refuse(f"start --ask: found the end of the input, expected an answer; {NO_FILE}")
-    return _write(file, starting_text(start))
+    return _written(file, starting_text(start))
 
 
 def _on_terminal(question: str) -> str:
@@ -136,20 +136,28 @@ def _machines(text: str) -> tuple[Machine, ...]:
     return tuple(machine for machine in MACHINES if machine in words)
 
 
-def _taken(file: Path) -> int:
+def taken(file: Path) -> int:
     said = "is there already and is left as it is; expected a name not yet taken"
     return refuse(f"{file}: {said}", file=str(file))
 
 
-def _write(file: Path, text: str) -> int:
-    """Write a new file whole, or none. Returns the exit code."""
+def _written(file: Path, text: str) -> int:
+    """Write the file and say what to do with it. Returns the exit code."""
+    code = write_new(file, text)
+    if not code:
+        out(f"{visible(str(file))}: edit it, then run: scarfwright check {shlex.quote(visible(str(file)))}")
+    return code
+
+
+def write_new(file: Path, text: str) -> int:
+    """Write a new file whole, or none, and say why not. Returns the exit code."""
     made = False
     try:
         with file.open("x", encoding="utf-8", newline="\n") as stream:
             made = True
             stream.write(text)
     except FileExistsError:
-        return _taken(file)
+        return taken(file)
     except BaseException as error:
         if made:
             with contextlib.suppress(OSError):
@@ -159,5 +167,4 @@ def _write(file: Path, text: str) -> int:
         said = f"can't be written ({error.strerror}); expected a place that can be written to; {NO_FILE}"
         return refuse(f"{file}: {said}", file=str(file))
     Interruption.so_far = f"{visible(str(file))} is written"
-    out(f"{visible(str(file))}: edit it, then run: scarfwright check {shlex.quote(visible(str(file)))}")
     return 0

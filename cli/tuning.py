@@ -8,7 +8,7 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
-from scarfwright.cli.jobs import find_job
+from scarfwright.cli.jobs import find
 from scarfwright.cli.problems import as_data, problem
 from scarfwright.cli.showing import say
 from scarfwright.models.findings import faults
@@ -29,11 +29,11 @@ FORMAT = 1
 TYPED = "what was typed"
 
 
-def tune_job(path: Path | None, measured: Path | None, json: bool, log: bool) -> int:
+def tune_job(path: Path | None, measured: Path | None, json: bool, log: bool, shop: Path | None = None) -> int:
     """Returns the exit code: 1 for a job with faults or readings that contradict each other, 2 for readings that can't
     be used, else 0. Raises JobError."""
-    job, file = find_job(path)
-    work = work_out(job)
+    given = find(path, shop)
+    file, work = given.file, work_out(given.job)
     wrong = faults(list(work.findings))
     if wrong and json:
         print(as_json({"format": FORMAT, "findings": [one.as_json() for one in wrong]}), end="")
@@ -50,6 +50,8 @@ def tune_job(path: Path | None, measured: Path | None, json: bool, log: bool) ->
     if json:
         print(as_json(_worded(found)), end="")
     else:
+        if given.shop_line:
+            say.console().print(given.shop_line)
         _show(found, file)
     if log:
         _log(joints, found, file.with_name(f"{file.stem}-test-joints.toml") if path else None)

@@ -18,7 +18,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
-MARKER = ".scarfwright"
+from scarfwright.models.sharing.manifest import NAME, Manifest, Sealed, Terms
+from scarfwright.models.sharing.versions import library_versions
+from scarfwright.outputs.share.seal import manifest_in, seal
+from scarfwright.outputs.share.whole import MARKER
+
 _BUILDING = ".scarfwright-building-"
 _OLD = "-old"
 _FORGOTTEN = 3600.0  # where no process can be asked for, a folder untouched for so long was left behind [s]
@@ -29,13 +33,17 @@ class FolderError(Exception):
 
 
 @contextlib.contextmanager
-def replaced_whole(target: Path, groups: set[str], version: str, same_job: bytes | None = None) -> Iterator[Path]:
+def replaced_whole(
+    target: Path, groups: set[str], version: str, same_job: bytes | None = None, terms: Terms | None = None
+) -> Iterator[Path]:
     """Yield an empty folder to write into; on leaving without an exception it takes the place of `target`.
 
     `groups` are the sub-folders being made anew. Files in the old folder that the tool did not make are carried
     over; other groups too, if the old folder holds the very same job (`same_job`: the bytes of job.toml) made by the
-    same version. Raises FolderError if the target is not ours or can't be written.
+    same versions of the tool, the libraries and the plug-ins. Its manifest, with the `terms`, is written last, for
+    all that the tool made. Raises FolderError if the target is not ours or can't be written.
     """
+    told = terms or Terms()
     target = Path(os.path.abspath(target.resolve() if target.is_symlink() else target))
     _clear_leftovers(target)
     _check(target, groups)
@@ -47,8 +55,11 @@ def replaced_whole(target: Path, groups: set[str], version: str, same_job: bytes
         except OSError as error:
             raise FolderError(f"{target}: can't write there ({error.strerror}); choose another --out") from None
         yield building
-        foreign = _carry_over(_old(target), building, groups, version, same_job)
-        _mark(building, version, foreign)
+        old = _old(target)
+        carried = _carry_over(old, building, groups, _same(old, version, same_job, told))
+        ours = [name for name in _files_in(building) if name not in carried.foreign]
+        seal(building, ours, version, told, carried.as_made(old))
+        _mark(building, version, [*ours, NAME])
         _keep_modes(target, building)
         _swap(building, target)
     except BaseException:
@@ -154,13 +165,15 @@ def _posix() -> bool:
 
 @dataclass(frozen=True)
 class _Held:
-    """What lies in the old folder: its first marker line, the files we made, and all folders and files in it."""
+    """What lies in the old folder: its first marker line, the files we made, all folders and files in it, and its
+    manifest."""
 
     root: Path
     first_line: str
     ours: frozenset[str]
     folders: tuple[Path, ...]
     files: tuple[Path, ...]
+    manifest: Manifest | None
 
 
 def _old(target: Path) -> _Held | None:
@@ -173,38 +186,61 @@ def _old(target: Path) -> _Held | None:
         linked = [name for name in below if (Path(place) / name).is_symlink()]
         folders += [Path(place) / name for name in below if name not in linked]
         files += [Path(place) / name for name in (*names, *linked)]
-    return _Held(target, lines[0] if lines else "", frozenset(lines[1:]), tuple(folders), tuple(sorted(files)))
+    first, ours = (lines[0], frozenset(lines[1:])) if lines else ("", frozenset[str]())
+    return _Held(target, first, ours, tuple(folders), tuple(sorted(files)), manifest_in(target))
 
 
 def _raise(error: OSError) -> None:
     raise error
 
 
-def _carry_over(
-    old: _Held | None, building: Path, groups: set[str], version: str, same_job: bytes | None
-) -> frozenset[str]:
-    """Copy what is to be kept from the old folder. Returns the names of the files that are not ours."""
+def _same(old: _Held | None, version: str, same_job: bytes | None, terms: Terms) -> bool:
+    """Whether the old folder holds the same job, made by the same versions."""
+    if old is None or old.manifest is None or old.first_line != _first_line(version):
+        return False
+    job, made = old.root / "job.toml", old.manifest
+    same_versions = made.libraries == library_versions() and made.terms.plug_ins == terms.plug_ins
+    return same_versions and job.is_file() and same_job == job.read_bytes()
+
+
+@dataclass(frozen=True)
+class _Carried:
+    """What was copied from the old folder: the user's own files, and ours of an earlier run."""
+
+    foreign: frozenset[str] = frozenset()
+    ours: frozenset[str] = frozenset()
+
+    def as_made(self, old: _Held | None) -> dict[str, Sealed]:
+        """Ours as they were once made: who changed one since is not told by a new seal that it is whole."""
+        made = {} if old is None or old.manifest is None else old.manifest.files
+        return {name: told for name, told in made.items() if name in self.ours}
+
+
+def _carry_over(old: _Held | None, building: Path, groups: set[str], same: bool) -> _Carried:
+    """Copy what is to be kept from the old folder; our files of other groups too where the job is the `same`."""
     if old is None:
-        return frozenset()
-    job = old.root / "job.toml"
-    same = old.first_line == _first_line(version) and job.is_file() and same_job == job.read_bytes()
+        return _Carried()
     foreign: set[str] = set()
+    ours: set[str] = set()
     for path in old.files:
         relative = path.relative_to(old.root)
         name = relative.as_posix()
-        if name == MARKER:
+        if name == MARKER or (name == NAME and name in old.ours):
             continue
+        if name == NAME:
+            raise _in_the_way(path)
         if name not in old.ours:
             foreign.add(name)
             _copy(path, building / relative, path)
         elif same and relative.parts[0] not in groups and not os.path.lexists(building / relative):
+            ours.add(name)
             _copy(path, building / relative, path)
     for folder in _users_own(old):
         there = building / folder.relative_to(old.root)
         if os.path.lexists(there) and not there.is_dir():
             raise _in_the_way(folder)
         there.mkdir(parents=True, exist_ok=True)
-    return frozenset(foreign)
+    return _Carried(frozenset(foreign), frozenset(ours))
 
 
 def _copy(path: Path, there: Path, shown: Path) -> None:
@@ -229,9 +265,12 @@ def _first_line(version: str) -> str:
     return f"Made by scarfwright {version}. Files listed here are replaced when it is made again."
 
 
-def _mark(building: Path, version: str, foreign: frozenset[str]) -> None:
-    files = sorted(p.relative_to(building).as_posix() for p in building.rglob("*") if p.is_symlink() or not p.is_dir())
-    lines = [_first_line(version), *(name for name in files if name not in foreign)]
+def _files_in(building: Path) -> list[str]:
+    return sorted(p.relative_to(building).as_posix() for p in building.rglob("*") if p.is_symlink() or not p.is_dir())
+
+
+def _mark(building: Path, version: str, ours: list[str]) -> None:
+    lines = [_first_line(version), *sorted(ours)]
     (building / MARKER).write_text("\n".join(lines) + "\n", encoding="utf-8", newline="\n")
 
 

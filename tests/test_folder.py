@@ -12,7 +12,8 @@ from pathlib import Path
 
 import pytest
 from scarfwright.outputs import folder as folder_room
-from scarfwright.outputs.folder import MARKER, FolderError, replaced_whole
+from scarfwright.outputs.folder import FolderError, replaced_whole
+from scarfwright.outputs.share.whole import MARKER
 
 GROUPS = {"cad", "cut"}
 
@@ -34,7 +35,7 @@ def test_new_and_again(tmp_path: Path) -> None:
     fill(target, "one")
     fill(target, "two")
     assert (target / "cad" / "file").read_text() == "two"
-    assert names(target) == [MARKER, "cad/file", "cut/file", "job.toml"]
+    assert names(target) == [MARKER, "cad/file", "cut/file", "job.toml", "manifest.json"]
     assert [p.name for p in target.parent.iterdir()] == ["out"]
 
 
@@ -116,7 +117,7 @@ def test_files_of_another_version_are_not_kept(tmp_path: Path) -> None:
         (folder / "job.toml").write_bytes(b"job")
         (folder / "cad").mkdir()
         (folder / "cad" / "file").write_text("two")
-    assert names(target) == [MARKER, "cad/file", "cut/my notes.txt", "job.toml"]
+    assert names(target) == [MARKER, "cad/file", "cut/my notes.txt", "job.toml", "manifest.json"]
     assert (target / "cad" / "file").read_text() == "two"
 
 
@@ -148,7 +149,7 @@ def test_killed_while_building(tmp_path: Path, how: signal.Signals) -> None:
     os.kill(maker.pid, how)
     maker.wait()
     assert (target / "cad" / "file").read_text() == "one"
-    assert names(target) == [MARKER, "cad/file", "cut/file", "job.toml"]
+    assert names(target) == [MARKER, "cad/file", "cut/file", "job.toml", "manifest.json"]
     assert len(list(tmp_path.iterdir())) == (2 if how is signal.SIGKILL else 1)
     fill(target, "two")
     assert [p.name for p in tmp_path.iterdir()] == ["out"]
@@ -240,7 +241,7 @@ def test_an_output_folder_in_an_output_folder_stays_whole(tmp_path: Path) -> Non
     fill(tmp_path / "out" / "other boat", "inner")
     for text in ("two", "three"):
         fill(tmp_path / "out", text)
-        assert names(tmp_path / "out" / "other boat") == [MARKER, "cad/file", "cut/file", "job.toml"]
+        assert names(tmp_path / "out" / "other boat") == [MARKER, "cad/file", "cut/file", "job.toml", "manifest.json"]
     fill(tmp_path / "out" / "other boat", "inner again")
     assert (tmp_path / "out" / "cad" / "file").read_text() == "three"
 

@@ -87,11 +87,13 @@ class Page:
         """The tables of a job file's text."""
         from scarfwright.models.job.plain import plain_from_text
         from scarfwright.models.job.problems import JobError
+        from scarfwright.models.job.reading.toml_text import text_of
 
         asked = _tables_in(await request.body())
-        text, name = _text(asked, "text"), _text(asked, "name")[:200]
+        data, name = _text(asked, "text").encode(), _text(asked, "name")[:200]
         try:
-            return JSONResponse({"job": await self._aside(lambda: plain_from_text(text, name)), "problems": []})
+            tables = await self._aside(lambda: plain_from_text(text_of(data, name), name))
+            return JSONResponse({"job": tables, "problems": []})
         except JobError as error:
             return JSONResponse({"job": None, "problems": [one.text for one in error.problems]})
 

@@ -16,7 +16,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any, Literal
 
-from scarfwright.cli.serving.worker import JOB, MADE
+from scarfwright.cli.serving.worker import JOB, MADE, ZIP
 
 MOST_KEPT = 3  # jobs whose files are kept: of the one before last one may still be fetching some
 State = Literal["making", "made", "stopped", "failed"]
@@ -36,6 +36,7 @@ class Run:
     done: int = 0
     total: int = 0
     files: dict[str, int] = field(default_factory=dict)
+    zip: int = 0  # its size [bytes]
     process: asyncio.subprocess.Process | None = None
 
     def as_json(self) -> dict[str, Any]:
@@ -46,6 +47,7 @@ class Run:
             "now": self.now,
             "done": self.done,
             "total": self.total,
+            "zip": {"name": ZIP, "bytes": self.zip},
             "files": [{"name": name, "bytes": size} for name, size in self.files.items()],
         }
 
@@ -101,7 +103,11 @@ class Maker:
     def path_of(self, ticket: str, name: str) -> Path | None:
         """Where a made file lies, by a name that the worker told; None for any other."""
         run = self._runs.get(ticket)
-        if run is None or run.state != "made" or name not in run.files:
+        if run is None or run.state != "made":
+            return None
+        if name == ZIP:
+            return run.room / ZIP
+        if name not in run.files:
             return None
         return run.room / MADE / name
 
@@ -145,7 +151,7 @@ class Maker:
         elif "why" in told:
             run.why = told["why"]
         elif run.state == "making":
-            run.files = {name: size for name, size in told["files"]}
+            run.files, run.zip = dict(told["files"]), told["zip"]
             made_from = hashlib.sha256((run.room / MADE / JOB).read_bytes()).hexdigest()
             same = made_from == run.ticket
             run.state, run.done = ("made", len(run.files)) if same else ("failed", 0)

@@ -1,7 +1,7 @@
 """The process that makes the files of one job for the page, as `scarfwright make` does.
 
 Started with the folder to work in; one line of JSON comes in, the job's text. Lines of JSON go out: {"file", "done",
-"total"} before each file, then {"files": [[name, bytes], ...]} or {"why": text}. When whoever started it is gone, its
+"total"} before each file, then {"files": [[name, bytes], ...], "zip": bytes} or {"why": text}. When whoever started it is gone, its
 input ends: it takes the folder away and stops.
 """
 
@@ -17,7 +17,7 @@ import threading
 from pathlib import Path
 from typing import Any, TextIO
 
-JOB, MADE = "job.toml", "files"
+JOB, MADE, ZIP = "job.toml", "files", "job.zip"
 
 
 def main(room: Path) -> int:
@@ -31,28 +31,33 @@ def main(room: Path) -> int:
     if code:
         _tell(out, why=said.getvalue().strip().removeprefix("scarfwright: ") or f"make ended with {code}")
         return code
-    _tell(out, files=_listed(room / MADE))
+    _tell(out, files=_listed(room / MADE), zip=(room / ZIP).stat().st_size)
     return 0
 
 
 def _make(room: Path, text: str, out: TextIO) -> int:
+    from scarfwright.cli.jobs import find
     from scarfwright.cli.main import version
-    from scarfwright.cli.making import make_job
+    from scarfwright.cli.making import make_ready, put
     from scarfwright.cli.problems import problem
+    from scarfwright.cli.sharing.packing import pack_made
     from scarfwright.models.job.problems import JobError
+    from scarfwright.outputs.make import GROUPS
 
-    job = room / JOB
-    job.write_text(text, encoding="utf-8", newline="\n")
+    def tell(name: str, done: int, total: int) -> None:
+        _tell(out, file=name, done=done, total=total)
+
+    file, groups = room / JOB, set(GROUPS)
+    file.write_text(text, encoding="utf-8", newline="\n")
     try:
-        return make_job(
-            job,
-            room / MADE,
-            None,
-            False,
-            version(),
-            {},
-            lambda name, done, total: _tell(out, file=name, done=done, total=total),
-        )
+        ready = make_ready(find(file, None).job, file, groups, False)
+        if isinstance(ready, int):
+            return ready
+        stopped = put(ready, room / MADE, groups, version(), ready.terms, tell)
+        if stopped is None:
+            tell(ZIP, len(ready.todo), len(ready.todo))
+            pack_made(ready, room / MADE, room / ZIP, version())
+        return stopped or 0
     except JobError as error:
         problem(error.problems[0].text)
         return 2

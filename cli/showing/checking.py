@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import shlex
+from collections.abc import Sequence
+from dataclasses import dataclass
 from pathlib import Path
 
 from rich.table import Table
-from scarfwright.cli.jobs import find_job
+from scarfwright.cli.jobs import find
 from scarfwright.cli.showing import glance, say
 from scarfwright.cli.showing.craft import show_craft
 from scarfwright.cli.showing.cutting import show_cut
@@ -19,42 +22,71 @@ from scarfwright.models.words.the_joint.accuracy import expected_inside
 from scarfwright.models.workup import Workup
 
 
-def check_job(path: Path | None, *, json: bool, cut: bool, sled: bool, joint: bool, everything: bool) -> int:
-    """Returns the exit code: 1 if the job has faults, else 0. Raises JobError."""
-    job, file = find_job(path)
-    work = work_up(job)
+def check_job(
+    path: Path | None,
+    *,
+    json: bool,
+    cut: bool,
+    sled: bool,
+    joint: bool,
+    everything: bool,
+    shop: Path | None = None,
+) -> int:
+    """`shop`: a shop file to take saw, clamps and machines from. Returns the exit code: 1 if the job has faults, else
+    0. Raises JobError."""
+    found = find(path, shop)
+    work = work_up(found.job)
     if json:
-        json_out(numbers(work))
+        json_out({**numbers(work), **found.shop_data()})
     else:
-        shown = {"cut": cut, "sled": sled, "joint": joint}
-        _show(work, file, {name for name, on in shown.items() if on or everything}, whole=everything)
+        head = [found.shop_line] if found.shop_line else []
+        more = "" if shop is None else f" --shop {shlex.quote(str(shop))}"
+        show_work(
+            work, found.file, Tables(cut, sled, joint, everything), head, glance.what_next(work, found.file, more)
+        )
     return 1 if faults(list(work.findings)) else 0
 
 
-def _show(work: Workup, file: Path, tables: set[str], *, whole: bool) -> None:
+@dataclass(frozen=True)
+class Tables:
+    """Which tables are shown besides the five numbers, and whether every finding in full."""
+
+    cut: bool = False
+    sled: bool = False
+    joint: bool = False
+    everything: bool = False
+
+    def shown(self, name: str) -> bool:
+        return self.everything or bool(getattr(self, name))
+
+
+def show_work(work: Workup, file: Path, tables: Tables, head: Sequence[str], then: Sequence[str]) -> None:
+    """A job on the screen: lines that come first, the numbers for the sled, findings, and what to do then."""
     screen, good = say.console(), not faults(list(work.findings))
     screen.print(f"{visible(str(file))}: {visible(work.job.title) or 'untitled'}".replace("\n", "\\n"), style="bold")
+    for line in head:
+        screen.print(line)
     why = glance.why_so_long(work)
     if why:
         screen.print(why)
     screen.print(say.sled_numbers(work))
     if good:
         screen.print(say.pairs("The cut at a glance", glance.the_cut(work)))
-    if "sled" in tables:
+    if tables.shown("sled"):
         screen.print(_sizes(work))
-    if "cut" in tables and good:
+    if tables.shown("cut") and good:
         show_cut(work, screen)
-    if "joint" in tables and good:
+    if tables.shown("joint") and good:
         show_craft(work, screen)
     screen.print()
     if work.findings:
-        say.findings(work.findings, screen, whole=whole or not good)
+        say.findings(work.findings, screen, whole=tables.everything or not good)
     else:
         screen.print("Nothing needs doing.")
     _assumed(work, screen)
     screen.print()
     screen.print("Next", style="bold")
-    for line in glance.what_next(work, file):
+    for line in then:
         screen.print(f"  {line}")
 
 

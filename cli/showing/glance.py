@@ -70,9 +70,9 @@ def _with_wider_clamps(work: Workup) -> float | None:
     return length if length < work.way.sled.length - 1.0 else None
 
 
-def what_next(work: Workup, file: Path) -> list[str]:
-    """What to do now, one line each."""
-    name = shlex.quote(str(file))
+def what_next(work: Workup, file: Path, options: str = "") -> list[str]:
+    """What to do now, one line each; `options` go with every command."""
+    name = shlex.quote(str(file)) + options
     if faults(list(work.findings)):
         return [f"Mend what stops the job in {file}, then: scarfwright check {name}"]
     return [

@@ -3,77 +3,71 @@
 from __future__ import annotations
 
 import json
-import re
-import tomllib
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 from pydantic import BaseModel, ValidationError
 from scarfwright.models.job.by_name import is_list, table_model
 from scarfwright.models.job.fields import Plank
-from scarfwright.models.job.problems import JobError, problem, problems_of
+from scarfwright.models.job.problems import JobError, line_of, problem, problems_of
+from scarfwright.models.job.reading.shop_file import Shop, included, overruled, read_shop, with_shop
+from scarfwright.models.job.reading.toml_text import read_text, tables_of
 from scarfwright.models.job.tables import Job, old_keys_read
 from scarfwright.models.lengths.length import Length, Unit
 from scarfwright.models.quantities.quantity import Quantity
 
-LARGEST_BYTES = 1_000_000  # a job is a page of text; more is some other file
+
+@dataclass(frozen=True)
+class Read:
+    """A job as read, and the shop file its machines came from (None: all stands in the job).
+
+    `kept`: keys that both give, to other values: the job's own won.
+    """
+
+    job: Job
+    shop: Shop | None = None
+    kept: tuple[str, ...] = ()
 
 
 def read_job(path: Path) -> Job:
-    """Read a job file. Raises JobError with one message for anything that is wrong with it."""
-    return job_from_text(read_text(path), str(path))
+    """Read a job file, with the shop file it includes. Raises JobError for anything that is wrong with either."""
+    return read_whole(path).job
 
 
-def read_text(path: Path) -> str:
-    """The text of a job file, or a JobError that says why there is none."""
-    try:
-        data = _bytes(path)
-    except OSError as error:
-        raise JobError(problem(str(path), f"can't be read ({error.strerror}); expected a job file in TOML")) from None
-    if len(data) > LARGEST_BYTES:
-        raise JobError(problem(str(path), f"larger than {LARGEST_BYTES} bytes; expected a job file in TOML"))
-    if not data.strip():
-        raise JobError(
-            problem(str(path), "the file is empty; expected at least [stock] thickness, height and [joint] ratio")
-        )
-    try:
-        text = data.decode("utf-8-sig")
-    except UnicodeDecodeError as error:
-        raise JobError(
-            problem(str(path), f"byte {error.start} is not UTF-8 text; expected a job file in TOML")
-        ) from None
-    if "\0" in text:
-        raise JobError(problem(str(path), "holds binary data; expected a job file in TOML"))
-    return text.replace("\r\n", "\n")
-
-
-def _bytes(path: Path) -> bytes:
-    """What the file holds, no more than shows that it is too large. A pipe or a device is not even opened."""
-    if not path.exists():
-        raise JobError(
-            problem(str(path), f"no such file; expected a job file (make one with: scarfwright start {path})")
-        )
-    if path.is_dir():
-        raise JobError(problem(str(path), "is a folder; expected a job file in TOML"))
-    if not path.is_file():
-        raise JobError(problem(str(path), "is not an ordinary file; expected a job file in TOML"))
-    with path.open("rb") as file:
-        return file.read(LARGEST_BYTES + 1)
+def read_whole(path: Path, shop: Path | None = None) -> Read:
+    """The same, telling where its parts came from. `shop`: a shop file to take in place of the one it includes."""
+    return whole_from_text(read_text(path), str(path), beside=path, shop=shop)
 
 
 def job_from_text(text: str, name: str = "job") -> Job:
-    """Read a job from TOML text; `name` stands for the file in messages."""
-    try:
-        raw = tomllib.loads(text)
-    except tomllib.TOMLDecodeError as error:
-        line, place, what = _place(str(error), text)
-        said = f'{what}; expected TOML such as: thickness = "22 mm"'
-        raise JobError(problem(name, said, line=line, place=place)) from None
-    except ValueError:  # the only other one: an integer of more digits than Python reads
-        raise JobError(problem(name, "a number of thousands of digits; expected a job file in TOML")) from None
-    except RecursionError:
-        raise JobError(problem(name, "nested too deeply; expected a job file in TOML")) from None
-    return job_from_dict(raw, name, text)
+    """Read a job from TOML text; `name` stands for the file in messages. Raises JobError."""
+    return whole_from_text(text, name).job
+
+
+def whole_from_text(text: str, name: str, *, beside: Path | None = None, shop: Path | None = None) -> Read:
+    """The job in TOML text. `beside`: the job's own file, where there is one to stand beside. Raises JobError."""
+    raw = tables_of(text, name)
+    wanted = raw.pop("include", None)
+    line = line_of(text, ("include",))
+    if shop is not None:
+        taken = read_shop(shop)
+    elif wanted is not None:
+        taken = included(wanted, name, line, beside)
+    else:
+        return Read(job_from_dict(raw, name, text))
+    mine = old_keys_read(raw)
+    kept = overruled(mine, taken)
+    job = job_from_dict(with_shop(mine, taken), name, text)
+    return Read(job, taken, tuple(key for key in kept if _other(job, taken, key)))
+
+
+def _other(job: Job, shop: Shop, key: str) -> bool:
+    """Whether the job's own value of a key that both give is another."""
+    if key == "shop_has":
+        return bool(job.shop_has != shop.tables[key])
+    table, _, name = key.partition(".")
+    return bool(getattr(getattr(job, table), name) != shop.tables[table][name])
 
 
 def job_from_dict(raw: dict[str, Any], name: str = "job", text: str = "") -> Job:
@@ -111,19 +105,6 @@ def _extras(model: type[BaseModel]) -> dict[str, dict[str, Any]]:
         for key, field in model.model_fields.items()
         if isinstance(field.json_schema_extra, dict)
     }
-
-
-def _place(message: str, text: str) -> tuple[int | None, str, str]:
-    """tomllib's "... (at line 3, column 5)": the line, the place in words, and what is wrong there."""
-    match = re.match(r"^(?P<what>.*?) \(at (?P<where>.*)\)$", message, re.DOTALL)
-    if match is None:
-        return None, "", message
-    where = match["where"]
-    if where == "end of document":
-        last = text.rstrip("\n").split("\n")
-        where = f"line {len(last)}, column {len(last[-1]) + 1} (end of the file)"
-    line = re.match(r"line (\d+)", where)
-    return (int(line[1]) if line else None), f", {where}", match["what"]
 
 
 # -- writing -------------------------------------------------------------------------------------------

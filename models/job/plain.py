@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import re
-import tomllib
 from collections.abc import Mapping
 from datetime import date, datetime, time
 from typing import Any, TypeGuard
 
 from scarfwright.models.job.file import job_from_text, toml_value
 from scarfwright.models.job.problems import JobError, problem
+from scarfwright.models.job.reading.toml_text import tables_of
 from scarfwright.models.job.tables import Job, old_keys_read
 
 _BARE = re.compile(r"[A-Za-z0-9_-]+", re.ASCII)
@@ -20,11 +20,8 @@ def plain_from_text(text: str, name: str) -> dict[str, Any]:
 
     A job that takes a part of itself from elsewhere is refused: a form holds a job whole.
     """
-    text = text.removeprefix("\ufeff").replace("\r\n", "\n")
-    if not text.strip():
-        said = "the file is empty; expected at least [stock] thickness, height and [joint] ratio"
-        raise JobError(problem(name, said))
-    if "include" in _tables(text):
+    tables = tables_of(text, name)
+    if "include" in tables:
         raise JobError(
             problem(
                 name,
@@ -35,15 +32,7 @@ def plain_from_text(text: str, name: str) -> dict[str, Any]:
             )
         )
     job_from_text(text, name)
-    return old_keys_read(_tables(text))
-
-
-def _tables(text: str) -> dict[str, Any]:
-    """Empty for a text that is no TOML, which the reader of jobs says better."""
-    try:
-        return tomllib.loads(text)
-    except (ValueError, RecursionError):
-        return {}
+    return old_keys_read(tables)
 
 
 def plain_to_text(tables: Mapping[str, Any]) -> str:

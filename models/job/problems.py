@@ -96,6 +96,9 @@ def _nearest(error: ErrorDetails) -> tuple[str, ...]:
 def _problem(error: ErrorDetails, name: str, text: str) -> Problem:
     path, kind = _path(error), error["type"]
     line, key, loc = line_of(text, path, _which(error["loc"])), _key_name(error["loc"]), tuple(error["loc"])
+    if kind == "extra_forbidden" and path[-1] == "include":
+        said = "found include in a table, expected it above the first table of the file"
+        return problem(name, said, line=line, key=key, path=loc)
     if kind == "extra_forbidden":
         near = _nearest(error)[-1]
         what = "table" if len(path) == 1 and isinstance(error["input"], dict | list) else "key"
@@ -116,7 +119,8 @@ def _problem(error: ErrorDetails, name: str, text: str) -> Problem:
 
 def _known_keys(path: tuple[str, ...]) -> list[str]:
     model = table_model(path[0]) if path else Job
-    return list(model.model_fields) if model else []
+    found = list(model.model_fields) if model else []
+    return found if path else [*found, "include"]
 
 
 def _expected(path: tuple[str, ...]) -> str:

@@ -14,6 +14,12 @@ from scarfwright.models.lengths.length import Unit
 
 DRAFT = "https://json-schema.org/draft/2020-12/schema"
 MEASURE = "x-measure-yours"  # the default is a guess about the user's own saw, clamps or machine
+INCLUDE = "include"  # of a file only: what reads a job whole has no use for it
+_INCLUDE = {
+    "type": "string",
+    "title": "Shop file",
+    "description": "A file beside the job with the shop's saw, clamps and machines; what the job gives wins.",
+}
 _WORDS = {"dxf": "DXF", "rpm": "turns a minute", "mm": "mm", "as": "as", "min": "least", "max": "most"}
 _TITLES = {
     "dxf": "DXF version",
@@ -41,7 +47,7 @@ def job_schema(units: Unit = "mm") -> dict[str, Any]:
         "$schema": DRAFT,
         "title": "scarfwright job",
         **{key: raw[key] for key in ("description", "type", "additionalProperties", "required")},
-        "properties": {key: _key("", key, one, units) for key, one in raw["properties"].items()},
+        "properties": {key: _key("", key, one, units) for key, one in raw["properties"].items()} | {INCLUDE: _INCLUDE},
         "$defs": {
             name: {
                 **{key: value for key, value in model.items() if key != "properties"},

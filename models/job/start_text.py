@@ -86,6 +86,7 @@ def starting_text(start: Start) -> str:
         "# -- The rest: leave it until you need it -----------------------------------------------------------",
         *(_key(name, keys[name], start) for name in rest),
         "# Once the sled is made, measure it: sled.heel_as_made and nose_as_made (the plank sheet says how).",
+        '# Saw, clamps and machines can stand in one file for all jobs of a shop: include = "my-shop.toml" at the top.',
         "# Below all this, one table for each board, blank to glue up, wood to buy. Their keys: scarfwright schema.",
         *(line for table in Job.model_fields if is_list(table) for line in _listed(table, start.units)),
     ]
