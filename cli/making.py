@@ -28,7 +28,6 @@ from scarfwright.models.workup import Workup
 from scarfwright.outputs.folder import FolderError, replaced_whole
 from scarfwright.outputs.make import GROUPS, Item, items, make_all
 
-
 Tell = Callable[[str, int, int], None]  # what is made now, how many are done, of how many
 
 

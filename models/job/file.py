@@ -10,7 +10,7 @@ from typing import Any
 from pydantic import BaseModel, ValidationError
 from scarfwright.models.job.by_name import is_list, table_model
 from scarfwright.models.job.fields import Plank
-from scarfwright.models.job.problems import JobError, line_of, problem, problems_of
+from scarfwright.models.job.problems import JobError, line_of, problems_of
 from scarfwright.models.job.reading.shop_file import Shop, included, overruled, read_shop, with_shop
 from scarfwright.models.job.reading.toml_text import read_text, tables_of
 from scarfwright.models.job.tables import Job, old_keys_read

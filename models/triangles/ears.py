@@ -62,9 +62,7 @@ def _bridged(points: list[Point], ring: list[int], hole: list[int], others: list
     edges = [(r[i - 1], r[i]) for r in (ring, hole, *others) for i in range(len(r))]
     for at in sorted(range(len(ring)), key=lambda i: math.dist(points[ring[i]], start)):
         end = points[ring[at]]
-        if _opens_to(points, ring, at, start) and not any(
-            _crosses(start, end, points[a], points[b]) for a, b in edges
-        ):
+        if _opens_to(points, ring, at, start) and not any(_crosses(start, end, points[a], points[b]) for a, b in edges):
             return [*ring[: at + 1], *hole[first:], *hole[: first + 1], *ring[at:]]
     raise ValueError("a hole lies outside the ring, or touches it")
 

@@ -34,5 +34,13 @@ def cameras(way: SledWay) -> tuple[Camera, ...]:
         Camera("stand", (-110.0, 0.8 * line, 0.0), side * 158.0, 36.0, 800.0, 540.0, 34.0),
         Camera("above", (middle, side * (deep / 2 - 80.0), 0.0), side * 90.0, 89.9, length + 40.0, deep, 8.0),
         Camera("side", (middle, line, height / 2), side * 90.0, 6.0, length + 40.0, 1.8 * blade.height + 60.0, 10.0),
-        Camera("near", (-0.2 * blade.reach(0.0), line, height / 2), side * 125.0, 28.0, 2.4 * blade.reach(0.0), 3 * height, 30.0),
+        Camera(
+            "near",
+            (-0.2 * blade.reach(0.0), line, height / 2),
+            side * 125.0,
+            28.0,
+            2.4 * blade.reach(0.0),
+            3 * height,
+            30.0,
+        ),
     )

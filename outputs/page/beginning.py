@@ -6,7 +6,7 @@ from functools import cache
 from typing import Any
 
 from scarfwright.models.job.file import job_from_dict
-from scarfwright.models.job.schema import MEASURE, job_schema
+from scarfwright.models.job.schema import INCLUDE, MEASURE, job_schema
 from scarfwright.models.job.start_text import Start
 from scarfwright.models.lengths.length import Unit
 from scarfwright.outputs.formats.svg import write_svg
@@ -19,10 +19,16 @@ UNITS: tuple[Unit, ...] = ("mm", "in")
 def beginning() -> dict[str, Any]:
     """For both units: the schema, and where to measure a saw and its clamps."""
     return {
-        "schemas": {units: job_schema(units) for units in UNITS},
+        "schemas": {units: _form(units) for units in UNITS},
         "measure": {units: _picture(units) for units in UNITS},
         "measureKey": MEASURE,
     }
+
+
+def _form(units: Unit) -> dict[str, Any]:
+    """The schema of a job that is whole: nothing comes from another file."""
+    schema = job_schema(units)
+    return {**schema, "properties": {k: one for k, one in schema["properties"].items() if k != INCLUDE}}
 
 
 def _picture(units: Unit) -> str:

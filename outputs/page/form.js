@@ -38,10 +38,10 @@ class Form {
   groups(picture) {
     const tables = Object.entries(this.schema.properties);
     const machines = (this.schema.properties.shop_has || { items: {} }).items.enum || [];
-    const needed = [], plain = [], measured = new Map(), rest = [];
+    const needed = [], units = [], plain = [], measured = new Map(), rest = [];
     for (const [key, one] of tables) {
       const model = this.model(one);
-      if (!model) plain.push(this.field([key], one));
+      if (!model) (key === "units" ? units : plain).push(this.field([key], one)); // they decide how all else is read
       else if (one.items) rest.push(this.list(key, one, model));
       else {
         const left = [];
@@ -55,7 +55,7 @@ class Form {
       }
     }
     return [
-      make("fieldset", {}, make("legend", { text: "The board and the slope" }), ...needed, ...plain),
+      make("fieldset", {}, make("legend", { text: "The board and the slope" }), ...units, ...needed, ...plain),
       this.fold("measured", "Your saw and clamps: measure these", "What stands there in slanted letters is assumed until you type yours.", [
         make("figure", { class: "where" }, make("img", { src: picture, alt: "A table saw from the side and from above, a clamp, and an arrow for each size to measure" })),
         ...[...measured].map(([title, fields]) => make("fieldset", {}, make("legend", { text: title }), ...fields)),

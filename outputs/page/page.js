@@ -156,6 +156,7 @@ const page = {
 
   say(text) {
     if ($("state").textContent !== text) $("state").textContent = text;
+    $("glance").firstChild.textContent = `${text} See what comes of it`;
   },
 
   show(answer) {
@@ -241,7 +242,7 @@ const page = {
   pieces(answer) {
     const wanted = new Set(answer.pieces.map((one) => one.key));
     for (const old of [...$("pieces").children]) if (!wanted.has(old.dataset.key)) old.remove();
-    for (const one of answer.pieces) page.piece(one);
+    for (const one of answer.pieces) page.piece(one, one.key in answer.data);
     for (const [name, data] of Object.entries(answer.data)) {
       const root = document.querySelector(`[data-piece="${name}"]`);
       if (root && scarfwright.pieces[name]) scarfwright.pieces[name](root, data);
@@ -250,13 +251,14 @@ const page = {
     if (answer.stops) $("sheets").replaceChildren();
   },
 
-  piece(one) {
+  // A piece that has a script is filled by it again and again; of the others the markup is put in place.
+  piece(one, alive = false) {
     let fold = [...$("pieces").children].find((child) => child.dataset.key === one.key);
     if (!fold) {
-      fold = make("details", { "data-key": one.key, open: ["first", "sled", "cut"].includes(one.key) }, make("summary", {}, make("h2", { text: one.title })), make("section", { "data-piece": one.key, "aria-label": one.title }));
+      fold = make("details", { "data-key": one.key, open: ["moving_cut", "first", "sled"].includes(one.key) }, make("summary", {}, make("h2", { text: one.title })), make("section", { "data-piece": one.key, "aria-label": one.title }));
       $("pieces").append(fold);
     }
-    if (fold.html === one.html) return;
+    if (fold.html === one.html || (alive && fold.html)) return;
     fold.html = one.html;
     const section = fold.querySelector("section"), open = [...section.querySelectorAll("details")].map((each) => each.open);
     section.innerHTML = one.html; // the book's markup, every text in it escaped by its templates

@@ -4,15 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import cache
 
 from scarfwright.models.findings import faults
+from scarfwright.models.job.file import job_from_dict
 from scarfwright.models.planning.planned import Planned
+from scarfwright.models.solve import work_up
 from scarfwright.models.words.the_book.figure import Figure
 from scarfwright.models.words.the_book.of_the_joint import joint_figures
 from scarfwright.models.words.the_book.of_the_saw import setting_figures, travel_figures
 from scarfwright.models.words.the_book.of_the_sled import sled_figures
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.book.chapters import CHAPTERS, Chapter
+from scarfwright.outputs.book.look import style
 from scarfwright.outputs.book.render import chapter_piece
 from scarfwright.outputs.web.piece import Piece
 
@@ -40,16 +44,37 @@ def figures(work: Workup) -> list[Figure]:
 
 
 def pieces(work: Workup, planned: Planned | None = None) -> list[Shown]:
-    """The chapters in working order; of a job with faults only what shows the joint, nothing to work by."""
+    """The moving cut, then the chapters in working order; of a job with faults nothing to work by."""
     bad = bool(faults(list(work.findings)))
     wanted = [c for c in CHAPTERS if (c.key in OF_A_FAULTY_JOB if bad else c.key not in NOT_SHOWN)]
-    return [shown for chapter in wanted if (shown := _shown(chapter, work, planned)).piece.html.strip()]
+    found = [_chapter(one, work, planned) for one in wanted]
+    return [*_alive(work), *(shown for shown in found if shown.piece.html.strip())]
 
 
-def _shown(chapter: Chapter, work: Workup, planned: Planned | None) -> Shown:
+def _chapter(chapter: Chapter, work: Workup, planned: Planned | None) -> Shown:
     return Shown(chapter.key, chapter.title, chapter_piece(chapter, work, planned))
 
 
+def _alive(work: Workup) -> list[Shown]:
+    """Pieces with a script of their own, which chapters of the book have a place for."""
+    from scarfwright.outputs.moving_cut.piece import piece as moving_cut
+
+    cut = moving_cut(work)
+    return [Shown(cut.key, "The cut, moment by moment", cut)]
+
+
+@cache
+def _samples() -> tuple[Piece, ...]:
+    """The pieces of some job: scripts and styles are the same for every one."""
+    job = job_from_dict({"stock": {"thickness": "22 mm", "height": "60 mm"}, "joint": {"ratio": 12}})
+    return tuple(shown.piece for shown in _alive(work_up(job)))
+
+
 def scripts() -> str:
-    """The scripts of all pieces, each once; they are the same for every job."""
-    return "window.scarfwright = { pieces: {} };\n"
+    """The scripts of all pieces, each once."""
+    return "\n".join(["window.scarfwright = { pieces: {} };", *(one.script for one in _samples())])
+
+
+def styles() -> str:
+    """The styles of all pieces, each once, after the book's own."""
+    return "\n".join([style(), *(one.style for one in _samples())])

@@ -12,9 +12,9 @@ OURS = ("page.html", "page.css", "form.js", "page.js", "files.js")
 def resource(name: str) -> str:
     """A file of the page by its name; "book.css" and "pieces.js" are put together from the book's."""
     if name == "book.css":
-        from scarfwright.outputs.book.look import style
+        from scarfwright.outputs.page.pieces import styles
 
-        return style()
+        return styles()
     if name == "pieces.js":
         from scarfwright.outputs.page.pieces import scripts
 
