@@ -23,7 +23,7 @@ MISSING = 'the page needs Starlette and uvicorn, which are not here; install the
 def serve_page(path: Path | None, port: int, *, open_it: bool) -> int:
     """Serve until interrupted. Returns the exit code. Raises JobError for a job that can't be used."""
     try:
-        import starlette.applications
+        import starlette.applications  # noqa: F401
         import uvicorn  # noqa: F401
     except ImportError:
         return refuse(MISSING)

@@ -1,8 +1,8 @@
 """The process that makes the files of one job for the page, as `scarfwright make` does.
 
 Started with the folder to work in; one line of JSON comes in, the job's text. Lines of JSON go out: {"file", "done",
-"total"} before each file, then {"files": [[name, bytes], ...], "zip": bytes} or {"why": text}. When whoever started it is gone, its
-input ends: it takes the folder away and stops.
+"total"} before each file, then {"files": [[name, bytes], ...], "zip": bytes} or {"why": text}. When whoever started it
+is gone, its input ends: it takes the folder away and stops.
 """
 
 from __future__ import annotations

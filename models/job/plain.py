@@ -1,4 +1,4 @@
-"""A job as plain tables, as a form holds it: only the keys that were filled in. Read from a file's text, written back."""
+"""A job as plain tables, as a form holds it: only the keys that were filled in; from a file's text and back."""
 
 from __future__ import annotations
 

@@ -77,10 +77,8 @@ def _opens_to(points: list[Point], ring: list[int], at: int, towards: Point) -> 
 def _crosses(a: Point, b: Point, c: Point, d: Point) -> bool:
     """Whether the edge c, d gets into the way of the bridge a, b; at their ends they may meet."""
     if c in (a, b) or d in (a, b):
-        for end in (c, d):  # an edge that leaves from one end of the bridge and lies along it
-            if end not in (a, b) and _between(a, b, end):
-                return True
-        return False
+        # one that leaves from an end of the bridge is in its way where it lies along it
+        return any(end not in (a, b) and _between(a, b, end) for end in (c, d))
     one, other = _side(a, b, c), _side(a, b, d)
     near, far = _side(c, d, a), _side(c, d, b)
     return one * other <= 0 and near * far <= 0 and not (one == other == 0 and not _between(a, b, c))

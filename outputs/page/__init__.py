@@ -1,1 +1,1 @@
-"""The page where a job is typed and its sled, cut and warnings are seen at once: its files, and what it shows of a job."""
+"""The page where a job is typed and seen at once: its own files, and what it shows of a job."""

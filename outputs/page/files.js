@@ -83,6 +83,7 @@ class Files {
       const folder = one.name.includes("/") ? one.name.split("/")[0] : "";
       folders.set(folder, [...(folders.get(folder) || []), one]);
     }
+    if (run.zip.bytes) folders.set("", [...(folders.get("") || []), run.zip]);
     const heads = [...folders].sort(([a], [b]) => a.length * b.length === 0 ? a.length - b.length : 0);
     this.made.replaceChildren(
       ...heads.flatMap(([folder, files]) => [

@@ -74,7 +74,7 @@ class Form {
 
   field(path, schema, required) {
     const id = idOf(path), wrong = make("p", { class: "wrong", id: id + "-wrong", hidden: true });
-    const help = make("p", { class: "help", id: id + "-help", text: schema.description });
+    const help = make("p", { class: "help", id: id + "-help", text: (schema.description || "").replace(/ Measure yours\.$/, "") });
     const mark = make("span", { class: "mark", text: required ? "needed" : "measure yours" });
     const marked = required || schema[this.measureKey];
     const context = { id, path, schema, described: `${id}-help ${id}-wrong`, set: (value) => this.set(path, value) };

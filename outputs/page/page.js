@@ -168,8 +168,9 @@ const page = {
     $("name").textContent = title || "a new job";
     $("result").classList.toggle("stale", answer.problems.length > 0);
     if (answer.problems.length) {
+      const below = page.answer ? " What stands below is of the job before that." : "";
       const missing = answer.problems.filter((one) => one.missing).length, wrong = answer.problems.length - missing;
-      page.say(wrong ? `${wrong === 1 ? "One entry" : wrong + " entries"} to mend in the form.` : `Still needed: ${missing === 1 ? "one figure" : missing + " figures"}.`);
+      page.say(wrong ? `${wrong === 1 ? "One entry" : wrong + " entries"} to mend in the form.${below}` : `Still needed: ${missing === 1 ? "one figure" : missing + " figures"}.${below}`);
       return page.files.ticket(null);
     }
     const before = page.answer;

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 
 from scarfwright.models.findings import faults
@@ -23,6 +23,9 @@ from scarfwright.outputs.web.piece import Piece
 NOT_SHOWN = ("record", "files")  # a record is written at the saw; of files the page has a list of its own
 OF_A_FAULTY_JOB = ("joint",)  # nothing of what to do at the saw
 PLANNED = ("wood",)  # takes long where there is a plan: asked for by itself
+
+
+_SEEN = {code: "\ufffd" for code in (*range(0x20), 0x7F) if chr(code) not in "\n\t"}  # no markup may hold these
 
 
 @dataclass(frozen=True)
@@ -52,7 +55,8 @@ def pieces(work: Workup, planned: Planned | None = None) -> list[Shown]:
 
 
 def _chapter(chapter: Chapter, work: Workup, planned: Planned | None) -> Shown:
-    return Shown(chapter.key, chapter.title, chapter_piece(chapter, work, planned))
+    found = chapter_piece(chapter, work, planned)
+    return Shown(chapter.key, chapter.title, replace(found, html=found.html.translate(_SEEN)))
 
 
 def _alive(work: Workup) -> list[Shown]:
