@@ -249,7 +249,8 @@ def show(mm: float, units: Unit, *, places: int = 1, sixtyfourths: bool = True) 
             text = text.rstrip("0").rstrip(".")
         return f"{'0' if text == '-0' else text} mm"
     if not sixtyfourths:
-        return f"{mm / 25.4:.3f} in"
+        text = f"{mm / 25.4:.3f}"
+        return f"{text.removeprefix('-') if float(text) == 0 else text} in"
     sign = "-" if mm < 0 else ""
     steps = round(abs(mm) / 25.4 * 64)
     return f"{sign if steps else ''}{_mixed(Fraction(steps, 64))} in"

@@ -102,7 +102,7 @@ const lengths = (data, units) => {
       const text = fixed(mm, places).replace(/(\.\d*?)0+$/, "$1").replace(/\.$/, "");
       return `${text === "-0" ? "0" : text} mm`;
     }
-    if (!sixtyfourths) return `${fixed(mm / 25.4, 3)} in`;
+    if (!sixtyfourths) return `${fixed(mm / 25.4, 3).replace(/^-(?=[0.]+$)/, "")} in`;
     const steps = even((Math.abs(mm) / 25.4) * 64);
     return `${mm < 0 && steps ? "-" : ""}${mixed(BigInt(steps), 64n)} in`;
   }

@@ -30,11 +30,15 @@ def marks(joint: Joint, say: Say) -> tuple[float, float]:
     return near, far
 
 
+def sticks(say: Say) -> float:
+    """Length of the winding sticks suggested [mm]."""
+    return STICKS if say.units == "mm" else 12 * 25.4
+
+
 def figures(joint: Joint, say: Say) -> list[Figure]:
     """Every figure that can be taken, in the order of doing it: boards first, then the pair."""
     near, far = marks(joint, say)
     at = [joint.tip + x / joint.ratio for x in (near, far)]
-    sticks = say(STICKS if say.units == "mm" else 12 * 25.4)
     mark = "Callipers on a squared mark: top edge, bottom edge."
     boards = (
         ("Board thickness", "Callipers, clear of the taper.", say(joint.thickness)),
@@ -47,7 +51,7 @@ def figures(joint: Joint, say: Say) -> list[Figure]:
     pair = (
         ("Gap, upper edge", "Joint held flat, tips to their marks. Feelers, widest place.", "0"),
         ("Gap, lower edge", "The same, at the edge that was down at the saw.", "0"),
-        ("Twist", f"Joint closed tight. Winding sticks {sticks} long: how far out at their ends?", "0"),
+        ("Twist", f"Joint closed tight. Winding sticks {say(sticks(say))} long: how far out at their ends?", "0"),
         ("Tip to tip", "Joint closed tight. Rule, from one tip to the other.", say(joint.overlap)),
         ("Joint thickness", "Callipers, in the middle of the joint just measured.", say(joint.thickness)),
     )

@@ -4,11 +4,15 @@ and inches; readings halfway up and at both edges, of one board or both, with an
 from __future__ import annotations
 
 import random
+import tomllib
 from dataclasses import dataclass, replace
 
-from scarfwright.models.accuracy.verdict import Limits
+from scarfwright.models.findings import faults
+from scarfwright.models.job.file import job_from_dict
+from scarfwright.models.solve import work_out
 from scarfwright.models.tuning.corrections import Plan
 from scarfwright.models.tuning.measured import Reading, Station, TestJoint, Twist
+from scarfwright.models.tuning.plan import plan_of
 
 from tests.faulty_shops import ALL, Shop, faulty, measure, planned
 
@@ -16,27 +20,62 @@ from tests.faulty_shops import ALL, Shop, faulty, measure, planned
 TAKEN = 0.55
 
 
+JOB = """
+units = "{units}"
+title = "Test joint {number}"
+[stock]
+thickness = "{thickness:.1f} mm"
+height = "{height:.1f} mm"
+[joint]
+ratio = {ratio:.1f}
+[sled]
+made_from = "{made_from}"
+[limits]
+{limits}
+"""
+
+
 @dataclass(frozen=True)
 class Case:
+    """A job as text, the set-up it means, and joints measured in a shop that has it wrong."""
+
+    job: str
     plan: Plan
     joints: tuple[TestJoint, ...]
 
 
+JOBS = 8
+
+
 def cases(count: int, seed: int) -> list[Case]:
-    """So many cases, half of them in inches; the same for the same seed."""
+    """So many cases on a few jobs without faults, half of them in inches; the same for the same seed."""
     rng = random.Random(seed)
-    return [_case(rng, number) for number in range(count)]
+    jobs = [_job(rng, number) for number in range(JOBS)]
+    return [_case(rng, *jobs[number % JOBS]) for number in range(count)]
 
 
-def _case(rng: random.Random, number: int) -> Case:
-    plan = planned(rng)
-    limits = Limits(0.15) if number % 3 else Limits(rng.uniform(0.05, 0.5), rng.uniform(0.002, 0.02), rng.randint(1, 3))
-    plan = replace(plan, units="in" if number % 2 else "mm", limits=limits)
+def _job(rng: random.Random, number: int) -> tuple[str, Plan]:
+    """In mm or inches, of a plank or of sheet, with a limit to the twist or without."""
+    wide = planned(rng, (35.0, 60.0))
+    job = JOB.format(
+        number=number,
+        units="in" if number % 2 else "mm",
+        thickness=min(wide.thickness, 28.0),
+        height=wide.height,
+        ratio=1 / wide.slope,
+        made_from="plank" if number % 4 < 2 else "sheet",
+        limits="" if number < 4 else f"twist = {rng.uniform(0.2, 2):.2f}\njoints = {1 + number % 3}",
+    )
+    work = work_out(job_from_dict(tomllib.loads(job), "job"))
+    return _job(rng, number) if faults(list(work.findings)) else (job, plan_of(work))
+
+
+def _case(rng: random.Random, job: str, plan: Plan) -> Case:
     shop = faulty(rng, plan)
     joints = [_joint(rng, shop, one + 1) for one in range(rng.choice((1, 1, 1, 2, 3)))]
     if all(joint.empty for joint in joints):
         joints[0] = measure(rng, shop)
-    return Case(plan, tuple(joints))
+    return Case(job, plan, tuple(joints))
 
 
 def _joint(rng: random.Random, shop: Shop, number: int) -> TestJoint:

@@ -15,14 +15,15 @@ SOURCES = {
     "board_bow": "how straight the boards are",
     "slide": "how well the boards are held to their overlap marks",
 }
+NOBODY = 1e-9  # a share that small is none
 
 
 def hundred(share: float) -> str:
-    """A share as so many of 100: never all, never none unless it is so."""
+    """A share as so many of 100: never all, never none unless it is so (to one in a thousand million)."""
     count = round(100 * share)
-    if share < 1:
+    if share < 1 - NOBODY:
         count = min(count, 99)
-    if share > 0:
+    if share > NOBODY:
         count = max(count, 1)
     return f"{count} of 100"
 
