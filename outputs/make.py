@@ -63,8 +63,9 @@ def _book(work: Workup, planned: Planned | None, paths: list[str]) -> Item:
 
     def make(target: Path) -> None:
         from scarfwright.outputs.book.book import book
+        from scarfwright.outputs.moving_cut.piece import piece
 
-        write(book(work, planned, paths), target)
+        write(book(work, planned, paths, (piece(work),)), target)
 
     return Item("index.html", make)
 

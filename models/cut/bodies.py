@@ -44,8 +44,8 @@ class Hinge:
 
 
 def moving_setup(way: SledWay) -> tuple[Moving, ...]:
-    """Table, fence, riving knife, blade, its slot, stop block, sled, hand line, the board in three (what stays, the kerf, the
-    offcut) and the clamps; the one that would be the first in the way is "next"."""
+    """Table, fence, riving knife, blade, its slot, stop block, sled, hand line, the board in three (what stays, the
+    kerf, the offcut) and the clamps; the one that would be the first in the way is "next"."""
     state = setup_scene(way).states[0]
     length = way.sled.length
     clamps = [p for p in state.pieces if "clamp" in p.name]

@@ -25,6 +25,8 @@ def triangulated(ring: Sequence[Point], holes: Sequence[Sequence[Point]] = ()) -
     holes is an edge of just one triangle, corners along a straight run included. Holes touch neither each other nor
     the ring. Raises ValueError where the rings cross or run the wrong way round, so that no triangles cover them.
     """
+    if area(ring) <= 0 or any(area(hole) >= 0 for hole in holes):
+        raise ValueError("the rings cross each other, or run the wrong way round")
     points = list(ring)
     joined = list(range(len(points)))
     inner: list[list[int]] = []
@@ -134,5 +136,5 @@ def _must_cover(points: list[Point], triangles: list[Triangle], rings: Sequence[
     wanted = sum(area(ring) for ring in rings)
     sizes = [_side(*(points[i] for i in t)) / 2 for t in triangles]
     room = 1e-9 * max(1.0, sum(abs(area(ring)) for ring in rings)) + 1e-6
-    if wanted <= 0 or abs(sum(sizes) - wanted) > room or min(sizes) < -room:
+    if abs(sum(sizes) - wanted) > room or min(sizes) < -room:
         raise ValueError("the rings cross each other, or run the wrong way round")

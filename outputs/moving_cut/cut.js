@@ -286,5 +286,5 @@
     look(data.views[0]);
     move(data.start_mm);
   }
-  scarfwright.pieces.cut = show;
+  scarfwright.pieces.moving_cut = show;
 })();

@@ -28,8 +28,8 @@ STEPS = 12  # chords of the blade's front
 
 @dataclass(frozen=True)
 class Flat:
-    """Plan and side view: shapes to be used by name (`defs`), the windows (x, y, width, height) [mm], and how the page's
-    x grows with the travel (1 or -1)."""
+    """Plan and side view: shapes to be used by name (`defs`), the windows (x, y, width, height) [mm], and how the
+    page's x grows with the travel (1 or -1)."""
 
     defs: str
     plan: tuple[float, float, float, float]
@@ -75,7 +75,7 @@ def _short(value: float) -> str:
 
 
 def _group(name: str, inside: Iterable[str]) -> str:
-    return f'<g id="cut-{name}">{"".join(inside)}</g>'
+    return f'<g id="moving_cut-{name}">{"".join(inside)}</g>'
 
 
 def _shape(path: str, fill: str) -> str:
@@ -87,7 +87,7 @@ def _shape(path: str, fill: str) -> str:
 
 
 def _clip(name: str, path: str) -> str:
-    return f'<clipPath id="cut-{name}"><path d="{path}"/></clipPath>'
+    return f'<clipPath id="moving_cut-{name}"><path d="{path}"/></clipPath>'
 
 
 # -- plan ----------------------------------------------------------------------------------------------------

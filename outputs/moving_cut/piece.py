@@ -21,7 +21,7 @@ from scarfwright.outputs.moving_cut.flat import FALLS_OUT, Flat, flat_views
 from scarfwright.outputs.moving_cut.views import cameras
 from scarfwright.outputs.web.piece import Piece
 
-KEY = "cut"
+KEY = "moving_cut"
 UNITS_A_MM = 10  # corners are sent as whole tenths of a millimetre
 SAGITTA = 0.1  # chords this close to arcs [mm]
 AT_REST = 1e-9
@@ -46,12 +46,13 @@ def _html(moving: str) -> str:
     """What the script fills, and the moments that stand there without it."""
     return (
         '<div class="live" hidden>'
-        f'<canvas id="cut-picture" tabindex="0" role="img" aria-label="{escape(words.PICTURE)}"></canvas>'
+        f'<canvas id="moving_cut-picture" tabindex="0" role="img" aria-label="{escape(words.PICTURE)}"></canvas>'
         f'<p class="no-3d" hidden>{escape(words.NO_3D)}</p>'
         f'<div class="views" role="group" aria-label="{escape(words.SEEN_FROM)}"></div>'
-        '<p class="seen" id="cut-seen"></p>'
-        f'<label for="cut-travel">{escape(words.SLIDER)}: <output id="cut-at" for="cut-travel"></output></label>'
-        '<input type="range" id="cut-travel" step="any" aria-describedby="cut-colours">'
+        '<p class="seen" id="moving_cut-seen"></p>'
+        f'<label for="moving_cut-travel">{escape(words.SLIDER)}: '
+        '<output id="moving_cut-at" for="moving_cut-travel"></output></label>'
+        '<input type="range" id="moving_cut-travel" step="any" aria-describedby="moving_cut-colours">'
         f'<div class="moments" role="group" aria-label="{escape(words.MOVE_TO)}"></div>'
         '<div class="flat"></div>'
         "</div>"
@@ -62,7 +63,7 @@ def _html(moving: str) -> str:
 def _moving(work: Workup, cut: Passage, flat: Flat) -> str:
     """Shapes, what the colours mean, and a picture of each moment with its sentence."""
     defs = f'<svg width="0" height="0" aria-hidden="true" focusable="false"><defs>{flat.defs}</defs></svg>'
-    colours = f'{_ends(flat)}<p id="cut-colours">{escape(words.colours(work, cut))}</p>'
+    colours = f'{_ends(flat)}<p id="moving_cut-colours">{escape(words.colours(work, cut))}</p>'
     shown = "".join(_moment(work, cut, flat, moment) for moment in cut.moments)
     return f'{defs}{colours}<ol class="stills">{shown}</ol>'
 
@@ -85,7 +86,7 @@ def _moment(work: Workup, cut: Passage, flat: Flat, moment: Moment) -> str:
 
 def _use(name: str, by: float = 0.0) -> str:
     moved = f' transform="translate({by:.2f},0)"' if abs(by) > AT_REST else ""
-    return f'<use href="#cut-{name}"{moved}/>'
+    return f'<use href="#moving_cut-{name}"{moved}/>'
 
 
 def _svg(title: str, window: tuple[float, float, float, float], inside: str) -> str:
@@ -96,7 +97,7 @@ def _svg(title: str, window: tuple[float, float, float, float], inside: str) -> 
 def _plan(work: Workup, cut: Passage, flat: Flat, travel: float) -> str:
     at, free = flat.sense * travel, _free(work)
     parts = [_use("plan-saw"), *([_use("plan-block")] if _blocked(cut, travel) else []), _use("plan-sled", at)]
-    parts.append(f'<g clip-path="url(#cut-plan-uncut)">{_use("plan-kerf", at)}</g>')
+    parts.append(f'<g clip-path="url(#moving_cut-plan-uncut)">{_use("plan-kerf", at)}</g>')
     if free is not None:
         fallen = travel >= free - TOLERANCE
         parts.append(_use("plan-fallen", flat.sense * free) if fallen else _use("plan-offcut", at))
@@ -106,7 +107,7 @@ def _plan(work: Workup, cut: Passage, flat: Flat, travel: float) -> str:
 def _side(work: Workup, cut: Passage, flat: Flat, travel: float) -> str:
     at, free = flat.sense * travel, _free(work)
     parts = [_use("side-fence"), *([_use("side-block")] if _blocked(cut, travel) else []), _use("side-sled", at)]
-    parts.append(f'<g clip-path="url(#cut-side-swept)">{_use("side-taper", at)}</g>{_use("side-saw")}')
+    parts.append(f'<g clip-path="url(#moving_cut-side-swept)">{_use("side-taper", at)}</g>{_use("side-saw")}')
     if free is not None:
         fallen = travel >= free - TOLERANCE
         parts.append(_use("side-fallen", flat.sense * free) if fallen else _use("side-offcut", at))

@@ -64,14 +64,14 @@ def colours(work: Groundwork, cut: Passage) -> str:
     return text
 
 
-def _before(work: Groundwork, cut: Passage, stretch: Stretch, say: Say) -> str:
+def _before(_work: Groundwork, cut: Passage, stretch: Stretch, say: Say) -> str:
     return (
         f"Start with the heel {say(-cut.start)} short of the blade's centre, the blade at full speed, touching "
         f"nothing. It meets the board {say(stretch.end - stretch.start)} further on."
     )
 
 
-def _cutting(work: Groundwork, cut: Passage, _stretch: Stretch, say: Say) -> str:
+def _cutting(_work: Groundwork, cut: Passage, _stretch: Stretch, say: Say) -> str:
     free = [m.travel for m in cut.moments if m.name == "offcut_free"]
     steady = "The blade is in the board. Feed steadily, the sled against the fence and down on the table"
     if not free:
@@ -87,7 +87,7 @@ def _lip(work: Groundwork, _cut: Passage, stretch: Stretch, say: Say) -> str:
     )
 
 
-def _blade_in_taper(work: Groundwork, cut: Passage, _stretch: Stretch, say: Say) -> str:
+def _blade_in_taper(_work: Groundwork, cut: Passage, _stretch: Stretch, say: Say) -> str:
     return (
         "The taper is complete, the blade still runs beside it. Push on in one go to the stop block, "
         f"{where(cut.block, say)}; never stop or draw back here."
@@ -112,7 +112,7 @@ def _at_block(work: Groundwork, cut: Passage, _stretch: Stretch, say: Say) -> st
     )
 
 
-def _past_block(work: Groundwork, cut: Passage, _stretch: Stretch, say: Say) -> str:
+def _past_block(_work: Groundwork, cut: Passage, _stretch: Stretch, say: Say) -> str:
     assert cut.first is not None
     return (
         "Past the end of the cut: only a sled that the stop block does not hold gets here. "
