@@ -158,7 +158,7 @@ def test_plank_sheet_has_mark_sizes_to_measure_rail_and_cautions(name: str) -> N
         assert piece in text, piece
     joined = text.replace("\n", " ")
     for piece in (
-        f"this sheet is right for {say(nominal.plank_width)}",
+        f"these sizes are right for {say(nominal.plank_width)}",
         "Measure heel, nose and length on the half you will use",
         "before the notches or after",
         f"heel {say(cut.rail.heel)}, nose {say(cut.rail.nose)}",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.planning.planned import Planned
-from scarfwright.models.words.at_the_saw import endings, feed, support
+from scarfwright.models.words.at_the_saw import endings, feed
 from scarfwright.models.words.at_the_saw.procedure import FIRST, before_the_cut, order_of_work
 from scarfwright.models.words.the_book.leads import TEST_FIRST
 from scarfwright.models.words.the_book.of_the_saw import setting_figures, travel_figures
@@ -44,13 +44,10 @@ def saw(work: Workup, _planned: Planned | None) -> list[Block]:
     checks = tuple(
         Step(check.text, check.what, by_key.get(_TURNS_ON.get(check.what, ""))) for check in before_the_cut(work)
     )
-    say = say_in(work.job.units)
-    stands = (support.infeed(work.cut.support, say), support.outfeed(work.cut.support, say))
     return [
         Text(FIRST, strong=True),
         Facts("To set", figures),
         Drawings(tuple(setup_scenes(work)), "paper/setup-card.pdf"),
-        Points("Stands", stands),
         Steps("walk", "The walk round the saw", checks, numbered=False),
     ]
 
@@ -65,19 +62,19 @@ def cut(work: Workup, _planned: Planned | None) -> list[Block]:
             endings.NAMES[one.name] + (" (as the job says)" if one.asked else ""),
             endings.HOW[one.name],
             endings.why(one, say),
-            endings.RISKS[one.name],
+            endings.RISKS[one.name].removeprefix("Risk: "),
         )
         for one in advice.endings
     )
     return [
-        Cautions((endings.RISKS[work.job.saw.end_of_cut],), "At the end of this cut"),
+        Cautions((endings.RISKS[work.job.saw.end_of_cut].removeprefix("Risk: "),), "At the end of this cut"),
         Hole("moving_cut", "The cut, moment by moment"),
         Facts("The heel's travel past the blade's centre", travel_figures(work)),
         Drawings(tuple(ending_scenes(work))),
         Points("What happens", tuple(told)),
         steps("order", "Order of work", order_of_work(work)),
         Points("Feed and burning", tuple(feed.advice(work.cut.feed, say))),
-        Table("Ways to end the cut", ("Way", "How", "Possible here", "Risk"), rows),
+        Table("Ways to end the cut", ("Way", "How", "Here", "Risk"), rows),
     ]
 
 

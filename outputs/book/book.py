@@ -6,6 +6,7 @@ import base64
 import hashlib
 import json
 from collections.abc import Iterable, Sequence
+from html import escape
 
 from scarfwright.models.job.file import job_to_toml
 from scarfwright.models.lengths.say import say_in
@@ -18,7 +19,7 @@ from scarfwright.outputs.book.look import style
 from scarfwright.outputs.book.render import chapter_piece, environment, resource
 from scarfwright.outputs.web.piece import Piece
 
-MOST_TITLE = 50  # characters of a job's title in the window's
+MOST_TITLE = 50  # characters of a job's title in the window's, as they are written there
 
 
 def book(work: Workup, planned: Planned | None, leaves: Sequence[str], pieces: Iterable[Piece] = ()) -> str:
@@ -76,7 +77,10 @@ def _worst(work: Workup) -> tuple[str, str, str]:
 
 
 def _shortened(title: str) -> str:
-    return title if len(title) <= MOST_TITLE else title[: MOST_TITLE - 1].rstrip() + "…"
+    short = title
+    while len(escape(short)) > MOST_TITLE:
+        short = short[:-1].rstrip()
+    return short if short == title else f"{short}…"
 
 
 def digest(text: str) -> str:

@@ -39,15 +39,9 @@ def inline_svg(sheet: Sheet, ids: str, label: str) -> str:
     Coordinates to 1/100 mm, no names: it is to be looked at, and stands in a page with many others.
     """
     body = _Body(sheet.height, ids, places=2, named=False)
-    lines = body.items(sheet.items, "")
-    return "\n".join(
-        [
-            f'<svg role="img" aria-label={quoteattr(one_line(label))} viewBox="0 0 {_n(sheet.width)} {_n(sheet.height)}"'
-            ' fill="none" stroke-linejoin="round">',
-            *lines,
-            "</svg>",
-        ]
-    )
+    box = f'viewBox="0 0 {_n(sheet.width)} {_n(sheet.height)}"'
+    head = f'<svg role="img" aria-label={quoteattr(one_line(label))} {box} fill="none" stroke-linejoin="round">'
+    return "\n".join([head, *body.items(sheet.items, ""), "</svg>"])
 
 
 def save_svg(sheet: Sheet, path: FilePath) -> None:

@@ -66,10 +66,12 @@ def _tip(work: Workup) -> Scene:
     low, left, right = 6.0, 4.0, 34.0
     deep = 5.0
     high = low + TIP_HIGH - 8.0
+    inner, far = left + 18.0, right + 12.0
+    face, bevel = high - deep, high - deep - 3.0
     items: list[Item] = [
-        _shape([(left, low), (right + 12, low), (right + 12, high - deep - 3.0), (left + 18, high - deep), (left, high - deep)], WOOD),
-        _shape([(left + 18, high), (left + 18, high - deep), (right + 12, high - deep - 3.0), (right + 12, high)], OTHER_WOOD),
-    ]  # fmt: skip
+        _shape([(left, low), (far, low), (far, bevel), (inner, face), (left, face)], WOOD),
+        _shape([(inner, high), (inner, face), (far, bevel), (far, high)], OTHER_WOOD),
+    ]
     labels = [
         Label(high - deep / 2, f"tip {say(joint.tip)}", left + 18, bold=True),
         Label(high - deep - 1.0, f"groove {say(joint.tip)} deep: planing takes it away", left + 10),

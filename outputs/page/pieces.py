@@ -50,8 +50,10 @@ def pieces(work: Workup, planned: Planned | None = None) -> list[Shown]:
     """The moving cut, then the chapters in working order; of a job with faults nothing to work by."""
     bad = bool(faults(list(work.findings)))
     wanted = [c for c in CHAPTERS if (c.key in OF_A_FAULTY_JOB if bad else c.key not in NOT_SHOWN)]
-    found = [_chapter(one, work, planned) for one in wanted]
-    return [*_alive(work), *(shown for shown in found if shown.piece.html.strip())]
+    found = [*_moving(work), *(_chapter(one, work, planned) for one in wanted)]
+    if not bad:
+        found += _form(work)
+    return [shown for shown in found if shown.piece.html.strip()]
 
 
 def _chapter(chapter: Chapter, work: Workup, planned: Planned | None) -> Shown:
@@ -59,19 +61,33 @@ def _chapter(chapter: Chapter, work: Workup, planned: Planned | None) -> Shown:
     return Shown(chapter.key, chapter.title, replace(found, html=found.html.translate(_SEEN)))
 
 
-def _alive(work: Workup) -> list[Shown]:
-    """Pieces with a script of their own, which chapters of the book have a place for."""
-    from scarfwright.outputs.moving_cut.piece import piece as moving_cut
+def _moving(work: Workup) -> list[Shown]:
+    """The cut in motion; none of a faulty job whose shapes can't be drawn: the findings say what is wrong with them."""
+    from scarfwright.outputs.moving_cut.piece import piece
 
-    cut = moving_cut(work)
-    return [Shown(cut.key, "The cut, moment by moment", cut)]
+    try:
+        found = piece(work)
+    except ValueError:
+        if not faults(list(work.findings)):
+            raise
+        return []
+    return [Shown(found.key, "The cut, moment by moment", found)]
+
+
+def _form(work: Workup) -> list[Shown]:
+    """What a test joint says of the set-up."""
+    from scarfwright.outputs.joint_form.piece import piece
+
+    found = piece(work)
+    return [Shown(found.key, "What your test joint says", found)]
 
 
 @cache
 def _samples() -> tuple[Piece, ...]:
-    """The pieces of some job: scripts and styles are the same for every one."""
+    """The pieces with a script, of some job: scripts and styles are the same for every one."""
     job = job_from_dict({"stock": {"thickness": "22 mm", "height": "60 mm"}, "joint": {"ratio": 12}})
-    return tuple(shown.piece for shown in _alive(work_up(job)))
+    work = work_up(job)
+    return tuple(shown.piece for shown in (*_moving(work), *_form(work)))
 
 
 def scripts() -> str:

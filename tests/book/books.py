@@ -26,11 +26,14 @@ effort = 1
 [[board]]
 name = "rack <A>"
 length = "2.4 m"
-count = 6
+count = 4
+[[board]]
+name = "short"
+length = "1.2 m"
 defects = [["700 mm", "740 mm"]]
 [[blank]]
 name = "\u05d2\u05d5\u05e0\u05d5\u05d5\u05dc & co"
-length = "4.6 m"
+length = "4.0 m"
 count = 2
 """
 

@@ -115,6 +115,7 @@ def test_nothing_computed_is_kept_in_a_global() -> None:
     assert found == []
 
 
+@settings(max_examples=10)
 @given(raw_jobs())
 def test_every_way_out_mends_its_finding(tables: dict[str, Any]) -> None:
     """The button does what it says: written into the plain tables, the finding is gone."""

@@ -1,1 +1,2 @@
-"""What the shop book says beyond the other words: where a figure comes from, what lies in which file, what to record."""
+"""What the shop book says beyond the other words: where a figure comes from, what lies in which "
+"file, what to record."""

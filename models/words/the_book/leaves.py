@@ -22,17 +22,17 @@ TOLD: tuple[tuple[str, str], ...] = (  # the first pattern that fits tells
     (r"paper/gauges\.pdf", "What the printed gauges are for."),
     (r"paper/templates\.pdf", "Templates at full size. Print at 100 %."),
     (r"paper/sheets\.pdf", "What the router cuts from each sheet."),
-    (r"paper/.*\.svg", "One sheet as a drawing."),
+    (r"paper/.*\.svg", "Sheets as drawings, one a file."),
     (r"cut/plank\.dxf", "The plank to mark out by."),
     (r"cut/sled\.dxf", "The sled at its finished size."),
-    (r"cut/sheet-\d+\.dxf", "A sheet for the router."),
+    (r"cut/sheet-\d+\.dxf", "Sheets for the router."),
     (r"cut/sheet-.*\.dxf", "The cutter's path, already offset."),
-    (r"cut/template-.*\.dxf", "A marking template for the laser."),
+    (r"cut/template-.*\.dxf", "Marking templates for the laser."),
     (r"cut/README\.txt", "What each cutting file is, and how to cut it."),
-    (r"cut/.*\.dxf", "A part at its finished size."),
+    (r"cut/.*\.dxf", "Parts at their finished size."),
     (r"cad/saw-setup\.(step|glb)", "Saw, sled, board and clamps at the moments of the cut."),
-    (r"cad/.*\.step", "A part as a solid."),
-    (r"cad/.*\.stl", "A part as a mesh, to look at."),
+    (r"cad/.*\.step", "Parts as solids."),
+    (r"cad/.*\.stl", "Parts as meshes, to look at."),
     (r"print/README\.txt", "How to print what is here."),
     (r"print/.*\.(stl|3mf)", "For the printer."),
 )  # fmt: skip
@@ -44,10 +44,11 @@ def told_of(path: str) -> str:
     return next((told for pattern, told in TOLD if re.fullmatch(pattern, path)), "")
 
 
-def by_folder(paths: Iterable[str]) -> list[tuple[str, list[tuple[str, str]]]]:
-    """Folders by name, each with its files and what they are for; in the order they come."""
-    found: dict[str, list[tuple[str, str]]] = {}
+def by_folder(paths: Iterable[str]) -> list[tuple[str, list[tuple[str, list[str]]]]]:
+    """Folders by name, each with what lies in it: what files are for, and the files that are for that. In the order
+    they come."""
+    found: dict[str, dict[str, list[str]]] = {}
     for path in paths:
         folder = path.rpartition("/")[0]
-        found.setdefault(folder, []).append((path, told_of(path)))
-    return [(FOLDERS.get(folder, folder), files) for folder, files in found.items()]
+        found.setdefault(folder, {}).setdefault(told_of(path), []).append(path)
+    return [(FOLDERS.get(folder, folder), list(those.items())) for folder, those in found.items()]

@@ -19,22 +19,27 @@ AMOUNTS: Mapping[str, tuple[str, Origin]] = {
         "gluing.mass_g",
         Origin("formula", f"Area of the joint's face times the spread that is usual for this kind of glue. {MAKER}"),
     ),
-    "Pressure": ("gluing.pressure_wanted_mpa", Origin("source", f"Usual for this kind of glue; its table names the source. {MAKER}")),
+    "Pressure": ("gluing.pressure_wanted_mpa", Origin("source", "Usual for this kind of glue; its "
+        f"table names the source. {MAKER}")),
     "Each clamp": (
         "gluing.force_each_n",
         Origin("formula", "The pressure times the face that the clamps press, shared between the clamps."),
     ),
     "Yours give": (
         "gluing.pressure_given_mpa",
-        Origin("formula", "Clamps times the force the job gives for one, over the face that they press. Measure yours."),
+        Origin("formula", "Clamps times the force the job gives for one, over the face that they "
+            "press. Measure yours."),
     ),
     "Clamps": (
         "gluing.clamps",
-        Origin("formula", "As many on each long edge as press the whole joint, one over its pad and a board's thickness more, "
+        Origin("formula", "As many on each long edge as press the whole joint, one over its pad and "
+            "a board's thickness more, "
                "for pressure spreads in the wood; both edges alike."),
     ),
-    "Warmth": ("gluing.least_temperature_c", Origin("source", f"Of this kind of glue; its table names the source. {MAKER}")),
-    "Moisture": ("gluing.moisture_percent", Origin("source", f"Of this kind of glue; its table names the source. {MAKER}")),
+    "Warmth": ("gluing.least_temperature_c", Origin("source", "Of this kind of glue; its table names "
+        f"the source. {MAKER}")),
+    "Moisture": ("gluing.moisture_percent", Origin("source", "Of this kind of glue; its table names "
+        f"the source. {MAKER}")),
     "Open time": ("gluing.time_needed_min", Origin("practice", f"Spreading and setting clamps, so much each. {MAKER}")),
     "In clamps": ("gluing.clamp_time_min", Origin("source", f"Of this kind of glue, or as the job says. {MAKER}")),
 }  # fmt: skip
@@ -42,17 +47,21 @@ PLANING: Mapping[str, tuple[str, Origin]] = {
     "Off each face": ("planing.each_face_mm", Origin("formula", "Half of board less finished thickness.")),
     "Thickness": ("planing.thickness_mm", Origin("job", "Finished thickness, as the job says.")),
     "Glue line": ("planing.run_mm", Origin("formula", "Finished thickness times the slope.")),
-    "Upper feather": ("planing.upper_feather_mm", Origin("formula", "What comes off the face less the tip, times the slope.")),
-    "Lower feather": ("planing.lower_feather_mm", Origin("formula", "Board less what comes off the lower face and the tip, times the slope.")),
+    "Upper feather": ("planing.upper_feather_mm", Origin("formula", "What comes off the face less "
+        "the tip, times the slope.")),
+    "Lower feather": ("planing.lower_feather_mm", Origin("formula", "Board less what comes off the "
+        "lower face and the tip, times the slope.")),
     "Stiffness": ("planing.stiffness_share", Origin("formula", "The cube of finished over board thickness.")),
 }  # fmt: skip
 SAMPLE: Mapping[str, tuple[str, Origin]] = {
-    "Sample": ("strength.bend_test.width_mm", Origin("chosen", "As wide as a bathroom scale can still read, at most the board.")),
+    "Sample": ("strength.bend_test.width_mm", Origin("chosen", "As wide as a bathroom scale can "
+        "still read, at most the board.")),
     "Span": ("strength.bend_test.span_mm", Origin("source", "14 depths or more, as ASTM D143 (from memory).")),
     "Joint": ("strength.bend_test.joint_mm", Origin("formula", "Thickness of the sample times the slope.")),
     "Proof": (
         "strength.bend_test.proof_reads_kg",
-        Origin("formula", "Load at which the joint's share of the wood's strength, less two standard deviations, is reached: "
+        Origin("formula", "Load at which the joint's share of the wood's strength, less two standard "
+            "deviations, is reached: "
                "2 b d² x stress / (3 span); the scale reads half."),
     ),
     "Sag then": (
@@ -61,7 +70,8 @@ SAMPLE: Mapping[str, tuple[str, Origin]] = {
     ),
     "Breaks at": (
         "strength.bend_test.scale_reads_kg",
-        Origin("formula", "The same as the proof load, at the mean strength and two standard deviations to either side."),
+        Origin("formula", "The same as the proof load, at the mean strength and two standard "
+            "deviations to either side."),
     ),
 }  # fmt: skip
 

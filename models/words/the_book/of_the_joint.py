@@ -39,7 +39,8 @@ def joint_figures(work: Groundwork) -> tuple[Figure, ...]:
             say(joint.tip),
             Origin(
                 "formula",
-                f"The gap between heel and blade, {say(saw.fence_gap)}, over the cosine of {angle}. The tip planes away.",
+                f"The gap between heel and blade, {say(saw.fence_gap)}, over the cosine of {angle}. "
+                "The tip planes away.",
             ),
         ),
         Figure(
@@ -48,7 +49,8 @@ def joint_figures(work: Groundwork) -> tuple[Figure, ...]:
             say(joint.taper_run),
             Origin(
                 "formula",
-                f"Thickness less tip, times the slope: ({say(joint.thickness)} - {say(joint.tip)}) x {joint.ratio:.2f}.",
+                f"Thickness less tip, times the slope: ({say(joint.thickness)} - {say(joint.tip)}) x "
+                f"{joint.ratio:.2f}.",
             ),
         ),
         Figure(
@@ -113,7 +115,8 @@ def wood_figures(work: Groundwork, craft: Craft) -> tuple[Figure, ...]:
             say.up(work.least_board),
             Origin(
                 "formula",
-                "Every clamp's pad bears wholly on it, wherever the clamp slides: counted from the heel along the work edge.",
+                "Every clamp's pad bears wholly on it, wherever the clamp slides: counted from the "
+                "heel along the work edge.",
             ),
             main=True,
         ),

@@ -46,7 +46,8 @@ def _fence_and_blade(work: Groundwork, say: Say) -> list[Figure]:
             say(way.fence),
             Origin(
                 "formula",
-                f"The heel, {say(way.sled.heel)}, and the gap of {say(saw.fence_gap)} that keeps the blade off the sled. "
+                f"The heel, {say(way.sled.heel)}, and the gap of {say(saw.fence_gap)} that keeps the "
+                "blade off the sled. "
                 "Measure the heel of your sled with callipers: your figure comes first.",
             ),
             main=True,
@@ -146,7 +147,8 @@ def travel_figures(work: Groundwork) -> tuple[Figure, ...]:
             say(travel.offcut_free),
             Origin(
                 "formula",
-                f"{leaves}; less its reach at the board's top, {say(blade.reach(joint.height))}, and one kerf along the "
+                f"{leaves}; less its reach at the board's top, {say(blade.reach(joint.height))}, and "
+                "one kerf along the "
                 f"slope, {say(advice.go_on)}.",
             ),
         ),
@@ -163,7 +165,8 @@ def travel_figures(work: Groundwork) -> tuple[Figure, ...]:
             say(travel.clear),
             Origin(
                 "formula",
-                f"{leaves}; its reach at the table, {say(blade.reach(0.0))}, and a gap of {say(work.job.saw.clear_gap)} "
+                f"{leaves}; its reach at the table, {say(blade.reach(0.0))}, and a gap of "
+                f"{say(work.job.saw.clear_gap)} "
                 "to the finished face.",
             ),
         ),

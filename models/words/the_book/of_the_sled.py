@@ -93,8 +93,8 @@ def _places(work: Groundwork, say: Say) -> list[Figure]:
     found = [Figure("sled.hand_line_mm", "Hand line, from the heel", say(layout.hand_line), hand, main=True)]
     found += [_clamp(work, place, number, say) for number, place in enumerate(layout.clamps)]
     if layout.handle_holes:
-        holes = sorted((work.way.sled.from_heel(x) for x, _ in layout.handle_holes))
-        told = "Along the fence edge from the heel, in the middle of the width: on your side of the hand line, clear of notches."
+        holes = sorted(work.way.sled.from_heel(x) for x, _ in layout.handle_holes)
+        told = "In the middle of the width, on your side of the hand line, clear of notches."
         found.append(
             Figure(
                 "sled.handle_holes_mm",
@@ -139,7 +139,8 @@ def dividing_figures(work: Groundwork) -> tuple[Figure, ...]:
             say(cut.fence),
             Origin(
                 "formula",
-                f"The carrier's width, {say(cut.carrier_width)}, and the gap of {say(saw.fence_gap)}. Measure your carrier.",
+                f"The carrier's width, {say(cut.carrier_width)}, and the gap of {say(saw.fence_gap)}. "
+                "Measure your carrier.",
             ),
         ),
         Figure(
@@ -148,7 +149,8 @@ def dividing_figures(work: Groundwork) -> tuple[Figure, ...]:
             say.up(cut.blade_height),
             Origin(
                 "formula",
-                f"Carrier {say(cut.carrier_thickness)}, plank {say(work.way.nominal.thickness)} and {say(saw.blade_above_work)} above them.",
+                f"Carrier {say(cut.carrier_thickness)}, plank {say(work.way.nominal.thickness)} and "
+                f"{say(saw.blade_above_work)} above them.",
             ),
         ),
         Figure(

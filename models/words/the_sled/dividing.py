@@ -25,7 +25,7 @@ def marking(work: Groundwork) -> tuple[Entry, ...]:
     mark = say(float(nominal.mark or 0.0))
     return (
         Entry(
-            "1. Joint both edges straight and parallel. Measure the width: this sheet is right for "
+            "1. Joint both edges straight and parallel. Measure the width: these sizes are right for "
             f"{say(float(nominal.plank_width or 0.0))}. If yours differs, put it into the job first and make the "
             "sheets again."
         ),
@@ -34,7 +34,7 @@ def marking(work: Groundwork) -> tuple[Entry, ...]:
             f"3. Mark M = {mark} from one edge at one end, and from the opposite edge at the other end.", strong=True
         ),
         Entry("4. Join the marks. The middle of the cut runs along this line, and the halves come out equal."),
-        Entry("5. Divide it (next sheet, or by the guide rail). Cut notches, nose flat and holes only after that."),
+        Entry("5. Divide it on the carrier or along the guide rail. Cut notches, nose flat and holes only after that."),
     )
 
 
@@ -206,7 +206,7 @@ def carrier_cautions(work: Groundwork, cut: Dividing) -> tuple[Entry, ...]:
 def rail_cautions() -> tuple[Entry, ...]:
     """For the cut along the rail, and for any cut in this plank."""
     return _cautions(
-        "The riskiest cut of all. Never freehand: on the carrier (next sheet) or along the rail, or not at all.",
+        "The riskiest cut of all. Never freehand: on the carrier or along the rail, or not at all.",
         "KICKBACK: support both halves, so that the cut can't close on the blade.",
         "Eyes and ears protected; cable and hands clear of the line, above and below.",
         DUST,
