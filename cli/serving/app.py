@@ -65,21 +65,22 @@ class Page:
         return JSONResponse({**await self._aside(beginning), "job": self.given, "name": self.name})
 
     async def work(self, request: Request) -> Response:
-        """Numbers, findings and pieces of a job, or what is wrong with it."""
-        from scarfwright.outputs.page.answer import answer
+        """Figures, findings and the first pieces of a job, or what is wrong with it."""
+        from scarfwright.outputs.page.answer import at_once
 
         tables = _job_in(await request.body())
-        return JSONResponse(await self._aside(lambda: answer(tables).data))
+        return JSONResponse(await self._aside(lambda: at_once(tables)))
 
     async def look(self, request: Request) -> Response:
-        """What takes longer: the plan of the wood, whole sheets. Given up when whoever asked has gone."""
-        from scarfwright.outputs.page.looking import look
+        """What takes longer: ways out, the other pieces, whole sheets. Given up when whoever asked has gone."""
+        from scarfwright.outputs.page.looking import in_full
 
-        tables = _job_in(await request.body())
+        asked = await request.body()
+        tables, sheets = _job_in(asked), bool(_tables_in(asked).get("sheets"))
         gone = threading.Event()
         async with anyio.create_task_group() as group:
             group.start_soon(_set_when_gone, request, gone)
-            found = await self._aside(lambda: look(tables, gone.is_set))
+            found = await self._aside(lambda: in_full(tables, gone.is_set, whole_sheets=sheets))
             group.cancel_scope.cancel()
         return JSONResponse(found)
 

@@ -124,8 +124,8 @@ def _in_a_window() -> bool:
 
 def _warm_up() -> None:
     """Load what the first answer needs while the page is being drawn."""
-    from scarfwright.outputs.page.answer import answer
+    from scarfwright.outputs.page.answer import at_once
     from scarfwright.outputs.page.beginning import beginning
 
     beginning()
-    answer({"stock": {"thickness": "22 mm", "height": "60 mm"}, "joint": {"ratio": 12}})
+    at_once({"stock": {"thickness": "22 mm", "height": "60 mm"}, "joint": {"ratio": 12}})

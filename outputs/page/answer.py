@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from scarfwright.models.findings import Remedy, faults
@@ -13,52 +12,47 @@ from scarfwright.models.job.plain import plain_to_text
 from scarfwright.models.job.problems import JobError, Problem
 from scarfwright.models.job.schema import title
 from scarfwright.models.job.tables import Job
-from scarfwright.models.numbers.numbers import numbers
 from scarfwright.models.remedies.fields import field_of
 from scarfwright.models.solve import work_up
 from scarfwright.models.words.the_book.findings import GROUPS, grouped
 from scarfwright.models.words.the_sled.remedies import said
 from scarfwright.models.workup import Workup
-from scarfwright.outputs.page.pieces import figures, pieces
+from scarfwright.outputs.page.pieces import FIRST, Shown, figures, pieces
 
 TYPED = "job"  # stands for the file in problems of what was typed
 
 
-@dataclass(frozen=True)
-class Answer:
-    """An answer as data for the page, with the text to save. `job`: None where it can't be used."""
+def at_once(tables: Mapping[str, Any]) -> dict[str, Any]:
+    """Figures, findings without their ways out, and the pieces one looks at first; or what is wrong with the job.
 
-    data: dict[str, Any]
-    job: Job | None
-
-
-def answer(tables: Mapping[str, Any]) -> Answer:
-    """What is to be shown of the tables that were filled in. Never raises for what was typed."""
+    Never raises for what was typed.
+    """
     text = plain_to_text(tables)
     try:
         job = job_from_dict(dict(tables), TYPED)
     except JobError as error:
-        return Answer({"problems": [problem_data(one) for one in error.problems], "text": text}, None)
-    work = work_up(job)
-    wrong = faults(list(work.findings))
-    shown = pieces(work)
-    return Answer(
-        {
-            "problems": [],
-            "text": text,
-            "ticket": ticket(job),
-            "stops": bool(wrong),
-            "numbers": numbers(work),
-            "figures": [
-                {"key": one.key, "label": one.label, "value": one.value, "main": one.main, "from": one.origin.text}
-                for one in figures(work)
-            ],
-            "findings": findings(work),
-            "pieces": [{"key": one.key, "title": one.title, "html": one.piece.html} for one in shown],
-            "data": {one.piece.key: dict(one.piece.data) for one in shown if one.piece.script},
-        },
-        job,
-    )
+        return {"problems": [problem_data(one) for one in error.problems], "text": text}
+    work = work_up(job, advice=False)
+    shown = pieces(work, FIRST)
+    return {
+        "problems": [],
+        "text": text,
+        "ticket": ticket(job),
+        "stops": bool(faults(list(work.findings))),
+        "figures": [
+            {"key": one.key, "label": one.label, "value": one.value, "main": one.main} for one in figures(work)
+        ],
+        "findings": findings(work),
+        **as_data(shown),
+    }
+
+
+def as_data(shown: Sequence[Shown]) -> dict[str, Any]:
+    """Pieces for the page: their markup, and the data for those that have a script."""
+    return {
+        "pieces": [{"key": one.key, "title": one.title, "html": one.piece.html} for one in shown],
+        "data": {one.piece.key: dict(one.piece.data) for one in shown if one.piece.script},
+    }
 
 
 def ticket(job: Job) -> str:

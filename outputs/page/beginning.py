@@ -10,6 +10,7 @@ from scarfwright.models.job.schema import INCLUDE, MEASURE, job_schema
 from scarfwright.models.job.start_text import Start
 from scarfwright.models.lengths.length import Unit
 from scarfwright.outputs.formats.svg import write_svg
+from scarfwright.outputs.page.pieces import FIRST, REST
 from scarfwright.outputs.shop_drawings.measure_me import measure_me
 
 UNITS: tuple[Unit, ...] = ("mm", "in")
@@ -22,6 +23,7 @@ def beginning() -> dict[str, Any]:
         "schemas": {units: _form(units) for units in UNITS},
         "measure": {units: _picture(units) for units in UNITS},
         "measureKey": MEASURE,
+        "order": [*FIRST, *REST],
     }
 
 

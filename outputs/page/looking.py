@@ -1,4 +1,4 @@
-"""What the page shows of a job a moment later: which board goes where, and the whole sheets."""
+"""What the page shows of a job a moment later: ways out of findings, the other pieces, the whole sheets."""
 
 from __future__ import annotations
 
@@ -8,33 +8,35 @@ from typing import Any
 from scarfwright.models.findings import Level, faults
 from scarfwright.models.job.file import job_from_dict
 from scarfwright.models.job.problems import JobError
+from scarfwright.models.numbers.numbers import numbers
 from scarfwright.models.planning.planned import Planned, plan_job
 from scarfwright.models.planning.request import wants_plan
 from scarfwright.models.solve import work_up
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.formats.svg import write_svg
-from scarfwright.outputs.page.answer import TYPED, ticket
-from scarfwright.outputs.page.pieces import PLANNED, pieces
+from scarfwright.outputs.page.answer import TYPED, as_data, findings, ticket
+from scarfwright.outputs.page.pieces import REST, pieces
 
 
-def look(tables: Mapping[str, Any], stop: Callable[[], bool]) -> dict[str, Any]:
-    """The sheets and, for a job with boards and blanks, the pieces with the plan. `stop`: nobody waits any more.
+def in_full(tables: Mapping[str, Any], stop: Callable[[], bool], *, whole_sheets: bool) -> dict[str, Any]:
+    """Numbers, findings with their ways out, the other pieces with the plan of the wood, and the sheets if asked for.
 
-    Never raises for what was typed: a job that can't be used, or has faults, has nothing to look at.
+    `stop`: nobody waits any more. Never raises for what was typed: of a job that can't be used there is nothing.
     """
     try:
         job = job_from_dict(dict(tables), TYPED)
     except JobError:
-        return {"ticket": None, "sheets": [], "pieces": []}
+        return {"ticket": None}
     work = work_up(job)
-    if faults(list(work.findings)) or stop():
-        return {"ticket": ticket(job), "sheets": [], "pieces": []}
-    planned = _planned(work, stop)
-    shown = [one for one in pieces(work, planned) if one.key in PLANNED] if planned else []
+    good = not faults(list(work.findings))
+    planned = _planned(work, stop) if good else None
     return {
         "ticket": ticket(job),
-        "sheets": sheets(work) if not stop() else [],
-        "pieces": [{"key": one.key, "title": one.title, "html": one.piece.html} for one in shown],
+        "stops": not good,
+        "numbers": numbers(work),
+        "findings": findings(work),
+        **as_data(pieces(work, REST, planned)),
+        "sheets": sheets(work) if good and whole_sheets and not stop() else [],
     }
 
 

@@ -25,7 +25,7 @@ const page = {
 
   async start() {
     const begun = await (await ask("begin", {})).json();
-    Object.assign(page, { schemas: begun.schemas, measure: begun.measure });
+    Object.assign(page, { schemas: begun.schemas, measure: begun.measure, order: begun.order });
     page.form = new Form($("fields"), page.edited, begun.measureKey);
     page.files = new Files(ask, () => page.job);
     let kept = null;
@@ -118,18 +118,18 @@ const page = {
       const answer = await (await ask("work", { job: page.job }, asking.signal)).json();
       if (page.asking !== asking) return;
       page.show(answer);
-      if (!answer.problems.length && !answer.stops) await page.look(asking);
+      if (!answer.problems.length) await page.look(asking);
     } catch (error) {
       if (error.name !== "AbortError" && !page.lost) page.say(`Not worked out: ${error.message}`);
     }
   },
 
   async look(asking) {
-    const sheets = $("sheets").querySelector("details");
-    if (!(sheets && sheets.open) && !(page.job.board && page.job.blank)) return;
-    const found = await (await ask("look", { job: page.job }, asking.signal)).json();
+    const sheets = $("sheets").querySelector("details[open]") !== null;
+    const found = await (await ask("look", { job: page.job, sheets }, asking.signal)).json();
     if (page.asking !== asking || found.ticket !== page.answer.ticket) return;
-    for (const one of found.pieces) page.piece(one);
+    page.findings(found.findings);
+    page.pieces(found, page.order);
     page.sheets(found.sheets);
   },
 
@@ -178,7 +178,7 @@ const page = {
     page.say(page.verdict(answer));
     page.findings(answer.findings);
     page.figures(answer, before);
-    page.pieces(answer);
+    page.pieces(answer, answer.stops ? page.order : []);
     page.files.ticket(answer.stops ? null : answer.ticket);
   },
 
@@ -190,6 +190,9 @@ const page = {
   },
 
   findings(found) {
+    const same = JSON.stringify(found);
+    if (page.told === same) return;
+    page.told = same;
     const groups = new Map();
     for (const one of found) groups.set(one.group, [...(groups.get(one.group) || []), one]);
     $("findings").replaceChildren(
@@ -240,13 +243,22 @@ const page = {
     for (const id of ["swap", "alone"]) $(id).hidden = !page.beside;
   },
 
-  pieces(answer) {
+  // What is not among the new pieces is of the job before: it waits for its turn, or goes if it is not to come.
+  pieces(answer, gone) {
     const wanted = new Set(answer.pieces.map((one) => one.key));
-    for (const old of [...$("pieces").children]) if (!wanted.has(old.dataset.key)) old.remove();
+    for (const old of [...$("pieces").children]) {
+      if (wanted.has(old.dataset.key)) continue;
+      if (gone.includes(old.dataset.key) && (answer.stops || !page.answer.pieces.some((one) => one.key === old.dataset.key))) old.remove();
+      else if (!page.answer.pieces.some((one) => one.key === old.dataset.key)) old.setAttribute("aria-busy", "true");
+    }
     for (const one of answer.pieces) page.piece(one, one.key in answer.data);
     for (const [name, data] of Object.entries(answer.data)) {
       const root = document.querySelector(`[data-piece="${name}"]`);
-      if (root && scarfwright.pieces[name]) scarfwright.pieces[name](root, data);
+      try {
+        if (root && scarfwright.pieces[name]) scarfwright.pieces[name](root, data);
+      } catch (error) {
+        console.error(name, error); // one piece that fails stops no other
+      }
     }
     if (!answer.stops && !$("sheets").firstChild) page.sheetsFold();
     if (answer.stops) $("sheets").replaceChildren();
@@ -257,8 +269,10 @@ const page = {
     let fold = [...$("pieces").children].find((child) => child.dataset.key === one.key);
     if (!fold) {
       fold = make("details", { "data-key": one.key, open: ["moving_cut", "first", "sled"].includes(one.key) }, make("summary", {}, make("h2", { text: one.title })), make("section", { "data-piece": one.key, "aria-label": one.title }));
-      $("pieces").append(fold);
+      const rank = (key) => page.order.indexOf(key), after = [...$("pieces").children].find((child) => rank(child.dataset.key) > rank(one.key));
+      $("pieces").insertBefore(fold, after || null);
     }
+    fold.removeAttribute("aria-busy");
     if (fold.html === one.html || (alive && fold.html)) return;
     fold.html = one.html;
     const section = fold.querySelector("section"), open = [...section.querySelectorAll("details")].map((each) => each.open);

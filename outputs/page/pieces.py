@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Collection
 from dataclasses import dataclass, replace
 from functools import cache
 
@@ -20,11 +20,11 @@ from scarfwright.outputs.book.look import style
 from scarfwright.outputs.book.render import chapter_piece
 from scarfwright.outputs.web.piece import Piece
 
-NOT_SHOWN = ("record", "files")  # a record is written at the saw; of files the page has a list of its own
-OF_A_FAULTY_JOB = ("joint",)  # nothing of what to do at the saw
-PLANNED = ("wood",)  # takes long where there is a plan: asked for by itself
-
-
+MOVING, FORM = "moving_cut", "tune"  # pieces with a script, which the page shows by themselves
+FIRST = (MOVING, "first", "joint", "sled")  # what one looks at while one types
+REST = ("wood", "checking", "saw", "cut", "testing", FORM, "gluing", "planing", "bending")
+# a record is written at the saw; of files the page has a list of its own
+OF_A_FAULTY_JOB = (MOVING, "joint")  # nothing of what to do at the saw
 _SEEN = {code: "\ufffd" for code in (*range(0x20), 0x7F) if chr(code) not in "\n\t"}  # no markup may hold these
 
 
@@ -46,13 +46,15 @@ def figures(work: Workup) -> list[Figure]:
     return sorted(found.values(), key=lambda one: not one.main)
 
 
-def pieces(work: Workup, planned: Planned | None = None) -> list[Shown]:
-    """The moving cut, then the chapters in working order; of a job with faults nothing to work by."""
+def pieces(work: Workup, keys: Collection[str], planned: Planned | None = None) -> list[Shown]:
+    """Those of `keys` that the job has, in working order; of a job with faults nothing to work by."""
     bad = bool(faults(list(work.findings)))
-    wanted = [c for c in CHAPTERS if (c.key in OF_A_FAULTY_JOB if bad else c.key not in NOT_SHOWN)]
-    found = [*_moving(work), *(_chapter(one, work, planned) for one in wanted)]
-    if not bad:
-        found += _form(work)
+    wanted = [key for key in keys if key in OF_A_FAULTY_JOB or not bad]
+    found = [
+        *(_moving(work) if MOVING in wanted else []),
+        *(_chapter(one, work, planned) for one in CHAPTERS if one.key in wanted),
+        *(_form(work) if FORM in wanted else []),
+    ]
     return [shown for shown in found if shown.piece.html.strip()]
 
 
@@ -71,7 +73,7 @@ def _moving(work: Workup) -> list[Shown]:
         if not faults(list(work.findings)):
             raise
         return []
-    return [Shown(found.key, "The cut, moment by moment", found)]
+    return [Shown(MOVING, "The cut, moment by moment", found)]
 
 
 def _form(work: Workup) -> list[Shown]:
@@ -79,7 +81,7 @@ def _form(work: Workup) -> list[Shown]:
     from scarfwright.outputs.joint_form.piece import piece
 
     found = piece(work)
-    return [Shown(found.key, "What your test joint says", found)]
+    return [Shown(FORM, "What your test joint says", found)]
 
 
 @cache

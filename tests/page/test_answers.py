@@ -13,13 +13,21 @@ from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 from scarfwright.cli.main import check
 from scarfwright.models.job.plain import plain_to_text
-from scarfwright.outputs.page.answer import answer
+from scarfwright.outputs.page.answer import at_once
+from scarfwright.outputs.page.looking import in_full
 
 from tests.page.served import JOB
 from tests.strategies import raw_jobs
 
 ROOT = Path(__file__).parents[2]
 FAST, SLOW = 30, 300
+
+
+def answer(tables: dict[str, Any]) -> dict[str, Any]:
+    """Both halves of what the page gets."""
+    first, then = at_once(tables), in_full(tables, lambda: False, whole_sheets=False)
+    assert first.get("ticket") == then["ticket"]
+    return {**first, **then, "pieces": [*first.get("pieces", []), *then.get("pieces", [])]}
 
 
 def some_jobs(count: int) -> list[dict[str, Any]]:
@@ -51,7 +59,7 @@ def agree(count: int, folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
     jobs = some_jobs(count)
     assert len(jobs) == count
     for tables in jobs:
-        shown = json.loads(json.dumps(answer(json.loads(json.dumps(tables))).data))
+        shown = json.loads(json.dumps(answer(json.loads(json.dumps(tables)))))
         wanted = checked(tables, folder, capsys)
         assert shown["numbers"] == wanted
         assert shown["stops"] == any(one["stops"] for one in wanted["findings"])
@@ -86,10 +94,10 @@ def differing(count: int) -> list[dict[str, Any]]:
 
 def threads_agree(count: int) -> None:
     jobs = differing(count)
-    alone = [json.dumps(answer(one).data) for one in jobs]
+    alone = [json.dumps(answer(one)) for one in jobs]
     with ThreadPoolExecutor(2) as pool:
-        forth = pool.map(lambda one: json.dumps(answer(one).data), jobs)
-        back = pool.map(lambda one: json.dumps(answer(one).data), reversed(jobs))
+        forth = pool.map(lambda one: json.dumps(answer(one)), jobs)
+        back = pool.map(lambda one: json.dumps(answer(one)), reversed(jobs))
         assert list(forth) == alone
         assert list(back) == alone[::-1]
 
@@ -119,13 +127,13 @@ def test_nothing_computed_is_kept_in_a_global() -> None:
 @given(raw_jobs())
 def test_every_way_out_mends_its_finding(tables: dict[str, Any]) -> None:
     """The button does what it says: written into the plain tables, the finding is gone."""
-    shown = answer(tables).data
+    shown = answer(tables)
     for one in [one for one in shown["findings"] if one["ways"]][:2]:
         changed = json.loads(json.dumps(tables))
         for change in one["ways"][0]["changes"]:
             table, key = change["path"]
             changed.setdefault(table, {})[key] = change["value"]
-        after = answer(changed).data
+        after = answer(changed)
         assert after["problems"] == []
         told = [(f["code"], f["text"]) for f in after["findings"]]
         assert (one["code"], one["text"]) not in told
@@ -133,7 +141,7 @@ def test_every_way_out_mends_its_finding(tables: dict[str, Any]) -> None:
 
 def test_findings_lead_to_keys_that_the_form_has() -> None:
     bad = {**JOB, "stock": {"thickness": "22 mm", "height": "200 mm"}}
-    shown = answer(bad).data
+    shown = answer(bad)
     assert shown["stops"]
     for one in shown["findings"]:
         assert one["field"]
@@ -141,11 +149,11 @@ def test_findings_lead_to_keys_that_the_form_has() -> None:
 
 
 def test_of_a_faulty_job_there_is_nothing_to_work_by() -> None:
-    shown = answer({**JOB, "stock": {"thickness": "22 mm", "height": "20 mm"}}).data
+    shown = answer({**JOB, "stock": {"thickness": "22 mm", "height": "20 mm"}})
     assert {one["key"] for one in shown["pieces"]} <= {"moving_cut", "joint"}
 
 
 @given(st.sampled_from(["mm", "in"]))
 def test_an_answer_is_json_of_moderate_size(units: str) -> None:
-    data = json.dumps(answer({**JOB, "units": units}).data)
+    data = json.dumps(answer({**JOB, "units": units}))
     assert len(data) < 400_000

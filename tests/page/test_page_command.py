@@ -54,7 +54,7 @@ def test_listens_on_loopback_alone_and_loads_no_kernel() -> None:
         assert re.fullmatch(r"http://127\.0\.0\.1:\d+/\?key=[\w-]{32}", page.address)
         assert listening(page.process.pid) == {("0100007F", page.port)}
         assert page.answer("work", {"job": JOB})["problems"] == []
-        assert page.answer("look", {"job": JOB})["sheets"]
+        assert page.answer("look", {"job": JOB, "sheets": True})["sheets"]
         assert page.answer("begin", {})["schemas"]
         page.process.send_signal(signal.SIGINT)
         _, said = page.process.communicate(timeout=60)
