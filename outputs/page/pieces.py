@@ -25,6 +25,8 @@ FIRST = (MOVING, "first", "joint", "sled")  # what one looks at while one types
 REST = ("wood", "checking", "saw", "cut", "testing", FORM, "gluing", "planing", "bending")
 # a record is written at the saw; of files the page has a list of its own
 OF_A_FAULTY_JOB = (MOVING, "joint")  # nothing of what to do at the saw
+_PRELUDE = """window.scarfwright = { pieces: {} };
+Object.defineProperty(window, "localStorage", { value: window.sessionStorage });"""
 _SEEN = {code: "\ufffd" for code in (*range(0x20), 0x7F) if chr(code) not in "\n\t"}  # no markup may hold these
 
 
@@ -93,8 +95,8 @@ def _samples() -> tuple[Piece, ...]:
 
 
 def scripts() -> str:
-    """The scripts of all pieces, each once."""
-    return "\n".join(["window.scarfwright = { pieces: {} };", *(one.script for one in _samples())])
+    """The scripts of all pieces, each once. What they keep on the device they keep in the tab, as the page does."""
+    return "\n".join([_PRELUDE, *(one.script for one in _samples())])
 
 
 def styles() -> str:

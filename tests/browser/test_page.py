@@ -156,17 +156,14 @@ def test_defaults_are_shown_in_the_jobs_units_and_marked_until_touched(visit: An
 def test_undo_and_redo_of_fifty_changes(visit: Any) -> None:
     page = visit().page
     type_the_three(page)
-    for number in range(60):
-        page.evaluate("(n) => page.put({...copy(page.job), title: `t${n}`})", number)
+    page.evaluate("() => { for (let n = 0; n < 60; n++) page.put({...copy(page.job), title: `t${n}`}); }")
     assert page.input_value("#k-title") == "t59"
-    for _ in range(50):
-        page.click("#undo")
+    page.evaluate("() => { for (let n = 0; n < 50; n++) document.getElementById('undo').click(); }")
     assert page.input_value("#k-title") == "t9"
     assert page.get_attribute("#undo", "aria-disabled") == "true"
-    page.click("#undo")
+    page.evaluate("() => document.getElementById('undo').click()")  # a further one does nothing
     assert page.input_value("#k-title") == "t9"
-    for _ in range(50):
-        page.click("#redo")
+    page.evaluate("() => { for (let n = 0; n < 50; n++) document.getElementById('redo').click(); }")
     assert page.input_value("#k-title") == "t59"
     page.click("#undo")
     page.fill("#k-title", "another way")
@@ -181,7 +178,7 @@ def test_what_was_typed_survives_a_reload_and_nothing_else_is_kept(visit: Any) -
     page.wait_for_selector("#k-title")
     expect(page.locator("#k-title")).to_have_value("kept")
     state(page, GOOD)
-    assert page.evaluate("() => [localStorage.length, sessionStorage.length, document.cookie]") == [0, 1, ""]
+    assert page.context.storage_state() == {"cookies": [], "origins": []}
     other = page.context.new_page()
     other.goto(page.url)
     other.wait_for_selector("#k-title")
@@ -359,8 +356,8 @@ def test_no_sideways_scrolling_and_targets_for_a_thumb(visit: Any, width: int) -
     small = page.evaluate(
         """() => [...document.querySelectorAll('button, summary, select, input:not([type=file]), a')]
             .map((one) => [one, (one.type === 'checkbox' ? one.closest('label') : one).getBoundingClientRect()])
-            .filter(([one, box]) => box.width > 0 && one.closest('.skip') === null && Math.min(box.width, box.height) < 43.5)
-            .map(([one, box]) => `${one.tagName} ${one.id || one.className || one.textContent.slice(0, 30)} ${box.width} ${box.height}`)"""
+            .filter(([one, box]) => box.width > 0 && !one.closest('.skip') && Math.min(box.width, box.height) < 43.5)
+            .map(([one, box]) => [one.tagName, one.id, one.textContent.slice(0, 30), box.width, box.height].join(' '))"""
     )
     assert small == []
 
@@ -368,7 +365,7 @@ def test_no_sideways_scrolling_and_targets_for_a_thumb(visit: Any, width: int) -
 def test_typing_is_never_held_up(visit: Any) -> None:
     """Letters arrive in the field however long the server takes."""
     page = visit().page
-    page.route("**/work", lambda route: None)  # it never answers
+    page.route("**/work", lambda _: None)  # it never answers
     page.focus("#k-title")
     page.keyboard.type("a long title that is typed at once", delay=5)
     assert page.input_value("#k-title") == "a long title that is typed at once"
