@@ -55,7 +55,7 @@ class Form {
       }
     }
     return [
-      make("fieldset", {}, make("legend", { text: "The board and the slope" }), ...units, ...needed, ...plain),
+      make("fieldset", {}, make("legend", {}, make("h2", { text: "The board and the slope" })), ...units, ...needed, ...plain),
       this.fold("measured", "Your saw and clamps: measure these", "What stands there in slanted letters is assumed until you type yours.", [
         make("figure", { class: "where" }, make("img", { src: picture, alt: "A table saw from the side and from above, a clamp, and an arrow for each size to measure" })),
         ...[...measured].map(([title, fields]) => make("fieldset", {}, make("legend", { text: title }), ...fields)),
@@ -124,7 +124,8 @@ class Form {
       this.items(key);
       const last = holder.lastElementChild;
       last.open = true;
-      requestAnimationFrame(() => last.querySelector("input, select").focus());
+      last.fill();
+      last.querySelector("input, select").focus();
     });
     this.lists.set(key, { holder, model, schema });
     this.fields.set(key, {
