@@ -191,6 +191,23 @@ def plan(
 
 
 @app.command()
+def page(
+    job: Annotated[
+        Path | None,
+        typer.Argument(metavar="[JOB]", help="Job file to begin with; it is only read.", show_default=False),
+    ] = None,
+    port: Annotated[
+        int, typer.Option("--port", metavar="N", min=0, max=65535, help="Port to listen on; 0 for any that is free.")
+    ] = 0,
+    no_open: Annotated[bool, typer.Option("--no-open", help="Print the address and open no browser.")] = False,
+) -> None:
+    """Type a job in the browser and see sled, cut and warnings at once; for one person on this machine."""
+    from scarfwright.cli.serving.serve import serve_page
+
+    raise typer.Exit(serve_page(job, port, open_it=not no_open))
+
+
+@app.command()
 def start(
     file: Annotated[Path, typer.Argument(metavar="FILE", help="Job file to write; never overwritten.")],
     units: Annotated[
@@ -257,11 +274,15 @@ def part(
 
 
 @app.command()
-def schema() -> None:
+def schema(
+    units: Annotated[
+        Literal["mm", "in"], typer.Option("--units", help="Units of the job, which decide the defaults.")
+    ] = "mm",
+) -> None:
     """Print the JSON Schema of the job file, for editors that complete and check."""
-    from scarfwright.models.job.start_text import job_schema
+    from scarfwright.models.job.schema import job_schema
 
-    json_out(job_schema())
+    json_out(job_schema(units))
 
 
 def main() -> int:

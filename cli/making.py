@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -27,6 +28,8 @@ from scarfwright.models.workup import Workup
 from scarfwright.outputs.folder import FolderError, kept_beside, replaced_whole
 from scarfwright.outputs.make import GROUPS, OutputFile, items, make_all
 
+Tell = Callable[[str, int, int], None]  # what is made now, how many are done, of how many
+
 
 @dataclass(frozen=True)
 class Ready:
@@ -49,9 +52,10 @@ def make_job(
     version: str,
     instead: dict[str, Any],
     shop: Path | None = None,
+    tell: Tell | None = None,
 ) -> int:
     """Returns the exit code. `instead`: keys of [files] given on the command line; `shop`: a shop file to take saw,
-    clamps and machines from. Raises JobError."""
+    clamps and machines from; `tell`: hears of every file, instead of a bar on the screen. Raises JobError."""
     groups = groups_of(only)
     if groups is None:
         return no_group(only)
@@ -66,7 +70,7 @@ def make_job(
     if only is not None and empty:
         return refuse(f"{file}: {nothing_for(empty[0], ready.work.job)}", file=str(file), key="shop_has")
     before = groups_in(target)
-    stopped = put(ready, target, groups, version, ready.terms)
+    stopped = put(ready, target, groups, version, ready.terms, tell)
     if stopped is not None:
         return stopped
     if json:
@@ -104,11 +108,13 @@ def make_ready(
     return Ready(work, planned, items(work, groups, planned, beside))
 
 
-def put(ready: Ready, target: Path, groups: set[str], version: str, terms: Terms) -> int | None:
+def put(
+    ready: Ready, target: Path, groups: set[str], version: str, terms: Terms, tell: Tell | None = None
+) -> int | None:
     """Make the files and put the folder in place whole; the exit code where that can't be."""
     try:
         with replaced_whole(target, groups, version, job_to_toml(ready.work.job).encode(), terms) as folder:
-            make_files(ready.todo, folder)
+            make_files(ready.todo, folder, tell)
     except FolderError as error:
         return refuse(str(error), file=str(target))
     Interruption.so_far = f"the files are in {visible(str(target))}, whole"
@@ -170,24 +176,31 @@ def groups_of(only: str | None) -> set[str] | None:
     return asked if asked <= set(GROUPS) else None
 
 
-def make_files(todo: list[OutputFile], folder: Path) -> None:
+def make_files(todo: list[OutputFile], folder: Path, tell: Tell | None = None) -> None:
+    if tell is not None:
+        return _make(todo, folder, tell)
     columns = (TextColumn("{task.description:<28}", markup=False), BarColumn(), MofNCompleteColumn())
     with Progress(*columns, console=say.Screen(stderr=True), transient=True) as progress:
         task = progress.add_task("starting", total=len(todo))
-        done = 0
+        _make(todo, folder, lambda name, done, _: progress.update(task, description=name, completed=done))
+    return None
 
-        def tell(name: str) -> None:
-            nonlocal done
-            progress.update(task, description=name, completed=done)
-            done += 1
 
-        if any(item.path.endswith((".step", ".stl", ".3mf", ".glb")) for item in todo):
-            from scarfwright.models.solids.solids import load_kernel
+def _make(todo: list[OutputFile], folder: Path, tell: Tell) -> None:
+    done = 0
 
-            progress.update(task, description="loading the CAD kernel")
-            with not_now():
-                load_kernel()  # here, where an interruption can be put off
-        make_all(todo, folder, tell)
+    def begun(name: str) -> None:
+        nonlocal done
+        tell(name, done, len(todo))
+        done += 1
+
+    if any(item.path.endswith((".step", ".stl", ".3mf", ".glb")) for item in todo):
+        from scarfwright.models.solids.solids import load_kernel
+
+        tell("loading the CAD kernel", 0, len(todo))
+        with not_now():
+            load_kernel()  # here, where an interruption can be put off
+    make_all(todo, folder, begun)
 
 
 def report(work: Workup, target: Path, todo: list[OutputFile]) -> None:

@@ -29,9 +29,12 @@ FURTHER = 4  # steps that "auto" goes on for a handle's place; common practice, 
 LONGEST_SLED = 6000.0  # "auto" looks no further; longer boards are rarely sold (common practice, no source)
 
 
-def work_up(job: Job) -> Workup:
-    """Work a job out. Never raises for a valid job: what is impossible is a finding."""
-    work = advised(job)
+def work_up(job: Job, *, advice: bool = True) -> Workup:
+    """Work a job out. Never raises for a valid job: what is impossible is a finding.
+
+    advice: with the ways out of findings, each tried, which takes many times as long where there are any.
+    """
+    work = advised(job) if advice else work_out(job)
     if faults(list(work.findings)):
         return work  # nothing is made, so nothing is said about parts and machines
     parts = wanted(work)

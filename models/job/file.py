@@ -10,11 +10,11 @@ from typing import Any
 from pydantic import BaseModel, ValidationError
 from scarfwright.models.job.by_name import is_list, table_model
 from scarfwright.models.job.fields import Plank
-from scarfwright.models.job.problems import JobError, line_of, problem, problems_of
+from scarfwright.models.job.problems import JobError, line_of, problems_of
 from scarfwright.models.job.reading.shop_file import Shop, included, overruled, read_shop, with_shop
 from scarfwright.models.job.reading.toml_text import read_text, tables_of
 from scarfwright.models.job.tables import Job, old_keys_read
-from scarfwright.models.lengths.length import Length, Unit, shown
+from scarfwright.models.lengths.length import Length, Unit
 from scarfwright.models.quantities.quantity import Quantity
 
 
@@ -72,10 +72,8 @@ def _other(job: Job, shop: Shop, key: str) -> bool:
 
 def job_from_dict(raw: dict[str, Any], name: str = "job", text: str = "") -> Job:
     """Build a job from plain tables. Raises JobError."""
-    units = raw.get("units", "mm")
-    if units not in ("mm", "in"):
-        said = f'found {shown(units)}, expected "mm" or "in"'
-        raise JobError(problem(name, said, line=line_of(text, ("units",)), key="units"))
+    asked = raw.get("units", "mm")
+    units: Unit = "in" if asked == "in" else "mm"  # what is no unit is told with all else that is wrong
     filled = fill_defaults(old_keys_read(raw), units)
     try:
         return Job.model_validate(filled, context={"units": units})

@@ -22,7 +22,10 @@ def visible(text: str) -> str:
 
 @dataclass(frozen=True)
 class Problem:
-    """One thing wrong with what was given; empty or None where it can't be told."""
+    """One thing wrong with what was given; empty or None where it can't be told.
+
+    `path` is the key as data: ("saw", "kerf"), ("board", 0, "length"); lists count from 0.
+    """
 
     text: str
     file: str | None = None
@@ -30,6 +33,7 @@ class Problem:
     key: str | None = None
     found: str | None = None
     expected: str | None = None
+    path: tuple[str | int, ...] = ()
 
     def as_json(self) -> dict[str, Any]:
         return {key: value for key, value in asdict(self).items() if key != "text"} | {"text": self.text}
@@ -43,12 +47,20 @@ class JobError(ValueError):
         super().__init__(problems[0].text)
 
 
-def problem(file: str, what: str, *, line: int | None = None, key: str = "", place: str = "") -> Problem:
+def problem(
+    file: str,
+    what: str,
+    *,
+    line: int | None = None,
+    key: str = "",
+    place: str = "",
+    path: tuple[str | int, ...] = (),
+) -> Problem:
     """A problem from its sentence "found ..., expected ..."; `place` stands for the line where a column is known."""
     where = place or (f", line {line}" if line else "")
     text = f"{file}{where}: {key + ': ' if key else ''}{what}"
     found, expected = parts_of(what)
-    return Problem(visible(text), file, line, key or None, found, expected)
+    return Problem(visible(text), file, line, key or None, found, expected, path)
 
 
 def parts_of(what: str) -> tuple[str | None, str | None]:
@@ -83,24 +95,26 @@ def _nearest(error: ErrorDetails) -> tuple[str, ...]:
 
 def _problem(error: ErrorDetails, name: str, text: str) -> Problem:
     path, kind = _path(error), error["type"]
-    line, key = line_of(text, path, _which(error["loc"])), _key_name(error["loc"])
+    line, key, loc = line_of(text, path, _which(error["loc"])), _key_name(error["loc"]), tuple(error["loc"])
     if kind == "extra_forbidden" and path[-1] == "include":
         said = "found include in a table, expected it above the first table of the file"
-        return problem(name, said, line=line, key=key)
+        return problem(name, said, line=line, key=key, path=loc)
     if kind == "extra_forbidden":
         near = _nearest(error)[-1]
         what = "table" if len(path) == 1 and isinstance(error["input"], dict | list) else "key"
         said = f'unknown {what} "{path[-1]}"; the nearest known one is "{near}"'
-        plain = problem(name, said, line=line, key=key)
-        return Problem(plain.text, name, line, key, visible(path[-1]), near)
+        plain = problem(name, said, line=line, key=key, path=loc)
+        return Problem(plain.text, name, line, key, visible(path[-1]), near, loc)
     if kind == "missing" and isinstance(error["loc"][-1], str):
-        return problem(name, f"is missing; expected {_expected(path)}", line=line, key=key)
+        return problem(name, f"is missing; expected {_expected(path)}", line=line, key=key, path=loc)
     if kind in ("value_error", "assertion_error"):
-        return problem(name, str(error["ctx"]["error"]), line=line, key=key)
+        return problem(name, str(error["ctx"]["error"]), line=line, key=key, path=loc)
     if kind == "missing":  # a list too short is reported at the place that is missing: count it instead
         said = f"found {len(error['input'])} values, expected {_several(path)}"
-        return problem(name, said, line=line, key=_key_name(path))
-    return problem(name, f"found {shown(error['input'])}, expected {_wanted(error, path)}", line=line, key=key)
+        return problem(name, said, line=line, key=_key_name(path), path=path)
+    return problem(
+        name, f"found {shown(error['input'])}, expected {_wanted(error, path)}", line=line, key=key, path=loc
+    )
 
 
 def _known_keys(path: tuple[str, ...]) -> list[str]:

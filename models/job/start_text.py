@@ -1,4 +1,4 @@
-"""The commented job to begin from and the JSON Schema, both from the models' own descriptions and defaults."""
+"""The commented job to begin from, from the models' own descriptions and defaults."""
 
 from __future__ import annotations
 
@@ -35,6 +35,13 @@ _FORMS: Mapping[str, tuple[object, object]] = {
     "adhesive.open_time": ("10 min", "10 min"),
     "adhesive.clamp_time": ("24 h", "24 h"),
     "limits.twist": (2, 2),
+    "sled.heel_as_made": ("124.2 mm", "4 7/8 in"),
+    "sled.nose_as_made": ("58.5 mm", "2 5/16 in"),
+    "sled.length_as_made": ("800 mm", "32 in"),
+    "board.width": ("150 mm", "6 in"),
+    "board.thickness": ("22 mm", "7/8 in"),
+    "buy.width": ("150 mm", "6 in"),
+    "buy.thickness": ("22 mm", "7/8 in"),
 }
 _FIRST = ("stock.thickness", "stock.height", "stock.length", "joint.ratio", "sled.plank")
 _AS_MADE = "_as_made"  # measured from a sled there is not yet: no example could fit
@@ -135,6 +142,13 @@ def _line(name: str, value: object, about: str) -> str:
     return f"{line:<{_WIDTH}} # {about}" if about else line
 
 
+def example(name: str, units: Unit) -> object:
+    """What a key without a default might be; None where nothing is known."""
+    table, _, key = name.partition(".")
+    forms = _FORMS.get(name) or _LISTED.get(table, {}).get(key)
+    return Start(units).given.get(name) if forms is None else forms[units == "in"]
+
+
 def _form(name: str, found: FieldInfo, units: Unit) -> object:
     """Something of the right form for a key that has no default."""
     if name in _FORMS:
@@ -142,15 +156,3 @@ def _form(name: str, found: FieldInfo, units: Unit) -> object:
     if "Length" in str(found.annotation):
         return {"mm": "150 mm", "in": "6 in"}[units]
     return 4 if "int" in str(found.annotation) or "float" in str(found.annotation) else ""
-
-
-def job_schema() -> dict[str, Any]:
-    """JSON Schema (2020-12) of the job file."""
-    schema = Job.model_json_schema()
-    schema["$schema"] = "https://json-schema.org/draft/2020-12/schema"
-    schema["title"] = "scarfwright job"
-    schema["properties"]["include"] = {
-        "type": "string",
-        "description": "A file beside the job with the shop's saw, clamps and machines; what the job gives wins.",
-    }
-    return schema

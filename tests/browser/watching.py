@@ -67,7 +67,7 @@ class Watched:
 def watched(browser: Browser, target: str, width: int = 360, height: int = 740, **context: object) -> Watched:
     """Open a page, the network off, and wait until it is at rest. `context`: further options of the browser context,
     such as color_scheme="dark", java_script_enabled=False, has_touch=True."""
-    room = browser.new_context(viewport={"width": width, "height": height}, offline=True, **context)  # type: ignore[arg-type]
+    room = browser.new_context(viewport={"width": width, "height": height}, **{"offline": True, **context})  # type: ignore[arg-type]
     found = Watched(room.new_page())
     found.page.on("console", lambda message: found.messages.append(f"{message.type}: {message.text}"))
     found.page.on("pageerror", lambda error: found.messages.append(f"error: {error}"))

@@ -26,11 +26,12 @@ def ways_out(found: Finding) -> str:
     """One sentence with all remedies, or nothing."""
     if not found.remedies or found.code in TELL_IT_THEMSELVES:
         return ""
-    told = "; or ".join(_said(remedy) for remedy in found.remedies)
+    told = "; or ".join(said(remedy) for remedy in found.remedies)
     return f" {told[0].upper()}{told[1:]}."
 
 
-def _said(remedy: Remedy) -> str:
+def said(remedy: Remedy) -> str:
+    """One way out as what to do."""
     phrases = [_change(key, value) for key, value in remedy]
     return phrases[0] if len(phrases) == 1 else f"{', '.join(phrases[:-1])} and {phrases[-1]}"
 
