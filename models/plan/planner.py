@@ -110,8 +110,10 @@ def _joints(work: Work, effort: float) -> None:
     work.floor = work.bound.joints or 0
     rounds: list[Callable[[], None]] = [partial(_hunt, work, effort, seed) for seed in range(ROUNDS)]
     whole, close = partial(_whole, work, effort), partial(_close_joints, work, effort)
-    quick: list[Callable[[], None]] = [partial(_hunt, work, effort / 10, 0), close]
-    for step in [*(quick if _small(work.problem) else []), rounds[0], whole, *rounds[1:], close]:
+    steps: list[Callable[[], None]] = [rounds[0], whole, *rounds[1:], close]
+    if _small(work.problem):
+        steps = [partial(_hunt, work, effort / 10, 0), close, *steps]
+    for step in steps:
         step()
         if _settled(work) or work.budget.ended():
             break

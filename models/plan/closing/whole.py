@@ -22,8 +22,8 @@ from scarfwright.models.plan.hunting.search import Budget
 from scarfwright.models.plan.problem import Item, Problem
 from scarfwright.models.plan.windows import Spans, reach
 
-MOST_STEPS = 300_000  # choices of runs for one blank
-MOST_WAYS = 60_000
+MOST_STEPS = 3_000_000  # choices of runs for one blank
+MOST_WAYS = 100_000
 MOST_BITS = 63
 LOOKS = (1_000_000, 10_000_000, 40_000_000)  # joins looked at in one step: first few of all sets, then more
 WORK = 12_000_000  # joins looked at that make a point of effort
@@ -241,17 +241,22 @@ class _Meeting:
         return both[fits], overs[:most][fits] + way.over
 
     def _joined(self, side: list[int]) -> list[tuple[Any, Any]]:
-        """Level by level the sets of runs that the first blanks of a side can take, and what they have over."""
+        """Level by level the sets of runs that the first blanks of a side can take, and what they have over, least first.
+        Where they are too many to look at, those with their share of it are kept."""
         import numpy as np
 
         levels = [(np.array([self.shelf.begin], dtype=np.uint64), np.zeros(1, dtype=np.int64))]
-        limit = self.over - sum(self.least)
-        for which in side:
+        limit = left = self.over - sum(self.least)
+        for done, which in enumerate(side):
             sets, overs = levels[-1]
-            step = -(-len(sets) * len(self.ways[which]) // self.looks)
-            self.thinned = self.thinned or step > 1
+            many = max(1, self.looks // len(self.ways[which]))
+            if len(sets) > many:
+                self.thinned = True
+                usual = int(np.searchsorted(overs, limit - left + left * done // len(self.ways)))
+                first = min(max(usual - many // 2, 0), len(sets) - many)
+                sets, overs = sets[first : first + many], overs[first : first + many]
             limit += self.least[which]
-            parts = [self._with(sets[::step], overs[::step], way, limit) for way in self.ways[which]]
+            parts = [self._with(sets, overs, way, limit) for way in self.ways[which]]
             codes, first = np.unique(np.concatenate([p[0] for p in parts]), return_index=True)
             more = np.concatenate([p[1] for p in parts])[first]
             order = np.argsort(more, kind="stable")
