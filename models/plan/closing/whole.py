@@ -241,7 +241,7 @@ class _Meeting:
         return both[fits], overs[:most][fits] + way.over
 
     def _joined(self, side: list[int]) -> list[tuple[Any, Any]]:
-        """Level by level the sets of runs that the first blanks of a side can take, and what they have over, least first.
+        """Level by level the sets of runs that the first blanks of a side take, and what they have over, least first.
         Where they are too many to look at, those with their share of it are kept."""
         import numpy as np
 
@@ -253,8 +253,8 @@ class _Meeting:
             if len(sets) > many:
                 self.thinned = True
                 usual = int(np.searchsorted(overs, limit - left + left * done // len(self.ways)))
-                first = min(max(usual - many // 2, 0), len(sets) - many)
-                sets, overs = sets[first : first + many], overs[first : first + many]
+                low = min(max(usual - many // 2, 0), len(sets) - many)
+                sets, overs = sets[low : low + many], overs[low : low + many]
             limit += self.least[which]
             parts = [self._with(sets, overs, way, limit) for way in self.ways[which]]
             codes, first = np.unique(np.concatenate([p[0] for p in parts]), return_index=True)
