@@ -5,9 +5,11 @@ from __future__ import annotations
 import time
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import partial
 
 from scarfwright.models.plan.closing.model import size_of
 from scarfwright.models.plan.closing.solver import any_plan, fewer_joints, later_goals, single_lengths
+from scarfwright.models.plan.closing.whole import whole_runs
 from scarfwright.models.plan.counting.least import least_consumed, least_price
 from scarfwright.models.plan.counting.rows import Bound, bound_by_count
 from scarfwright.models.plan.data import Missing, Plan, Progress, Proof, Request, Verdict
@@ -17,8 +19,8 @@ from scarfwright.models.plan.layout import lay_out, spare_from
 from scarfwright.models.plan.problem import Problem, build
 from scarfwright.models.plan.troubles import troubles
 
-# Shares of the effort: search for joints, closing them, search for wood, closing that.
-SHARES = (0.45, 0.2, 0.2, 0.15)
+# Shares of the effort: search for joints, runs whole, closing by the solver, search for wood, closing that.
+SHARES = (0.45, 0.2, 0.2, 0.2, 0.15)
 CLOCKED = 1e5  # effort where the clock rules
 SMALL = 400  # variables of the solver's model
 ROUNDS = 3  # fresh starts of the search for joints
@@ -34,6 +36,7 @@ class Work:
     rows: Rows
     best: Score
     effort: float = 0.0
+    floor: int = 0  # no plan has fewer joints, by count or by search
     joints_proved: Proof = None
     wood_proved: Proof = None
     impossible: Proof = None
@@ -104,67 +107,62 @@ def _by_patterns(work: Work) -> bool:
 
 def _joints(work: Work, effort: float) -> None:
     """All blanks and fewest joints. What the solver alone is likely to settle gets a short search first."""
+    work.floor = work.bound.joints or 0
+    rounds: list[Callable[[], None]] = [partial(_hunt, work, effort, seed) for seed in range(ROUNDS)]
+    whole, close = partial(_whole, work, effort), partial(_close_joints, work, effort)
+    steps: list[Callable[[], None]] = [rounds[0], whole, *rounds[1:], close]
     if _small(work.problem):
-        _hunt(work, effort / 10, 1)
-        if work.joints_proved or work.budget.ended():
-            return
-        _close_joints(work, effort)
-        if work.joints_proved or work.impossible:
-            return
-    _hunt(work, effort, ROUNDS)
-    if not work.joints_proved and not work.budget.ended():
-        _close_joints(work, effort)
-
-
-def _goal(work: Work) -> tuple[int, int]:
-    """Unmade blanks and joints that no plan can better."""
-    return (0, (work.bound.pieces or 0) - len(work.problem.items))
-
-
-def _hunt(work: Work, effort: float, rounds: int) -> None:
-    """Fresh starts of the search for joints, until the bound is met."""
-    problem, budget, goal = work.problem, work.budget, _goal(work)
-    for again in range(rounds):
-        budget.stage(SHARES[0] / (rounds - again))
-        hunt = Search(problem, budget, problem.request.rules.seed + again)
-        if hunt.best[:2] > goal:
-            hunt.run(joints_round(problem, goal[1], effort * SHARES[0] / rounds, work.bound.row))
-        _take(work, hunt.best_rows)
-        if work.best[:2] <= goal or budget.ended():
+        steps = [partial(_hunt, work, effort / 10, 0), close, *steps]
+    for step in steps:
+        step()
+        if _settled(work) or work.budget.ended():
             break
-    if work.best[:2] <= goal:
-        work.joints_proved = "count"
+
+
+def _settled(work: Work) -> bool:
+    """Whether the joints are proved, or that there is no plan."""
+    if work.best[:2] == (0, work.floor):
+        work.joints_proved = "count" if work.floor == work.bound.joints else "search"
+    return bool(work.joints_proved or work.impossible)
+
+
+def _hunt(work: Work, effort: float, again: int) -> None:
+    """A fresh start of the search for joints, until no plan can be better."""
+    problem = work.problem
+    work.budget.stage(SHARES[0] / (ROUNDS - again))
+    hunt = Search(problem, work.budget, problem.request.rules.seed + again)
+    if hunt.best[:2] > (0, work.floor):
+        hunt.run(joints_round(problem, work.floor, effort * SHARES[0] / ROUNDS, work.bound.row))
+    _take(work, hunt.best_rows)
+
+
+def _whole(work: Work, effort: float) -> None:
+    """Plans in which every piece has a run to itself, from the fewest pieces up; the floor rises with every proof."""
+    work.budget.stage(0.4)
+    while work.best[:2] > (0, work.floor):
+        rows, none = whole_runs(work.problem, work.floor + len(work.problem.items), work.budget, effort * SHARES[1])
+        if rows is not None:
+            _take(work, rows)
+        if not none:
+            break
+        work.floor += 1
 
 
 def _close_joints(work: Work, effort: float) -> None:
-    """Ask for fewer joints, or for any plan, until there is a proof that there is none."""
-    goal = _goal(work)[1]
+    """Ask for fewer joints, or for any plan and then for fewer joints, until there is a proof that there is none."""
     work.budget.stage(0.4)
-    if work.best[0] == 0:
-        answer = fewer_joints(work.problem, work.rows, work.best[1], goal, work.budget, effort * SHARES[1])
-    else:
-        answer = any_plan(work.problem, work.budget, effort * SHARES[1])
-    if answer.rows is not None:
+    if work.best[0]:
+        answer = any_plan(work.problem, work.budget, effort * SHARES[2])
+        work.impossible = "search" if answer.impossible else None
+        if answer.rows is None:
+            return
         _take(work, answer.rows)
-    if answer.impossible and work.best[0]:
-        work.impossible = "search"
-    elif work.best[0] == 0 and work.best[1] == goal:
-        work.joints_proved = "count"
-    elif work.best[0] == 0 and (answer.impossible or answer.settled):
-        work.joints_proved = "search"
-    if work.best[0] == 0 and work.joints_proved is None and answer.rows is not None:
-        _close_joints_again(work, goal, effort)
-
-
-def _close_joints_again(work: Work, goal: int, effort: float) -> None:
-    """Any plan was found late: now fewer joints."""
-    answer = fewer_joints(work.problem, work.rows, work.best[1], goal, work.budget, effort * SHARES[1])
-    if answer.rows is not None:
-        _take(work, answer.rows)
-    if work.best[1] == goal:
-        work.joints_proved = "count"
-    elif answer.settled:
-        work.joints_proved = "search"
+    if not _settled(work):
+        answer = fewer_joints(work.problem, work.rows, work.best[1], work.floor, work.budget, effort * SHARES[2])
+        if answer.rows is not None:
+            _take(work, answer.rows)
+        if answer.settled and not _settled(work):
+            work.joints_proved = "search"
 
 
 def _small(problem: Problem) -> bool:
@@ -179,12 +177,12 @@ def _wood(work: Work) -> None:
     budget.stage(0.6)
     hunt = Search(problem, budget, problem.request.rules.seed, work.rows)
     least = -1 if problem.priced else int(least_consumed(problem, work.best[1]) / problem.unit_mm)
-    hunt.run(wood_round(problem, work.best[1], effort * SHARES[2] * (0.05 if _small(problem) else 1), least))
+    hunt.run(wood_round(problem, work.best[1], effort * SHARES[3] * (0.05 if _small(problem) else 1), least))
     _take(work, hunt.best_rows)
     if budget.ended():
         return
     budget.stage(1.0)
-    closed = later_goals(problem, work.rows, work.best[1], least, budget, effort * SHARES[3])
+    closed = later_goals(problem, work.rows, work.best[1], least, budget, effort * SHARES[4])
     _take(work, closed.rows)
     if closed.settled:
         work.wood_proved = "search"
