@@ -19,7 +19,7 @@ from typing import Any
 from scarfwright.models.plan.counting.rows import bound_by_count
 from scarfwright.models.plan.goals import Rows
 from scarfwright.models.plan.hunting.search import Budget
-from scarfwright.models.plan.problem import Item, Problem
+from scarfwright.models.plan.problem import OneBlank, Problem
 from scarfwright.models.plan.windows import Spans, reach
 
 MOST_STEPS = 3_000_000  # choices of runs for one blank
@@ -152,7 +152,7 @@ def _sets(lengths: list[int], n: int, total: int, over: int) -> Iterator[tuple[i
     return onward(0, n, total)
 
 
-def _order(item: Item, chosen: tuple[int, ...]) -> tuple[int, ...] | None:
+def _order(item: OneBlank, chosen: tuple[int, ...]) -> tuple[int, ...] | None:
     """An order of the runs with which every joint lies in its window; None if there is none. Short ones at the ends
     come first; for a blank without stretches no other order does better."""
     best = (*chosen[:1], *chosen[2:], *chosen[1:2])
@@ -163,7 +163,7 @@ def _order(item: Item, chosen: tuple[int, ...]) -> tuple[int, ...] | None:
     return next((order for order in sorted(set(permutations(chosen))) if _tables(item, order)[-1]), None)
 
 
-def _tables(item: Item, order: tuple[int, ...]) -> list[Spans]:
+def _tables(item: OneBlank, order: tuple[int, ...]) -> list[Spans]:
     """Where N_0, N_1 .. N_n may lie for pieces no longer than these runs."""
     n = len(order)
     sets: list[Spans] = [((0, 0),)]
@@ -173,7 +173,7 @@ def _tables(item: Item, order: tuple[int, ...]) -> list[Spans]:
     return sets
 
 
-def _cut(item: Item, order: tuple[int, ...]) -> list[int]:
+def _cut(item: OneBlank, order: tuple[int, ...]) -> list[int]:
     """Lengths of the pieces, found from the last one back, each as long as it can be."""
     sets, at, sizes = _tables(item, order), item.totals[len(order)], []
     for place in range(len(order) - 1, -1, -1):
