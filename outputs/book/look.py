@@ -7,11 +7,13 @@ from functools import cache
 from scarfwright.outputs.book.render import resource
 from scarfwright.outputs.narrow.scene import NIGHT
 
+DRAWINGS = "/* drawings at night */"  # where their rules belong in book.css
+
 
 @cache
 def style() -> str:
     """The style sheet, for any page that shows chapters."""
-    rules = "\n".join(
+    rules = [
         f'  svg [{what}="{day}"] {{ {what}: {night}; }}' for day, night in NIGHT.items() for what in ("fill", "stroke")
-    )
-    return f"{resource('book.css')}\n@media screen and (prefers-color-scheme: dark) {{\n{rules}\n}}\n"
+    ]
+    return resource("book.css").replace(DRAWINGS, "\n".join(rules).strip())

@@ -1,5 +1,4 @@
-"""The book's page, read with lxml: whole, safe, its ids its own, its figures those of numbers.json, "
-"the same each time."""
+"""The book's page, read with lxml: whole, safe, its ids its own, its figures those of numbers.json."""
 
 from __future__ import annotations
 

@@ -183,8 +183,7 @@ def _faint(seen: Watched) -> list[str]:
 
 
 def test_print_cuts_no_drawing_and_has_every_origin(books: dict[str, str], open_page: Open) -> None:
-    """Every drawing's letters come out on one page; boxes to tick are there and empty; nothing that "
-    "only works by hand."""
+    """Every drawing's letters come out on one page; boxes to tick are there and empty; no word of touching."""
     seen = open_page(books["plank"])
     seen.page.locator("#saw-walk-2").check()
     drawings = seen.page.evaluate(

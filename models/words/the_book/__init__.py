@@ -1,2 +1,1 @@
-"""What the shop book says beyond the other words: where a figure comes from, what lies in which "
-"file, what to record."""
+"""What the shop book says of its own: where a figure comes from, what lies in which file, what to record."""

@@ -27,7 +27,7 @@ def joint_figures(work: Groundwork) -> tuple[Figure, ...]:
             Origin(
                 "formula",
                 f"What the sled gives: its length over heel less nose, {say(sled.length)} / ({say(sled.heel)} - "
-                f"{say(sled.nose)}). The job asks for {work.job.joint.ratio:g}:1.",
+                f"{say(sled.nose)}). The job says {work.job.joint.ratio:g}:1.",
             ),
             main=True,
         ),
@@ -141,7 +141,9 @@ def wood_figures(work: Groundwork, craft: Craft) -> tuple[Figure, ...]:
             "boards.run_out_mm",
             f"Grain runs out at most, over {say(needs.run_out_length)}",
             say.down(needs.run_out),
-            Origin("source", f"FAA AC 43.13-1B: 1 in 15. Even that leaves {percent(needs.grain_share)} (Hankinson)."),
+            Origin(
+                "source", f"FAA AC 43.13-1B: one in 15; that still leaves {percent(needs.grain_share)} (Hankinson)."
+            ),
         ),
         Figure(
             "boards.moisture_percent",
