@@ -233,7 +233,7 @@ def test_sheets_keep_the_rules_and_name_no_key(name: str) -> None:
 
 def test_labels_on_parts_give_the_slope_as_it_is_written_everywhere() -> None:
     work = work_up(job_from_dict({**raw(), "shop_has": ["printer"], "printer": {"gauges": "all"}}))
-    labels = [str(one.parameters["label"]) for one in work.wanted if one.parameters.get("label")]
+    labels = [one.parameters.text("label") for one in work.wanted if one.parameters.get("label")]
     assert labels
     assert sum("11.97:1" in label for label in labels) == len(labels) - 1  # the shim's gives its thickness alone
     assert not any("1 in" in label for label in labels)
