@@ -68,7 +68,7 @@ def _make(room: Path, text: str, out: TextIO) -> int:
 
 def _listed(folder: Path) -> list[list[Any]]:
     """What the user gets: every file by its path in the folder, with its size [bytes]."""
-    from scarfwright.outputs.folder import MARKER
+    from scarfwright.outputs.share.whole import MARKER
 
     files = sorted(path for path in folder.rglob("*") if path.is_file() and path.name != MARKER)
     return [[path.relative_to(folder).as_posix(), path.stat().st_size] for path in files]
