@@ -45,7 +45,7 @@ def test_the_first_screen_keeps_its_order() -> None:
 
 def test_every_command_it_names_is_there(tmp_path: Path) -> None:
     there = set(re.findall(r"^  (\w+) ", run("--help", cwd=tmp_path).stdout.split("Commands:")[1], flags=re.M))
-    named = set(re.findall(r"scarfwright (start|check|make|share|plan|tune|parts|part|schema)\b", README))
+    named = set(re.findall(r"scarfwright (start|check|make|page|plan|share|tune|parts|part|schema)\b", README))
     assert named == there
     options = set(re.findall(r"scarfwright (\w+)[^`\n]*?(--[a-z-]+)", README))
     helps = {command: run(command, "--help", cwd=tmp_path).stdout for command, _ in options}

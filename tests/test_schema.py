@@ -14,7 +14,7 @@ from scarfwright.models.findings import CODES, finding
 from scarfwright.models.job.by_name import is_list, table_model
 from scarfwright.models.job.file import job_from_dict, job_to_toml
 from scarfwright.models.job.problems import JobError
-from scarfwright.models.job.schema import DRAFT, MEASURE, job_schema
+from scarfwright.models.job.schema import DRAFT, INCLUDE, MEASURE, job_schema
 from scarfwright.models.job.tables import Job, old_keys_read
 from scarfwright.models.lengths.length import Unit
 from scarfwright.models.remedies.fields import KEYS, field_of
@@ -81,7 +81,7 @@ def test_has_exactly_the_keys_of_the_job() -> None:
     for table in Job.model_fields:
         model = table_model(table)
         wanted |= {f"{table}.{key}" for key in model.model_fields} if model else set()
-    assert set(keys_of()) == wanted
+    assert set(keys_of()) == wanted | {INCLUDE}
 
 
 @pytest.mark.parametrize("units", UNITS)

@@ -86,8 +86,8 @@ class Page:
 
     async def open(self, request: Request) -> Response:
         """The tables of a job file's text."""
-        from scarfwright.models.job.plain import plain_from_text
         from scarfwright.models.job.problems import JobError
+        from scarfwright.models.job.reading.plain import plain_from_text
         from scarfwright.models.job.reading.toml_text import text_of
 
         asked = _tables_in(await request.body())
@@ -146,7 +146,7 @@ def _resource(name: str) -> Response:
 def _ordered(tables: dict[str, Any]) -> tuple[str, str]:
     """The ticket and the text of a job to be made. Raises RefusedError for one that can't be."""
     from scarfwright.models.job.file import job_from_dict
-    from scarfwright.models.job.plain import plain_to_text
+    from scarfwright.models.job.reading.plain import plain_to_text
     from scarfwright.outputs.page.answer import ticket
 
     return ticket(job_from_dict(_usable(tables))), plain_to_text(tables)

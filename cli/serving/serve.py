@@ -52,7 +52,7 @@ def _given(path: Path | None) -> dict[str, Any] | None:
     """The tables of the job file to begin with."""
     if path is None:
         return None
-    from scarfwright.models.job.plain import plain_from_text
+    from scarfwright.models.job.reading.plain import plain_from_text
     from scarfwright.models.job.reading.toml_text import read_text
 
     return plain_from_text(read_text(path), str(path))

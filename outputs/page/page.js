@@ -21,7 +21,7 @@ async function ask(name, body, signal) {
 }
 
 const page = {
-  job: { stock: {}, joint: {} }, beside: null, answer: null, other: null, text: "", past: [], ahead: [], last: "", touched: 0, lost: false,
+  job: {}, beside: null, answer: null, other: null, text: "", past: [], ahead: [], last: "", touched: 0, lost: false,
 
   async start() {
     const begun = await (await ask("begin", {})).json();
@@ -348,9 +348,9 @@ const page = {
   },
 };
 
-// A job with the two tables that hold the needed keys, so that each of them is asked for by itself.
+// A job with the tables that hold the needed keys, so that each of them is asked for by itself.
 function whole(job) {
-  return { ...job, stock: job.stock || {}, joint: job.joint || {} };
+  return { ...Object.fromEntries(page.schemas.mm.required.map((key) => [key, {}])), ...job };
 }
 
 page.start().catch((error) => page.say(`Not begun: ${error.message}`));

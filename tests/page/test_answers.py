@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 from hypothesis import HealthCheck, Phase, given, settings
 from scarfwright.cli.main import check
-from scarfwright.models.job.plain import plain_to_text
+from scarfwright.models.job.reading.plain import plain_to_text
 from scarfwright.outputs.page.answer import at_once
 from scarfwright.outputs.page.looking import in_full
 

@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from scarfwright.models.job.plain import plain_to_text
+from scarfwright.models.job.reading.plain import plain_to_text
 
 from tests.cli_runs import run, write
 from tests.page.served import JOB, Served, served

@@ -9,8 +9,8 @@ from typing import Any
 import pytest
 from hypothesis import given
 from scarfwright.models.job.file import job_from_dict, job_from_text, job_to_toml
-from scarfwright.models.job.plain import plain_from_text, plain_to_text
 from scarfwright.models.job.problems import JobError
+from scarfwright.models.job.reading.plain import plain_from_text, plain_to_text
 
 from tests.strategies import raw_jobs
 
