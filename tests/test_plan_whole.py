@@ -1,0 +1,98 @@
+"""Where every piece has a run to itself: what is found is sound, and what is ruled out can't be had."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import HealthCheck, assume, given, reject, settings
+from scarfwright.models.plan.closing import whole
+from scarfwright.models.plan.closing.whole import whole_runs
+from scarfwright.models.plan.counting.rows import Bound, bound_by_count
+from scarfwright.models.plan.data import Blank, Board, Request, Rules
+from scarfwright.models.plan.goals import Rows, score
+from scarfwright.models.plan.hunting.search import Budget
+from scarfwright.models.plan.planner import Work, finish, plan
+from scarfwright.models.plan.problem import Problem, build
+from scarfwright.models.plan.troubles import troubles
+
+from tests.plan_brute import TooLargeError, brute
+from tests.plan_checker import complaints
+from tests.plan_instances import tiny_requests, usual, waste_free
+
+QUIET = settings(
+    deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much], derandomize=True
+)
+
+
+def sound(request: Request, problem: Problem, rows: Rows) -> int:
+    """The joints of rows that an independent check finds nothing wrong with."""
+    work = Work(problem, Bound(None, None, len(rows)), Budget(1.0), rows, score(problem, rows))
+    found = finish(work)
+    assert complaints(request, found) == []
+    assert not found.missing
+    return found.joints
+
+
+def same_as_trying_everything(request: Request) -> None:
+    assume(not [t for t in troubles(request) if t.stops])
+    problem = build(request)
+    assume(all(item.counts for item in problem.items))
+    try:
+        best = brute(request)
+    except TooLargeError:
+        reject()
+    for looks in (whole.LOOKS, (20,)):
+        with pytest.MonkeyPatch.context() as patch:
+            patch.setattr(whole, "LOOKS", looks)
+            for joints in range(4):
+                rows, none = whole_runs(problem, joints + len(problem.items), Budget(1.0), 10.0)
+                assert rows is None or (sound(request, problem, rows) == joints and best and best[0] <= joints)
+                assert not none or best is None or best[0] != joints
+
+
+@settings(QUIET, max_examples=15)
+@given(tiny_requests())
+def test_tiny_racks_agree_with_trying_everything(wanted: Request) -> None:
+    same_as_trying_everything(wanted)
+
+
+@pytest.mark.slow
+@settings(QUIET, max_examples=500)
+@given(tiny_requests())
+def test_many_tiny_racks_agree_with_trying_everything(wanted: Request) -> None:
+    same_as_trying_everything(wanted)
+
+
+@pytest.mark.parametrize("blanks", [1, 2, 7, 12])
+def test_racks_without_waste_are_parted_at_once(blanks: int) -> None:
+    request, joints = waste_free(blanks, 5)
+    problem = build(request)
+    rows, _ = whole_runs(problem, joints + blanks, Budget(10.0), 10.0)
+    assert rows is not None
+    assert sound(request, problem, rows) == joints
+
+
+def test_runs_alike_are_counted_and_a_blank_too_long_for_any_set_is_ruled_out() -> None:
+    """Six boards of 2 m and six of 3 m: length is enough for the second wish, but where the keel takes two of 3 m only
+    four rails get one."""
+    boards = (Board("short", 2000, count=6), Board("long", 3000, count=6))
+    rules = Rules(20, 45, 100, least=200, kerf=3)
+    even = Request(rules, boards, (Blank("rail", 4900, 6),))
+    rows, _ = whole_runs(build(even), 12, Budget(10.0), 10.0)
+    assert rows is not None
+    assert sound(even, build(even), rows) == 6
+    odd = Request(rules, boards, (Blank("keel", 5800), Blank("rail", 4700, 5)))
+    assert whole_runs(build(odd), 12, Budget(10.0), 10.0) == (None, True)
+
+
+@pytest.mark.parametrize(("seed", "joints", "proof"), [(310, 16, "search"), (328, 17, "count")])
+def test_what_the_search_alone_does_not_settle_is_settled(seed: int, joints: int, proof: str) -> None:
+    found = plan(usual(12, 40, seed, effort=0.5))
+    assert (found.joints, found.joints_proved) == (joints, proof)
+
+
+def test_a_budget_that_is_spent_proves_nothing() -> None:
+    problem = build(usual(12, 40, 310))
+    pieces = bound_by_count(problem).pieces or 0
+    assert whole_runs(problem, pieces, Budget(10.0), 1.0) == (None, True)
+    assert whole_runs(problem, pieces, Budget(10.0, stop=lambda: True), 1.0) == (None, False)
+    assert whole_runs(problem, pieces, Budget(10.0), 0.0) == (None, False)
