@@ -280,7 +280,7 @@ def schema(
     ] = "mm",
 ) -> None:
     """Print the JSON Schema of the job file, for editors that complete and check."""
-    from scarfwright.models.job.schema import job_schema
+    from scarfwright.models.job.forms.schema import job_schema
 
     json_out(job_schema(units))
 

@@ -14,9 +14,9 @@ from scarfwright.cli.interruption import Interruption
 from scarfwright.cli.problems import refuse
 from scarfwright.cli.terminal import out, visible
 from scarfwright.models.job.file import job_from_dict
+from scarfwright.models.job.forms.start_text import Start, starting_text
 from scarfwright.models.job.problems import JobError
 from scarfwright.models.job.shop import MACHINES, Machine
-from scarfwright.models.job.start_text import Start, starting_text
 from scarfwright.models.lengths.length import Unit
 
 T = TypeVar("T")

@@ -10,9 +10,9 @@ from pathlib import Path
 
 import pytest
 from scarfwright.models.job.file import job_from_text, job_to_toml
+from scarfwright.models.job.forms.schema import job_schema
+from scarfwright.models.job.forms.start_text import Start, starting_text
 from scarfwright.models.job.problems import JobError
-from scarfwright.models.job.schema import job_schema
-from scarfwright.models.job.start_text import Start, starting_text
 from scarfwright.models.solve import work_up
 
 JOB = """\

@@ -13,8 +13,8 @@ from jsonschema import Draft202012Validator
 from scarfwright.models.findings import CODES, finding
 from scarfwright.models.job.by_name import is_list, table_model
 from scarfwright.models.job.file import job_from_dict, job_to_toml
+from scarfwright.models.job.forms.schema import DRAFT, INCLUDE, MEASURE, job_schema
 from scarfwright.models.job.problems import JobError
-from scarfwright.models.job.schema import DRAFT, INCLUDE, MEASURE, job_schema
 from scarfwright.models.job.tables import Job, old_keys_read
 from scarfwright.models.lengths.length import Unit
 from scarfwright.models.remedies.fields import KEYS, field_of

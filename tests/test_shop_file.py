@@ -13,9 +13,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scarfwright.cli.main import main
 from scarfwright.models.job.file import Read, job_from_text, job_to_toml, read_job, read_whole
+from scarfwright.models.job.forms.schema import job_schema
 from scarfwright.models.job.problems import JobError
 from scarfwright.models.job.reading.shop_file import KEYS, TABLES, read_shop
-from scarfwright.models.job.schema import job_schema
 from scarfwright.models.job.tables import Job
 
 from tests.cli_runs import run, write

@@ -13,7 +13,7 @@ import pytest
 from scarfwright.cli.starting import ask_and_start, asked, start_job
 from scarfwright.models.findings import faults
 from scarfwright.models.job.file import job_from_text
-from scarfwright.models.job.start_text import Start, starting_text
+from scarfwright.models.job.forms.start_text import Start, starting_text
 from scarfwright.models.job.tables import Job
 from scarfwright.models.lengths.length import Unit
 from scarfwright.models.solve import work_up

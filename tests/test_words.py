@@ -13,7 +13,7 @@ from pathlib import Path
 import pytest
 from scarfwright.models.findings import Finding
 from scarfwright.models.job.file import job_from_dict, read_job
-from scarfwright.models.job.start_text import Start, starting_text
+from scarfwright.models.job.forms.start_text import Start, starting_text
 from scarfwright.models.job.tables import Job
 from scarfwright.models.lengths.length import Unit
 from scarfwright.models.solve import work_up

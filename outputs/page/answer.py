@@ -8,9 +8,9 @@ from typing import Any
 
 from scarfwright.models.findings import Remedy, faults
 from scarfwright.models.job.file import job_from_dict, job_to_toml
+from scarfwright.models.job.forms.schema import title
 from scarfwright.models.job.problems import JobError, Problem
 from scarfwright.models.job.reading.plain import plain_to_text
-from scarfwright.models.job.schema import title
 from scarfwright.models.job.tables import Job
 from scarfwright.models.remedies.fields import field_of
 from scarfwright.models.solve import work_up

@@ -6,8 +6,8 @@ from functools import cache
 from typing import Any
 
 from scarfwright.models.job.file import job_from_dict
-from scarfwright.models.job.schema import INCLUDE, MEASURE, job_schema
-from scarfwright.models.job.start_text import Start
+from scarfwright.models.job.forms.schema import INCLUDE, MEASURE, job_schema
+from scarfwright.models.job.forms.start_text import Start
 from scarfwright.models.lengths.length import Unit
 from scarfwright.outputs.formats.svg import write_svg
 from scarfwright.outputs.page.pieces import FIRST, REST

@@ -17,6 +17,7 @@ from scarfwright.outputs.make import items
 from scarfwright.outputs.web.piece import Piece
 
 ROOT = Path(__file__).parents[2]
+PLANK = ROOT / "examples" / "plank-metric.toml"
 EXAMPLES = sorted((ROOT / "examples").glob("*.toml"))
 TRIALS = sorted((ROOT / "tests" / "trials").glob("*.toml"))
 MISCHIEF = "</title><script>alert(1)</script> \"quoted\" 'single' & \u05e1\u05d9\u05e8\u05d4 \U0001f6f6 <b>--></b>"

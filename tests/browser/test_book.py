@@ -10,7 +10,7 @@ import pdfplumber
 import pytest
 from playwright.sync_api import PdfMargins
 
-from tests.book.books import EXAMPLES, counting_piece, mischief, page_of, text_of, worked
+from tests.book.books import PLANK, counting_piece, mischief, page_of, text_of, worked
 from tests.browser.conftest import Open
 from tests.browser.watching import Watched, need_html_validate
 
@@ -23,7 +23,7 @@ LEAST_LETTER = 12.0  # CSS px
 def room(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """Books on disk: of an example, and of a job that means mischief."""
     found = tmp_path_factory.mktemp("books")
-    jobs = {"plank": text_of(EXAMPLES[1]), "mischief": mischief()}
+    jobs = {"plank": text_of(PLANK), "mischief": mischief()}
     for name, text in jobs.items():
         page = page_of(*worked(text), (counting_piece(),))
         (found / f"{name}.html").write_text(page, encoding="utf-8", newline="\n")
@@ -137,7 +137,7 @@ def test_a_piece_that_fails_stops_no_other(room: Path, open_page: Open) -> None:
         counting_piece("moving_cut"), script="scarfwright.pieces.moving_cut = () => { throw new Error('x'); };"
     )
     file = room / "bad.htm"
-    file.write_text(page_of(*worked(text_of(EXAMPLES[1])), (bad, counting_piece())), encoding="utf-8")
+    file.write_text(page_of(*worked(text_of(PLANK)), (bad, counting_piece())), encoding="utf-8")
     seen = open_page(file.as_uri())
     assert "told" in (seen.page.text_content("#joint_form-told") or "")
     assert seen.page.text_content("#moving_cut-told") == "untold"

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Mapping
 from functools import cache
 from typing import Any
 
-from scarfwright.models.job.start_text import example
+from scarfwright.models.job.forms.start_text import example
 from scarfwright.models.job.tables import Job
 from scarfwright.models.lengths.length import Unit
 
