@@ -34,7 +34,7 @@ def _uneven(_say: Say, *, resolution_mm: float, needed_mm: float, by_feeler_mm: 
 
 def _long_span(say: Say, *, span_mm: float, most_mm: float, clear_mm: float, thicknesses: float) -> str:
     return (
-        f"Prop the joint's middle once the clamps are on, or use narrower pads: the clamps stand too close for a riser "
+        f"Prop the joint's middle once the clamps are on: the clamps stand too close for a riser "
         f"between them ({say(clear_mm)} clear of each pad), so the joint spans {say(span_mm)} from riser to riser, "
         f"over {thicknesses:g} thicknesses ({say(most_mm)}; common practice, no source)."
     )
