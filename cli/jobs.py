@@ -10,9 +10,9 @@ from typing import Any
 from scarfwright.cli.examples import FIRST_EXAMPLE, example
 from scarfwright.models.job.file import Read, read_whole, whole_from_text
 from scarfwright.models.job.problems import JobError, problem
-from scarfwright.models.job.reading.shop_file import Shop
 from scarfwright.models.job.shop import MACHINES, Machine
 from scarfwright.models.job.tables import Job
+from scarfwright.models.sharing.manifest import NAME
 from scarfwright.models.words.passing_on.verdict import shop_line
 from scarfwright.outputs.share.shared import is_zip
 
@@ -31,7 +31,7 @@ class Found:
         shop = self.read.shop
         if shop is None:
             return ""
-        taken = [table for table in shop.tables if _taken(self.job, shop, table)]
+        taken = list(dict.fromkeys(key.partition(".")[0] for key in self.read.taken))
         return shop_line(shop.name, self.read.kept, taken)
 
     def shop_data(self) -> dict[str, Any]:
@@ -40,12 +40,10 @@ class Found:
         return {} if shop is None else {"shop": {"file": shop.name, "kept": list(self.read.kept)}}
 
 
-def _taken(job: Job, shop: Shop, table: str) -> bool:
-    """Whether the job has something of a table as the shop gives it."""
-    given, there = shop.tables[table], getattr(job, table)
-    if not isinstance(given, dict):
-        return bool(there == given)
-    return any(getattr(there, key) == value for key, value in given.items())
+def _no_saw_taken(read: Read) -> bool:
+    """Whether the job keeps another saw and other clamps whole, whatever the shop's file says of them."""
+    mine = ("saw.", "clamp.")
+    return any(key.startswith(mine) for key in read.kept) and not any(key.startswith(mine) for key in read.taken)
 
 
 def find(path: Path | None, shop: Path | None = None) -> Found:
@@ -58,11 +56,23 @@ def find(path: Path | None, shop: Path | None = None) -> Found:
     if path is not None:
         read, file = read_whole(path, shop), path
     else:
+<<<<<<< HEAD
         file = Path(f"{FIRST_EXAMPLE}.toml")
         read = whole_from_text(example(FIRST_EXAMPLE).text, file.name, shop=shop)
     taken = read.shop is None or any(_taken(read.job, read.shop, table) for table in read.shop.tables)
     if shop is not None and read.kept and not taken:
         said = f"found nothing of {shop} used, for the job gives all its keys itself; expected a job without them"
+=======
+        text = (files("scarfwright.examples") / FIRST_EXAMPLE).read_text(encoding="utf-8")
+        read, file = whole_from_text(text, FIRST_EXAMPLE, shop=shop), Path(FIRST_EXAMPLE)
+    if shop is not None and _no_saw_taken(read):
+        said = (
+            f"found nothing of the saw and clamps in {shop} used, for the job gives all these keys itself; expected a "
+            "job without them"
+        )
+        if (file.parent / NAME).is_file():
+            said += f", such as: scarfwright start mine.toml --from {file.parent} --shop {shop}"
+>>>>>>> share
         raise JobError(problem(str(file), said, key="--shop"))
     return Found(read.job, file, read)
 

@@ -18,6 +18,7 @@ from scarfwright.models.planning.numbers import plan_numbers
 from scarfwright.models.planning.planned import Planned
 from scarfwright.models.printing.laying import FilledBed, Laid, filled_beds
 from scarfwright.models.printing.note import print_lines
+from scarfwright.models.sharing.manifest import NAME as SEAL
 from scarfwright.models.sheets.layout import SheetPlan
 from scarfwright.models.sheets.operator_note import file_units, plain_lines, router_lines, unit_line
 from scarfwright.models.sheets.tool_path import PathPlan, tool_path
@@ -64,7 +65,7 @@ def items(
     for group, maker in makers.items():
         if group in asked:
             found += maker(work)
-    return [_book(work, planned, [*(item.path for item in found), *beside]), *found]
+    return [_book(work, planned, [*(item.path for item in found), SEAL, *beside]), *found]
 
 
 def _book(work: Workup, planned: Planned | None, paths: list[str]) -> OutputFile:

@@ -72,6 +72,7 @@ def test_a_key_in_the_job_wins_and_is_named(tmp_path: Path) -> None:
     found = read(tmp_path, 'shop_has = ["laser"]\n' + job, SHOP)
     assert (found.job.shop_has, found.job.saw.kerf.text) == (("laser",), "3 mm")
     assert found.job.saw.end_of_cut == "run_on"
+    assert found.taken == ("saw.end_of_cut", "clamp.opening", "clamp.force", "printer.bed", "printer.gauges")
     assert found.kept == ("shop_has", "saw.kerf")  # 254 mm and 10 in are one size
 
 
@@ -268,11 +269,12 @@ def test_check_says_where_the_saw_came_from(tmp_path: Path) -> None:
 
 def test_a_shop_of_which_nothing_is_used_is_refused(tmp_path: Path) -> None:
     """A job with every key spelled out would keep the other saw, though the command line names one's own."""
-    write(tmp_path, '[saw]\nkerf = "2.6 mm"\n', "my-shop.toml")
+    shop = 'shop_has = ["printer"]\n[saw]\nkerf = "2.6 mm"\nblade_diameter = "10 in"\n[clamp]\nopening = "50 mm"\n'
+    write(tmp_path, shop, "my-shop.toml")  # blade and clamps are by chance the same
     write(tmp_path, job_to_toml(job_from_text(JOB)))
     done = run("check", "job.toml", "--shop", "my-shop.toml", "--json", cwd=tmp_path)
     assert done.returncode == 2
-    assert "found nothing of my-shop.toml used" in done.stderr
+    assert "found nothing of the saw and clamps in my-shop.toml used" in done.stderr
     assert json.loads(done.stdout)["problems"][0]["key"] == "--shop"
 
 

@@ -22,11 +22,12 @@ from scarfwright.models.quantities.quantity import Quantity
 class Read:
     """A job as read, and the shop file its machines came from (None: all stands in the job).
 
-    `kept`: keys that both give, to other values: the job's own won.
+    `taken`: keys that the shop alone gives. `kept`: keys that both give, to other values: the job's own won.
     """
 
     job: Job
     shop: Shop | None = None
+    taken: tuple[str, ...] = ()
     kept: tuple[str, ...] = ()
 
 
@@ -57,9 +58,10 @@ def whole_from_text(text: str, name: str, *, beside: Path | None = None, shop: P
     else:
         return Read(job_from_dict(raw, name, text))
     mine = old_keys_read(raw)
-    kept = overruled(mine, taken)
+    both = overruled(mine, taken)
     job = job_from_dict(with_shop(mine, taken), name, text)
-    return Read(job, taken, tuple(key for key in kept if _other(job, taken, key)))
+    alone = tuple(key for key in taken.given() if key not in both)
+    return Read(job, taken, alone, tuple(key for key in both if _other(job, taken, key)))
 
 
 def _other(job: Job, shop: Shop, key: str) -> bool:
