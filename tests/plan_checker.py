@@ -6,6 +6,7 @@ kerf between cuts, trims, no cut in a defect, whole marks, joints outside keep-c
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 from functools import cache
 from itertools import pairwise
@@ -228,6 +229,15 @@ def row_complaints(request: Any, row: Any, pieces: int | None) -> list[str]:
         if pieces is None:
             return [] if None in base else ["every blank can be made alone"]
         return [] if pieces == sum(b for b in base if b is not None) else [f"alone: {base} against {pieces}"]
+    if row.kind == "side by side":
+        from tests.plan_brute import brute
+
+        near = {item[0] for one, other, _ in mates_of(request) for item in (one, other)}
+        best = brute(replace(request, blanks=tuple(b for i, b in enumerate(request.blanks) if i in near)))
+        alone = [min(_shares(request, b, Fraction(0), "length")) for i, b in enumerate(request.blanks) if i not in near
+                 for _ in range(b.count)]  # fmt: skip
+        need = best[0] + sum(request.blanks[i].count for i in near) if best else 0
+        return [] if need + sum(alone) >= (pieces or 10**6) else [f"side by side {need}, {alone}, not {pieces}"]
     have = _supply(request, row.tau, row.kind)
     shares = [_shares(request, b, row.tau, row.kind) for b in request.blanks for _ in range(b.count)]
     needs: dict[int, Fraction] = {0: Fraction(0)}

@@ -131,6 +131,21 @@ def test_mates_keep_their_distance_and_pairs_are_not_opposite() -> None:
         assert abs(one - other) >= 100 + blank.stagger
 
 
+def test_blanks_side_by_side_taken_by_themselves_raise_the_bound() -> None:
+    """Each of the pair needs two of these boards, but their joints would lie within the same 160 mm: one takes three.
+    No row of lengths sees that. The plank is no part of it."""
+    boards = (Board("board", 1330, count=20),)
+    pair = Blank("rail", 2400, 2, group="rails", stagger=300)
+    request = Request(Rules(20, 45, 100, least=200, effort=5), boards, (pair, Blank("plank", 1300, 12)))
+    found = plan(request)
+    assert complaints(request, found) == []
+    assert found.bound_row is not None
+    assert found.bound_row.kind == "side by side"
+    assert (found.bound_row.pieces, int(found.bound_row.need or 0)) == (17, 5)
+    assert found.bound_row.blanks == (0,)
+    assert (found.joints, found.bound_joints, found.joints_proved) == (3, 3, "search")
+
+
 @pytest.mark.parametrize("seed", range(3))
 @pytest.mark.parametrize("blanks", [3, 5])
 def test_waste_free_racks_are_met(blanks: int, seed: int) -> None:

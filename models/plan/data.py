@@ -164,12 +164,12 @@ class Row:
     """A count that bounds the joints, or that shows there is too little: `need` over all blanks against `have`.
 
     kind: "length" (row 1: what pieces have beyond `tau`), "pieces" (row 2: pieces longer than `tau`), "middles"
-    (row 3: pieces with a joint at both ends), "alone" (one blank by itself), "side by side" (mates by themselves),
-    "together" (several rows at once). Lengths in mm. `pieces` is the least number of pieces the count allows (None:
-    no number will do), `need` what one piece fewer would need at least.
+    (row 3: pieces with a joint at both ends), "alone" (one blank by itself), "side by side" (mates by themselves need
+    `need` pieces, settled by search; every other blank one by one). Lengths in mm. `pieces` is the least number of
+    pieces the count allows (None: no number will do), `need` what one piece fewer would need at least.
     """
 
-    kind: Literal["length", "pieces", "middles", "alone", "side by side", "together"]
+    kind: Literal["length", "pieces", "middles", "alone", "side by side"]
     tau: Fraction | None
     pieces: int | None
     need: Fraction | None

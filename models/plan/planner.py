@@ -5,6 +5,7 @@ from __future__ import annotations
 import time
 from collections.abc import Callable
 from dataclasses import dataclass
+from fractions import Fraction
 from functools import partial
 
 from scarfwright.models.plan.closing.model import size_of
@@ -12,15 +13,16 @@ from scarfwright.models.plan.closing.solver import any_plan, fewer_joints, later
 from scarfwright.models.plan.closing.whole import whole_runs
 from scarfwright.models.plan.counting.least import least_consumed, least_price
 from scarfwright.models.plan.counting.rows import Bound, bound_by_count
-from scarfwright.models.plan.data import Missing, Plan, Progress, Proof, Request, Verdict
+from scarfwright.models.plan.data import Missing, Plan, Progress, Proof, Request, Row, Verdict
 from scarfwright.models.plan.goals import Rows, Score, score
 from scarfwright.models.plan.hunting.search import Budget, Search, joints_round, wood_round
 from scarfwright.models.plan.layout import lay_out, spare_from
-from scarfwright.models.plan.problem import Problem, build
+from scarfwright.models.plan.problem import Problem, build, by_themselves, mates_together
 from scarfwright.models.plan.troubles import troubles
 
 # Shares of the effort: search for joints, runs whole, closing by the solver, search for wood, closing that.
 SHARES = (0.45, 0.2, 0.2, 0.2, 0.15)
+SIDE = 0.1  # of the effort, for blanks that lie side by side, taken by themselves
 CLOCKED = 1e5  # effort where the clock rules
 SMALL = 400  # variables of the solver's model
 ROUNDS = 3  # fresh starts of the search for joints
@@ -79,7 +81,9 @@ def search(problem: Problem, budget: Budget) -> Work:
     if _by_patterns(work):
         return work
     work.effort = effort
-    _joints(work, effort)
+    _side_by_side(work)
+    if not work.impossible:
+        _joints(work, effort)
     if work.best[0] == 0 and not budget.ended():
         _wood(work)
     budget.show(problem, work.best, "done", always=True)
@@ -119,10 +123,36 @@ def _joints(work: Work, effort: float) -> None:
             break
 
 
+def _side_by_side(work: Work) -> None:
+    """Blanks that keep their joints apart, taken by themselves on all the boards: what they need at least counts."""
+    problem, budget = work.problem, work.budget
+    groups = mates_together(problem)
+    alone = sum(item.counts[0] for item in problem.items if not item.mates)
+    if not alone and len(groups) < 2:
+        return  # it is all there is
+    need = 0
+    for group in groups:
+        part, nothing = by_themselves(problem, group), [None] * len(group)
+        own = Work(part, bound_by_count(part), budget.part(SIDE / len(groups)), [*nothing], score(part, [*nothing]))
+        _joints(own, work.effort * SIDE / len(groups))
+        budget.take_back(own.budget)
+        if own.impossible:
+            work.impossible = own.impossible
+            _take(work, Search(problem, budget, problem.request.rules.seed).best_rows)
+            return
+        need += len(group) + own.floor
+    if alone + need > (work.bound.pieces or 0):
+        blanks = {problem.items[i].blank for group in groups for i in group}
+        row = Row("side by side", None, alone + need, Fraction(need), None, tuple(sorted(blanks)))
+        work.bound = Bound(alone + need, row, len(problem.items))
+        budget.bound = work.bound.joints
+
+
 def _settled(work: Work) -> bool:
     """Whether the joints are proved, or that there is no plan."""
     if work.best[:2] == (0, work.floor):
-        work.joints_proved = "count" if work.floor == work.bound.joints else "search"
+        counted = work.bound.row is None or work.bound.row.kind != "side by side"
+        work.joints_proved = "count" if counted and work.floor == work.bound.joints else "search"
     return bool(work.joints_proved or work.impossible)
 
 
@@ -161,8 +191,7 @@ def _close_joints(work: Work, effort: float) -> None:
         answer = fewer_joints(work.problem, work.rows, work.best[1], work.floor, work.budget, effort * SHARES[2])
         if answer.rows is not None:
             _take(work, answer.rows)
-        if answer.settled and not _settled(work):
-            work.joints_proved = "search"
+        work.floor = max(work.floor, answer.least)
 
 
 def _small(problem: Problem) -> bool:

@@ -8,7 +8,7 @@ up to it and runs down: a plan is then still sound, and a proof holds for figure
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cached_property
 
@@ -231,3 +231,26 @@ def _mates(request: Request, mark: Fraction) -> dict[int, list[tuple[int, Fracti
 def _near(request: Request, one: int, other: int, everybody: int) -> int:
     near = [n for n in (request.blanks[one].neighbours, request.blanks[other].neighbours) if n is not None]
     return max(near, default=everybody)
+
+
+def mates_together(problem: Problem) -> list[list[int]]:
+    """Items that keep their joints apart, directly or through others, group by group."""
+    groups, seen = [], set()
+    for first, item in enumerate(problem.items):
+        if item.mates and first not in seen:
+            group = [first]
+            for i in group:  # grows as it goes
+                group += [mate for mate, _, _ in problem.items[i].mates if mate not in group]
+            seen |= set(group)
+            groups.append(sorted(group))
+    return groups
+
+
+def by_themselves(problem: Problem, group: list[int]) -> Problem:
+    """The problem of some items alone, on all the runs; their mates must be among them."""
+    number = {i: at for at, i in enumerate(group)}
+    items = (problem.items[i] for i in group)
+    return replace(
+        problem,
+        items=tuple(replace(i, mates=tuple((number[m], clear, on) for m, clear, on in i.mates)) for i in items),
+    )

@@ -149,6 +149,11 @@ def row_line(say: Say, request: Request, plan: Plan) -> str:
         if row.pieces is None:
             return f"{names} can't be made even from all the boards: no row of pieces keeps its joints in place."
         return f"Each blank taken alone already needs its pieces, {row.pieces} in all."
+    if row.kind == "side by side":
+        return (
+            f"Side by side, with their joints apart, {names} need {float(row.need or 0):.0f} pieces by themselves "
+            f"(fewer were ruled out one by one); with the other blanks, each taken alone, {row.pieces} in all."
+        )
     return _count(say, row)
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 import threading
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from scarfwright.models.plan.closing.model import Wood, hint, make_model, rows_of, size_of
@@ -21,12 +21,16 @@ SOLVER_WORK = 1.0  # the solver's own measure of work for one point of effort
 
 @dataclass(frozen=True)
 class Answer:
-    """What the solver says: rows if it found any and what they cost; settled: they are the best, or there are none."""
+    """What the solver says: rows if it found any and what they cost; settled: they are the best, or there are none.
+
+    least: nothing costs less.
+    """
 
     rows: Rows | None
     value: int | None
     settled: bool
     impossible: bool
+    least: int = 0
 
 
 NOTHING = Answer(None, None, False, False)
@@ -63,11 +67,12 @@ def solve(model: Any, read: Callable[[Any], Rows], budget: Budget, effort: float
         round(solver.objective_value) if good else None,
         status == cp_model.OPTIMAL or status == cp_model.INFEASIBLE,
         status == cp_model.INFEASIBLE,
+        math.ceil(solver.best_objective_bound - 1e-6) if good or status == cp_model.UNKNOWN else 0,
     )
 
 
 def any_plan(problem: Problem, budget: Budget, effort: float) -> Answer:
-    """A plan with fewest joints, whatever it is, or the proof that there is none."""
+    """A plan, whatever it costs, or the proof that there is none."""
     runs = list(range(len(problem.room)))
     if size_of(problem, runs) > LARGEST:
         return NOTHING
@@ -91,7 +96,8 @@ def fewer_joints(problem: Problem, rows: Rows | None, best: int, bound: int, bud
     wood.model.minimize(wood.joints)
     if rows is not None:
         hint(wood, rows)
-    return solve(wood.model, lambda solver: rows_of(wood, solver), budget, effort)
+    answer = solve(wood.model, lambda solver: rows_of(wood, solver), budget, effort)
+    return replace(answer, least=best) if answer.impossible else answer
 
 
 @dataclass(frozen=True)

@@ -13,7 +13,6 @@ from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from itertools import permutations
 from typing import Any
 
 from scarfwright.models.plan.counting.rows import bound_by_count
@@ -23,9 +22,10 @@ from scarfwright.models.plan.problem import OneBlank, Problem
 from scarfwright.models.plan.windows import Spans, reach
 
 MOST_STEPS = 3_000_000  # choices of runs for one blank
-MOST_WAYS = 100_000
+MOST_WAYS = 20_000  # of one blank
 MOST_BITS = 63
 LOOKS = (1_000_000, 10_000_000, 40_000_000)  # joins looked at in one step: first few of all sets, then more
+SETS = 60_000  # sets of runs for one blank that make a point of effort, if tried for an order
 WORK = 12_000_000  # joins looked at that make a point of effort
 
 
@@ -63,10 +63,10 @@ def whole_runs(problem: Problem, pieces: int, budget: Budget, effort: float) -> 
     alone = len(runs) == pieces and not _may_share(problem, runs[:-1], pieces)
     if len(runs) < pieces or shelf.full.bit_length() > MOST_BITS or budget.over():
         return None, False
-    ways = _all_ways(problem, lengths, shelf, pieces)
+    end = budget.work + effort
+    ways = _all_ways(problem, lengths, shelf, pieces, budget, end)
     if ways is None:
         return None, False
-    end = budget.work + effort
     chosen, all_seen = None, False
     for looks in LOOKS:
         if chosen is None and not all_seen and budget.work < end and not budget.over():
@@ -105,8 +105,10 @@ def _over(problem: Problem, lengths: Counter[int], pieces: int) -> int:
     return math.floor(lengths.total() and sum(lengths.elements()) - wanted)
 
 
-def _all_ways(problem: Problem, lengths: Counter[int], shelf: Shelf, pieces: int) -> list[list[Way]] | None:
-    """For every blank all its ways; None where they are too many to write down."""
+def _all_ways(
+    problem: Problem, lengths: Counter[int], shelf: Shelf, pieces: int, budget: Budget, end: float
+) -> list[list[Way]] | None:
+    """For every blank all its ways; None where they are too many to write down, or the work is at its end."""
     over = _over(problem, lengths, pieces)
     runs = sorted(lengths.elements())
     alike: dict[Any, list[Way]] = {}
@@ -122,11 +124,12 @@ def _all_ways(problem: Problem, lengths: Counter[int], shelf: Shelf, pieces: int
             if math.comb(len(runs), n - 1) > MOST_STEPS:
                 return None
             for chosen in _sets(runs, n, total, over):
+                budget.work += 1 / SETS
+                if budget.over() or budget.work >= end or len(alike[key]) > MOST_WAYS:
+                    return None
                 if (order := _order(item, chosen)) is not None:
                     more = math.floor(sum(chosen) - item.length - (n - 1) * problem.overlap)
                     alike[key].append(Way(order, sum(shelf.field[x] for x in chosen), more))
-            if sum(map(len, alike.values())) > MOST_WAYS:
-                return None
     return [alike[item.totals, item.zones] for item in problem.items]
 
 
@@ -158,9 +161,25 @@ def _order(item: OneBlank, chosen: tuple[int, ...]) -> tuple[int, ...] | None:
     best = (*chosen[:1], *chosen[2:], *chosen[1:2])
     if _tables(item, best)[-1]:
         return best
-    if not item.zones:
-        return None
-    return next((order for order in sorted(set(permutations(chosen))) if _tables(item, order)[-1]), None)
+    return _onward(item, len(chosen), chosen, ((0, 0),)) if item.zones else None
+
+
+def _onward(item: Item, n: int, rest: tuple[int, ...], here: Spans) -> tuple[int, ...] | None:
+    """An order of the runs that are left, from where the last joint may lie; None if there is none."""
+    place = n - len(rest)
+    into = item.windows[n][place] if place < n - 1 else ((item.totals[n], item.totals[n]),)
+    for at, length in enumerate(rest):
+        if at and length == rest[at - 1]:
+            continue
+        ahead = reach(here, item.least(n, place), length, into)
+        others = (*rest[:at], *rest[at + 1 :])
+        if not ahead or ahead[-1][1] + sum(others) < item.totals[n]:
+            continue
+        if not others:
+            return (length,)
+        if (row := _onward(item, n, others, ahead)) is not None:
+            return (length, *row)
+    return None
 
 
 def _tables(item: OneBlank, order: tuple[int, ...]) -> list[Spans]:

@@ -45,6 +45,16 @@ class Budget:
         self._begun = time.monotonic()
         self._stage = None if self.until is None else self._begun + part * max(self.until - self._begun, 0.0)
 
+    def part(self, share: float) -> Budget:
+        """A quiet budget of its own, with a share of the time left; its work comes back by `take_back`."""
+        now = time.monotonic()
+        until = None if self.until is None else now + share * max(self.until - now, 0.0)
+        return Budget(self.effort, until, self.stop)
+
+    def take_back(self, other: Budget) -> None:
+        """What a part has spent, and whether the user stopped it."""
+        self.work, self.stopped = self.work + other.work, self.stopped or other.stopped
+
     def ended(self) -> bool:
         """Whether clock or user say that all is over."""
         self.stopped = self.stopped or self.stop()
