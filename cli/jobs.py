@@ -56,15 +56,8 @@ def find(path: Path | None, shop: Path | None = None) -> Found:
     if path is not None:
         read, file = read_whole(path, shop), path
     else:
-<<<<<<< HEAD
         file = Path(f"{FIRST_EXAMPLE}.toml")
         read = whole_from_text(example(FIRST_EXAMPLE).text, file.name, shop=shop)
-    taken = read.shop is None or any(_taken(read.job, read.shop, table) for table in read.shop.tables)
-    if shop is not None and read.kept and not taken:
-        said = f"found nothing of {shop} used, for the job gives all its keys itself; expected a job without them"
-=======
-        text = (files("scarfwright.examples") / FIRST_EXAMPLE).read_text(encoding="utf-8")
-        read, file = whole_from_text(text, FIRST_EXAMPLE, shop=shop), Path(FIRST_EXAMPLE)
     if shop is not None and _no_saw_taken(read):
         said = (
             f"found nothing of the saw and clamps in {shop} used, for the job gives all these keys itself; expected a "
@@ -72,7 +65,6 @@ def find(path: Path | None, shop: Path | None = None) -> Found:
         )
         if (file.parent / NAME).is_file():
             said += f", such as: scarfwright start mine.toml --from {file.parent} --shop {shop}"
->>>>>>> share
         raise JobError(problem(str(file), said, key="--shop"))
     return Found(read.job, file, read)
 

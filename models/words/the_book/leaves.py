@@ -7,7 +7,6 @@ from collections.abc import Iterable
 
 TOLD: tuple[tuple[str, str], ...] = (  # the first pattern that fits tells
     (r"numbers\.json", "Every number, in mm, for other programs."),
-    (r"manifest\.json", "What made this folder, and a check sum of every file."),
     (r"job\.toml", "The job as understood, every default spelled out. Making it again gives the same files."),
     (r"manifest\.json", "Version and check sum of every file."),
     (r"plan\.csv", "Which piece comes from which board, as a table."),
