@@ -164,7 +164,7 @@ def _order(item: OneBlank, chosen: tuple[int, ...]) -> tuple[int, ...] | None:
     return _onward(item, len(chosen), chosen, ((0, 0),)) if item.zones else None
 
 
-def _onward(item: Item, n: int, rest: tuple[int, ...], here: Spans) -> tuple[int, ...] | None:
+def _onward(item: OneBlank, n: int, rest: tuple[int, ...], here: Spans) -> tuple[int, ...] | None:
     """An order of the runs that are left, from where the last joint may lie; None if there is none."""
     place = n - len(rest)
     into = item.windows[n][place] if place < n - 1 else ((item.totals[n], item.totals[n]),)
