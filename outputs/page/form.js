@@ -336,7 +336,8 @@ function rows(context) {
   const { items, title } = context.schema;
   let held = [];
   const holder = make("div", {}), add = make("button", { type: "button", text: "Add one", "aria-label": `${title}: add one` });
-  const tell = () => context.set(held.length ? held.map((one) => one ?? "") : undefined);
+  const filled = () => held.filter((one) => [one].flat().some((value) => value !== "")); // a row nobody wrote in says nothing
+  const tell = () => context.set(filled().length ? filled() : undefined);
   const draw = () => {
     holder.replaceChildren(
       ...held.map((value, index) => {
@@ -366,7 +367,7 @@ function rows(context) {
     tell();
   });
   const show = (value) => {
-    if (holder.contains(document.activeElement) && JSON.stringify(value || []) === JSON.stringify(held)) return;
+    if (holder.contains(document.activeElement) && JSON.stringify(value || []) === JSON.stringify(filled())) return;
     held = Array.isArray(value) ? [...value] : [];
     draw();
   };

@@ -156,7 +156,7 @@ const page = {
 
   say(text) {
     if ($("state").textContent !== text) $("state").textContent = text;
-    $("glance").firstChild.textContent = `${text} See what comes of it`;
+    $("glance").firstChild.textContent = `${text.split(". ")[0].replace(/\.$/, "")}: see what comes of it`;
   },
 
   show(answer) {

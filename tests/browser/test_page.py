@@ -10,7 +10,7 @@ from typing import Any
 
 import pytest
 from scarfwright.models.job.file import job_from_dict, job_from_text, job_to_toml
-from scarfwright.models.job.forms.schema import INCLUDE
+from scarfwright.models.job.schema import INCLUDE
 
 from tests.cli_runs import run, write
 from tests.page.served import Served, served
@@ -292,6 +292,24 @@ def test_the_verdict_is_announced_once_and_politely(visit: Any) -> None:
     assert roles == 0
 
 
+def test_rows_of_pairs_are_filled_in_one_after_the_other(visit: Any) -> None:
+    page = visit().page
+    type_the_three(page)
+    page.evaluate("() => { page.form.go(['board']); document.getElementById('k-board').click(); }")
+    page.fill("#k-board-0-length", "2.4 m")
+    rows = page.locator('[data-path="board.0.defects"]')
+    rows.get_by_text("Add one").click()
+    state(page, GOOD)  # a row nobody wrote in says nothing
+    boxes = rows.locator("input")
+    boxes.nth(0).fill("700")
+    expect(rows.locator(".wrong")).to_contain_text("pair 1", ignore_case=True)
+    boxes.nth(1).fill("740")
+    expect(rows.locator(".wrong")).to_be_hidden()
+    assert page.evaluate("() => page.job.board") == [{"length": "2.4 m", "defects": [[700, 740]]}]
+    rows.get_by_label("take number 1 away").click()
+    assert page.evaluate("() => page.job.board") == [{"length": "2.4 m"}]
+
+
 def test_a_finding_leads_to_its_field(visit: Any) -> None:
     page = visit(360, 740).page
     type_the_three(page)
@@ -357,7 +375,7 @@ def test_no_sideways_scrolling_and_targets_for_a_thumb(visit: Any, width: int) -
         """() => [...document.querySelectorAll('button, summary, select, input:not([type=file]), a')]
             .map((one) => [one, (one.type === 'checkbox' ? one.closest('label') : one).getBoundingClientRect()])
             .filter(([one, box]) => box.width > 0 && !one.closest('.skip') && Math.min(box.width, box.height) < 43.5)
-            .map(([one, box]) => [one.tagName, one.id, one.textContent.slice(0, 9), box.width, box.height].join(' '))"""
+            .map(([one, box]) => [one.tagName, one.id, one.textContent.slice(0, 20), box.width, box.height])"""
     )
     assert small == []
 
