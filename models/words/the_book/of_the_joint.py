@@ -141,9 +141,7 @@ def wood_figures(work: Groundwork, craft: Craft) -> tuple[Figure, ...]:
             "boards.run_out_mm",
             f"Grain runs out at most, over {say(needs.run_out_length)}",
             say.down(needs.run_out),
-            Origin(
-                "source", f"FAA AC 43.13-1B: one in 15; that still leaves {percent(needs.grain_share)} (Hankinson)."
-            ),
+            Origin("source", f"FAA AC 43.13-1B: one in 15, which leaves {percent(needs.grain_share)} (Hankinson)."),
         ),
         Figure(
             "boards.moisture_percent",
