@@ -10,7 +10,7 @@ from typing import Any
 
 import pytest
 from scarfwright.models.job.file import job_from_dict, job_from_text, job_to_toml
-from scarfwright.models.job.schema import INCLUDE
+from scarfwright.models.job.forms.schema import INCLUDE
 
 from tests.cli_runs import run, write
 from tests.page.served import Served, served
