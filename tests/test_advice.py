@@ -71,7 +71,7 @@ def test_advice_on_the_trials(path: Path) -> None:
 def test_advice_on_random_jobs() -> None:
     followed = []
 
-    @settings(derandomize=True, max_examples=20, deadline=None, suppress_health_check=QUIET)
+    @settings(derandomize=True, max_examples=10, deadline=None, suppress_health_check=QUIET)
     @given(likely_jobs())
     def run(job: Job) -> None:
         followed.append(check(job))

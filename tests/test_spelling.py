@@ -12,7 +12,7 @@ from tests.test_words import source_texts
 ROOT = Path(__file__).parent.parent
 READ = ("models", "outputs", "cli", "tests", "examples", "README.md", "DEVELOPERS.md", "pyproject.toml")
 # right as they stand: trade words, symbols, and the wrong words that tests of the reader use
-KNOWN = ("planed", "mor", "statics", "heigth", "lenght", "titel", "chek")
+KNOWN = ("planed", "mor", "statics", "heigth", "lenght", "titel", "chek", "jont", "thicknes")
 REPEATED = re.compile(r"\b([a-z]{2,}) \1\b", re.IGNORECASE)
 
 

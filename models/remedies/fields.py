@@ -97,6 +97,7 @@ KEYS: dict[str, str] = {
     "support.outfeed_needed": "saw.table_back",
     "table": "saw.table_front",
     "taper_fork": "printer.tolerance",
+    "plug_in": "shop_has",
     "taper_scale": "joint.ratio",
     "template": "laser.bed",
     "template.kerf_closes": "laser.kerf",

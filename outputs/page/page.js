@@ -114,14 +114,29 @@ const page = {
   async work() {
     if (page.asking) page.asking.abort();
     const asking = (page.asking = new AbortController());
+    const typed = JSON.stringify(page.job);
     try {
       const answer = await (await ask("work", { job: page.job }, asking.signal)).json();
       if (page.asking !== asking) return;
+      page.textOf = typed;
       page.show(answer);
       if (!answer.problems.length) await page.look(asking);
     } catch (error) {
       if (error.name !== "AbortError" && !page.lost) page.say(`Not worked out: ${error.message}`);
     }
+  },
+
+  // The file is of what is typed now; where nobody is there to write it, of what was answered last, and that is said.
+  async save() {
+    let text = page.text;
+    if (page.textOf !== JSON.stringify(page.job)) {
+      try {
+        text = (await (await ask("work", { job: page.job })).json()).text;
+      } catch {
+        page.say("Saved as it was before your last change: the program behind this page has ended.");
+      }
+    }
+    fetchAs(new Blob([text], { type: "application/toml" }), page.fileName());
   },
 
   async look(asking) {
@@ -301,7 +316,7 @@ const page = {
     $("redo").addEventListener("click", () => page.travel(page.ahead, page.past));
     $("open").addEventListener("click", () => $("chosen").click());
     $("chosen").addEventListener("change", page.opened);
-    $("save").addEventListener("click", () => fetchAs(new Blob([page.text], { type: "application/toml" }), page.fileName()));
+    $("save").addEventListener("click", page.save);
     $("beside").addEventListener("click", () => page.besides(copy(page.job)));
     $("alone").addEventListener("click", () => page.besides(null));
     $("swap").addEventListener("click", () => {

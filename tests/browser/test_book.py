@@ -40,7 +40,7 @@ def test_says_nothing_asks_for_nothing_and_is_whole(books: dict[str, str], open_
     for name, address in books.items():
         seen = open_page(address)
         assert (seen.messages, seen.requests) == ([], []), name
-        assert seen.page.text_content("#joint_form-told") == "</script><b>told & heard</b>\u2028", name
+        assert seen.page.text_content("#tune-told") == "</script><b>told & heard</b>\u2028", name
         assert seen.page.locator("main > section > h2").count() == CHAPTERS, name
 
 
@@ -139,7 +139,7 @@ def test_a_piece_that_fails_stops_no_other(room: Path, open_page: Open) -> None:
     file = room / "bad.htm"
     file.write_text(page_of(*worked(text_of(PLANK)), (bad, counting_piece())), encoding="utf-8")
     seen = open_page(file.as_uri())
-    assert "told" in (seen.page.text_content("#joint_form-told") or "")
+    assert "told" in (seen.page.text_content("#tune-told") or "")
     assert seen.page.text_content("#moving_cut-told") == "untold"
     assert len(seen.messages) == 1
     seen.page.locator("#saw-walk-2").check()

@@ -77,7 +77,7 @@ def tab_to(page: Page, selector: str, most: int = 150) -> None:
     raise AssertionError(f"no way to {selector} with the keyboard")
 
 
-@pytest.mark.parametrize("width", [1300, 360])
+@pytest.mark.parametrize("width", [1300, pytest.param(360, marks=pytest.mark.slow)])
 def test_a_beginner_with_the_keyboard_alone(visit: Any, width: int, tmp_path: Path) -> None:
     """Three numbers, a fault, its mending, files: those of `make` to the byte."""
     page = visit(width).page
@@ -342,8 +342,15 @@ def everything_open(page: Page) -> None:
     page.wait_for_timeout(500)
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-@pytest.mark.parametrize("width", [1300, 360])
+@pytest.mark.parametrize(
+    ("width", "scheme"),
+    [
+        (1300, "dark"),
+        (360, "light"),
+        pytest.param(1300, "light", marks=pytest.mark.slow),
+        pytest.param(360, "dark", marks=pytest.mark.slow),
+    ],
+)
 def test_nothing_is_in_the_way_of_use(visit: Any, scheme: str, width: int) -> None:
     """axe-core finds nothing of any weight: with faults and with problems, all folds open."""
     seen = visit(width, color_scheme=scheme)
