@@ -21,7 +21,7 @@ from scarfwright.models.plan.problem import Problem, build, by_themselves, mates
 from scarfwright.models.plan.troubles import troubles
 
 # Shares of the effort: search for joints, runs whole, closing by the solver, search for wood, closing that.
-SHARES = (0.45, 0.2, 0.2, 0.2, 0.15)
+SHARES = (0.45, 0.6, 0.2, 0.2, 0.15)
 SIDE = 0.1  # of the effort, for blanks that lie side by side, taken by themselves
 CLOCKED = 1e5  # effort where the clock rules
 SMALL = 400  # variables of the solver's model
@@ -168,7 +168,7 @@ def _hunt(work: Work, effort: float, again: int) -> None:
 
 def _whole(work: Work, effort: float) -> None:
     """Plans in which every piece has a run to itself, from the fewest pieces up; the floor rises with every proof."""
-    work.budget.stage(0.4)
+    work.budget.stage(0.6)
     while work.best[:2] > (0, work.floor):
         rows, none = whole_runs(work.problem, work.floor + len(work.problem.items), work.budget, effort * SHARES[1])
         if rows is not None:

@@ -26,7 +26,7 @@ MOST_WAYS = 20_000  # of one blank
 MOST_BITS = 63
 LOOKS = (1_000_000, 10_000_000, 40_000_000)  # joins looked at in one step: first few of all sets, then more
 SETS = 60_000  # sets of runs for one blank that make a point of effort, if tried for an order
-WORK = 12_000_000  # joins looked at that make a point of effort
+LOOKED, KEPT = 50_000_000, 10_000_000  # joins looked at, and kept to be sorted, that make a point of effort
 
 
 @dataclass(frozen=True)
@@ -253,11 +253,12 @@ class _Meeting:
         most = int(np.searchsorted(overs, limit - way.over, side="right"))
         if self.budget.over():
             self.thinned, most = True, 0
-        self.budget.work += most / WORK
         code = np.uint64(way.code)
         both = sets[:most] + code
         fits = ((both ^ sets[:most] ^ code) & np.uint64(self.shelf.edges)) == 0
-        return both[fits], overs[:most][fits] + way.over
+        fitting = both[fits]
+        self.budget.work += most / LOOKED + len(fitting) / KEPT
+        return fitting, overs[:most][fits] + way.over
 
     def _joined(self, side: list[int]) -> list[tuple[Any, Any]]:
         """Level by level the sets of runs that the first blanks of a side take, and what they have over, least first.
