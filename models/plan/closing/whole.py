@@ -52,7 +52,9 @@ class Shelf:
     full: int
 
 
-def whole_runs(problem: Problem, pieces: int, budget: Budget, effort: float) -> tuple[Rows | None, bool]:
+def whole_runs(
+    problem: Problem, pieces: int, budget: Budget, effort: float, steps: tuple[int, ...] = LOOKS
+) -> tuple[Rows | None, bool]:
     """A plan of `pieces` pieces in which each has a run to itself, and whether without one there is no plan at all.
 
     Mates are left out of account: a proof holds all the same, a plan is given only where there are none.
@@ -68,7 +70,7 @@ def whole_runs(problem: Problem, pieces: int, budget: Budget, effort: float) -> 
     if ways is None:
         return None, False
     chosen, all_seen = None, False
-    for looks in LOOKS:
+    for looks in steps:
         if chosen is None and not all_seen and budget.work < end and not budget.over():
             chosen, all_seen = _Meeting(ways, _over(problem, lengths, pieces), shelf, budget, looks).chosen()
     if chosen is None or any(item.mates for item in problem.items):
