@@ -90,7 +90,7 @@ def test_what_the_search_alone_does_not_settle_is_settled(seed: int, joints: int
 
 
 def test_runs_parted_anew_among_a_few_blanks_save_joints() -> None:
-    request = usual(60, 240, 500)
+    request = usual(100, 400, 500)
     problem = build(request)
     before = Search(problem, Budget(1.0), 1).best_rows
     after = fewer_by_parts(problem, before, 0, Budget(10.0), 0.5)

@@ -13,7 +13,7 @@ from scarfwright.models.plan.problem import Problem, by_themselves
 
 MANY = (8, 14)  # blanks in a part
 LOOKS = (300_000,)
-TRIES = 30  # a point of effort at most
+TRIES = 150  # parts that make a point of effort, what parting them costs aside
 
 
 def fewer_by_parts(problem: Problem, rows: Rows, goal: int, budget: Budget, effort: float) -> Rows:
