@@ -9,6 +9,8 @@ import signal
 import subprocess
 import sys
 import time
+from dataclasses import replace
+from fractions import Fraction
 from itertools import pairwise
 from pathlib import Path
 from typing import Any
@@ -19,6 +21,7 @@ from scarfwright.models.job.file import job_from_dict, job_from_text, job_to_tom
 from scarfwright.models.job.problems import JobError
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.numbers.numbers import numbers, rounded
+from scarfwright.models.plan.data import Row
 from scarfwright.models.planning.numbers import face, plan_numbers
 from scarfwright.models.planning.planned import Planned, plan_job
 from scarfwright.models.planning.request import request_of, wants_plan, with_bends
@@ -197,6 +200,15 @@ def test_a_shortage_is_told_with_ways_out() -> None:
     assert words.verdict(planned.plan).startswith("Impossible")
     assert any("Buy" in words.remedy_line(say, planned.request, r) for r in planned.plan.remedies)
     assert "hold" in words.row_line(say, planned.request, planned.plan)
+
+
+def test_the_count_of_blanks_side_by_side_is_told_with_their_names(planned: Planned) -> None:
+    plan = replace(planned.plan, bound_row=Row("side by side", None, 6, Fraction(5), None, (0,)))
+    told = words.row_line(say_in("mm"), planned.request, plan)
+    assert "gunwale" in told
+    assert "rail" not in told
+    assert "need 5 pieces by themselves" in told
+    assert told.endswith("6 in all.")
 
 
 def test_a_job_without_boards_has_no_plan() -> None:

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import pytest
 from hypothesis import HealthCheck, assume, given, reject, settings
-from scarfwright.models.plan.closing import whole
-from scarfwright.models.plan.closing.whole import whole_runs
+from scarfwright.models.plan.closing.parts import fewer_by_parts
+from scarfwright.models.plan.closing.whole import LOOKS, whole_runs
 from scarfwright.models.plan.counting.rows import Bound, bound_by_count
 from scarfwright.models.plan.data import Blank, Board, Request, Rules
 from scarfwright.models.plan.goals import Rows, score
-from scarfwright.models.plan.hunting.search import Budget
+from scarfwright.models.plan.goals import joints as joints_of
+from scarfwright.models.plan.hunting.search import Budget, Search
 from scarfwright.models.plan.planner import Work, finish, plan
 from scarfwright.models.plan.problem import Problem, build
 from scarfwright.models.plan.troubles import troubles
@@ -40,13 +41,11 @@ def same_as_trying_everything(request: Request) -> None:
         best = brute(request)
     except TooLargeError:
         reject()
-    for looks in (whole.LOOKS, (20,)):
-        with pytest.MonkeyPatch.context() as patch:
-            patch.setattr(whole, "LOOKS", looks)
-            for joints in range(4):
-                rows, none = whole_runs(problem, joints + len(problem.items), Budget(1.0), 10.0)
-                assert rows is None or (sound(request, problem, rows) == joints and best and best[0] <= joints)
-                assert not none or best is None or best[0] != joints
+    for looks in (LOOKS, (20,)):
+        for joints in range(4):
+            rows, none = whole_runs(problem, joints + len(problem.items), Budget(1.0), 10.0, looks)
+            assert rows is None or (sound(request, problem, rows) == joints and best and best[0] <= joints)
+            assert not none or best is None or best[0] != joints
 
 
 @settings(QUIET, max_examples=15)
@@ -88,6 +87,15 @@ def test_runs_alike_are_counted_and_a_blank_too_long_for_any_set_is_ruled_out() 
 def test_what_the_search_alone_does_not_settle_is_settled(seed: int, joints: int, proof: str) -> None:
     found = plan(usual(12, 40, seed, effort=0.5))
     assert (found.joints, found.joints_proved) == (joints, proof)
+
+
+def test_runs_parted_anew_among_a_few_blanks_save_joints() -> None:
+    request = usual(100, 400, 500)
+    problem = build(request)
+    before = Search(problem, Budget(1.0), 1).best_rows
+    after = fewer_by_parts(problem, before, 0, Budget(10.0), 0.5)
+    assert sound(request, problem, after) < joints_of(before)
+    assert joints_of(before) == joints_of(fewer_by_parts(problem, before, joints_of(before), Budget(10.0), 0.5))
 
 
 def test_a_budget_that_is_spent_proves_nothing() -> None:

@@ -9,6 +9,7 @@ from fractions import Fraction
 from functools import partial
 
 from scarfwright.models.plan.closing.model import size_of
+from scarfwright.models.plan.closing.parts import fewer_by_parts
 from scarfwright.models.plan.closing.solver import any_plan, fewer_joints, later_goals, single_lengths
 from scarfwright.models.plan.closing.whole import whole_runs
 from scarfwright.models.plan.counting.least import least_consumed, least_price
@@ -20,8 +21,9 @@ from scarfwright.models.plan.layout import lay_out, spare_from
 from scarfwright.models.plan.problem import Problem, build, by_themselves, mates_together
 from scarfwright.models.plan.troubles import troubles
 
-# Shares of the effort: search for joints, runs whole, closing by the solver, search for wood, closing that.
-SHARES = (0.45, 0.2, 0.2, 0.2, 0.15)
+# Shares of the effort: search for joints, runs whole, runs whole a part at a time and then the solver, search for
+# wood, closing that.
+SHARES = (0.45, 0.6, 0.2, 0.2, 0.15)
 SIDE = 0.1  # of the effort, for blanks that lie side by side, taken by themselves
 CLOCKED = 1e5  # effort where the clock rules
 SMALL = 400  # variables of the solver's model
@@ -114,7 +116,7 @@ def _joints(work: Work, effort: float) -> None:
     work.floor = work.bound.joints or 0
     rounds: list[Callable[[], None]] = [partial(_hunt, work, effort, seed) for seed in range(ROUNDS)]
     whole, close = partial(_whole, work, effort), partial(_close_joints, work, effort)
-    steps: list[Callable[[], None]] = [rounds[0], whole, *rounds[1:], close]
+    steps: list[Callable[[], None]] = [rounds[0], whole, *rounds[1:], partial(_by_parts, work, effort), close]
     if _small(work.problem):
         steps = [partial(_hunt, work, effort / 10, 0), close, *steps]
     for step in steps:
@@ -168,7 +170,7 @@ def _hunt(work: Work, effort: float, again: int) -> None:
 
 def _whole(work: Work, effort: float) -> None:
     """Plans in which every piece has a run to itself, from the fewest pieces up; the floor rises with every proof."""
-    work.budget.stage(0.4)
+    work.budget.stage(0.6)
     while work.best[:2] > (0, work.floor):
         rows, none = whole_runs(work.problem, work.floor + len(work.problem.items), work.budget, effort * SHARES[1])
         if rows is not None:
@@ -176,6 +178,13 @@ def _whole(work: Work, effort: float) -> None:
         if not none:
             break
         work.floor += 1
+
+
+def _by_parts(work: Work, effort: float) -> None:
+    """Runs parted anew among a few blanks at a time; the only one that many blanks allow."""
+    work.budget.stage(0.4)
+    if work.best[0] == 0:
+        _take(work, fewer_by_parts(work.problem, work.rows, work.floor, work.budget, effort * SHARES[2]))
 
 
 def _close_joints(work: Work, effort: float) -> None:

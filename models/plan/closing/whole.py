@@ -26,7 +26,7 @@ MOST_WAYS = 20_000  # of one blank
 MOST_BITS = 63
 LOOKS = (1_000_000, 10_000_000, 40_000_000)  # joins looked at in one step: first few of all sets, then more
 SETS = 60_000  # sets of runs for one blank that make a point of effort, if tried for an order
-WORK = 12_000_000  # joins looked at that make a point of effort
+LOOKED, KEPT = 50_000_000, 10_000_000  # joins looked at, and kept to be sorted, that make a point of effort
 
 
 @dataclass(frozen=True)
@@ -52,7 +52,9 @@ class Shelf:
     full: int
 
 
-def whole_runs(problem: Problem, pieces: int, budget: Budget, effort: float) -> tuple[Rows | None, bool]:
+def whole_runs(
+    problem: Problem, pieces: int, budget: Budget, effort: float, steps: tuple[int, ...] = LOOKS
+) -> tuple[Rows | None, bool]:
     """A plan of `pieces` pieces in which each has a run to itself, and whether without one there is no plan at all.
 
     Mates are left out of account: a proof holds all the same, a plan is given only where there are none.
@@ -68,7 +70,7 @@ def whole_runs(problem: Problem, pieces: int, budget: Budget, effort: float) -> 
     if ways is None:
         return None, False
     chosen, all_seen = None, False
-    for looks in LOOKS:
+    for looks in steps:
         if chosen is None and not all_seen and budget.work < end and not budget.over():
             chosen, all_seen = _Meeting(ways, _over(problem, lengths, pieces), shelf, budget, looks).chosen()
     if chosen is None or any(item.mates for item in problem.items):
@@ -253,11 +255,12 @@ class _Meeting:
         most = int(np.searchsorted(overs, limit - way.over, side="right"))
         if self.budget.over():
             self.thinned, most = True, 0
-        self.budget.work += most / WORK
         code = np.uint64(way.code)
         both = sets[:most] + code
         fits = ((both ^ sets[:most] ^ code) & np.uint64(self.shelf.edges)) == 0
-        return both[fits], overs[:most][fits] + way.over
+        fitting = both[fits]
+        self.budget.work += most / LOOKED + len(fitting) / KEPT
+        return fitting, overs[:most][fits] + way.over
 
     def _joined(self, side: list[int]) -> list[tuple[Any, Any]]:
         """Level by level the sets of runs that the first blanks of a side take, and what they have over, least first.
