@@ -230,7 +230,9 @@ def test_buttons_go_to_the_moments_and_say_where_one_is(pages: dict[str, str], o
                     "(name) => document.querySelector('.moments [aria-pressed=true]')?.textContent === name",
                     arg=moment["label"],
                 )
-            assert float(seen.page.locator("input[type=range]").input_value()) == pytest.approx(moment["travel_mm"], abs=0.05)
+            assert float(seen.page.locator("input[type=range]").input_value()) == pytest.approx(
+                moment["travel_mm"], abs=0.05
+            )
             assert button.get_attribute("aria-pressed") == "true"
             assert seen.page.locator('.moments [aria-pressed="true"]').count() == 1
 
