@@ -4,8 +4,6 @@ from __future__ import annotations
 
 import json
 import math
-import subprocess
-import sys
 from pathlib import Path
 from typing import Any
 
@@ -16,6 +14,7 @@ from scarfwright.models.solve import work_up
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.make import items, parts_for
 
+from tests.cli_runs import run
 from tests.shops import in_full_shop
 
 BASE: dict[str, Any] = {
@@ -79,9 +78,8 @@ def test_make_goes_on_without_the_part_and_says_so(tmp_path: Path) -> None:
         '[stock]\nthickness = "22 mm"\nheight = "60 mm"\n[joint]\nratio = 12\n[sled]\nmade_from = "sheet"\n'
         'length = "1200 mm"\n[clamp]\nopening = "50 mm"\n[printer]\nbed = [90, 90, 30]\n'
     )
-    entry = "from scarfwright.cli.entry import run; run()"
-    command = [sys.executable, "-c", entry, "make", str(job), "--out", str(tmp_path / "out"), "--only", "print"]
-    done = subprocess.run([*command, "--json"], capture_output=True, text=True, timeout=300)
+    command = ("make", job, "--out", tmp_path / "out", "--only", "print")
+    done = run(*command, "--json", cwd=tmp_path)
     assert done.returncode == 0, done.stderr
     told = json.loads(done.stdout)
     parts = {f["code"]: f for f in told["findings"] if f["level"] == "fault"}
@@ -89,6 +87,6 @@ def test_make_goes_on_without_the_part_and_says_so(tmp_path: Path) -> None:
     assert all(f["part"] for f in parts.values())
     assert not any("nose_wedge" in name or "riser." in name for name in told["files"])
     assert any("hand_stop" in name for name in told["files"])
-    again = subprocess.run(command, capture_output=True, text=True, timeout=300)
+    again = run(*command, cwd=tmp_path)
     assert again.returncode == 0
     assert "nose_wedge.no_grip" in again.stdout

@@ -15,12 +15,7 @@ from ezdxf.filemanagement import readfile as read_dxf
 from scarfwright.models.parts import registry
 from scarfwright.models.parts.words import WordError, find_kind, read, words
 
-
-def run(*words: str | Path, cwd: Path) -> subprocess.CompletedProcess[str]:
-    entry = "from scarfwright.cli.entry import run; run()"
-    return subprocess.run(
-        [sys.executable, "-c", entry, *map(str, words)], cwd=cwd, capture_output=True, text=True, timeout=300
-    )
+from tests.cli_runs import run
 
 
 def test_parts_lists_every_part_with_every_parameter(tmp_path: Path) -> None:

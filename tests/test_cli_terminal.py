@@ -54,14 +54,12 @@ def test_control_characters_are_shown_and_not_sent(tmp_path: Path) -> None:
 @pytest.mark.parametrize("encoding", ["ascii", "cp1252", "utf-8"])
 def test_any_terminal_can_show_it(tmp_path: Path, encoding: str) -> None:
     job = write(tmp_path, 'title = "Mål ½ ≥ 木"\n' + GOOD)
+    first = f"import sys; [one.reconfigure(encoding={encoding!r}) for one in (sys.stdout, sys.stderr)]"
     for words in (["check", "--all"], ["parts"], ["--help"], ["check", "--json"]):
         target = [job] if words[0] == "check" else []
-        done = subprocess.run(
-            [sys.executable, "-c", ENTRY, words[0], *target, *words[1:]],
-            cwd=tmp_path, env={**os.environ, "PYTHONIOENCODING": encoding}, capture_output=True, timeout=120,
-        )  # fmt: skip
+        done = run(words[0], *target, *words[1:], cwd=tmp_path, first=first)
         assert done.returncode == 0, done.stderr
-        text = done.stdout.decode(encoding)
+        text = done.stdout.encode("utf-8", "surrogateescape").decode(encoding)
         if words[-1] == "--json":
             assert json.loads(text)["title"] == "Mål ½ ≥ 木"
         elif words[0] == "check" and encoding == "ascii":

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import subprocess
-import sys
 from pathlib import Path
 from typing import Any
 
@@ -12,6 +10,7 @@ from scarfwright.models.findings import CODES, Level
 from scarfwright.models.job.file import job_from_dict, job_to_toml
 from scarfwright.models.job.problems import JobError
 
+from tests.cli_runs import run
 from tests.cut_jobs import job, of_code, raw, worked
 
 Tables = dict[str, dict[str, Any]]
@@ -189,11 +188,6 @@ def test_a_zero_gap_would_cut_the_sled() -> None:
 
 
 NOTCH = {"nose_flat": 0}  # a nose notch instead of a clamp on the nose, which would be stopped first
-
-
-def run(*words: str, cwd: Path) -> subprocess.CompletedProcess[str]:
-    code = "from scarfwright.cli.entry import run; run()"
-    return subprocess.run([sys.executable, "-c", code, *words], cwd=cwd, capture_output=True, text=True, timeout=120)
 
 
 @pytest.mark.parametrize(

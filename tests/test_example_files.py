@@ -23,6 +23,7 @@ from scarfwright.models.workup import Workup
 from shapely import Polygon, contains_properly
 from shapely.ops import unary_union
 
+from tests.cli_runs import run
 from tests.examples import SLOWLY_ALL
 
 LAYERS = {"CUT_OUTSIDE", "CUT_INSIDE", "DRILL", "SCORE", "NOTES", "SHEET"}
@@ -42,13 +43,8 @@ class Made(NamedTuple):
 @pytest.fixture(scope="module", params=SLOWLY_ALL, ids=lambda p: p.stem)
 def made(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Made:
     folder = tmp_path_factory.mktemp("made") / "out"
-    entry = "from scarfwright.cli.entry import run; run()"
-    subprocess.run(
-        [sys.executable, "-c", entry, "make", str(request.param), "--out", str(folder)],
-        check=True,
-        capture_output=True,
-        timeout=300,
-    )
+    done = run("make", request.param, "--out", folder, cwd=folder.parent)
+    assert done.returncode == 0, done.stderr
     return Made(folder, work_up(read_job(request.param)), json.loads((folder / "numbers.json").read_text()))
 
 

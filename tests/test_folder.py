@@ -15,6 +15,8 @@ from scarfwright.outputs import folder as folder_room
 from scarfwright.outputs.folder import FolderError, replaced_whole
 from scarfwright.outputs.share.whole import MARKER
 
+from tests.cli_runs import run
+
 GROUPS = {"cad", "cut"}
 
 
@@ -287,16 +289,12 @@ def test_a_real_mount_point_is_refused() -> None:
 @pytest.mark.parametrize("limit", [100, 2_000, 20_000, 60_000])
 def test_a_disk_that_fills_up(tmp_path: Path, limit: int) -> None:
     """A limit on file size stands for the full disk: the write fails in the middle, at whichever writer it hits."""
-    entry = (
+    first = (
         "import resource, signal; signal.signal(signal.SIGXFSZ, signal.SIG_IGN);"
-        f"resource.setrlimit(resource.RLIMIT_FSIZE, ({limit}, {limit}));"
-        "from scarfwright.cli.entry import run; run()"
+        f"resource.setrlimit(resource.RLIMIT_FSIZE, ({limit}, {limit}))"
     )
     (tmp_path / "out").mkdir()
-    done = subprocess.run(
-        [sys.executable, "-c", entry, "make", "--out", "out"],
-        cwd=tmp_path, capture_output=True, text=True, timeout=120, check=False,
-    )  # fmt: skip
+    done = run("make", "--out", "out", cwd=tmp_path, first=first)
     assert done.returncode == 2, done.stderr
     assert "Traceback" not in done.stderr
     assert "what was there before is as it was" in done.stderr

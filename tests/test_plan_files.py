@@ -32,6 +32,7 @@ from scarfwright.outputs.plan_sheet.codes import Look, letter
 from scarfwright.outputs.plan_sheet.csv import plan_csv
 from scarfwright.outputs.plan_sheet.sheets import plan_sheets
 
+from tests.cli_runs import run
 from tests.plan_checker import complaints
 
 RAW: dict[str, Any] = {
@@ -215,11 +216,6 @@ def test_a_job_without_boards_has_no_plan() -> None:
     assert not wants_plan(work_out(job_from_dict({"stock": RAW["stock"], "joint": RAW["joint"]})))
 
 
-def run(*words_: str, cwd: Path) -> subprocess.CompletedProcess[str]:
-    command = [sys.executable, "-m", "scarfwright.cli.entry", *words_]
-    return subprocess.run(command, cwd=cwd, capture_output=True, text=True, timeout=300, check=False)
-
-
 def write(folder: Path, raw: dict[str, Any]) -> Path:
     file = folder / "skiff.toml"
     file.write_text(job_to_toml(job_from_dict(raw)).replace("# ", "# "), encoding="utf-8")
@@ -254,7 +250,7 @@ def test_ctrl_c_writes_the_best_so_far(tmp_path: Path) -> None:
     write(tmp_path, {**RAW, "board": boards, "blank": blanks, "plan": {"effort": 1000}})
     command = [sys.executable, "-m", "scarfwright.cli.entry", "plan", "skiff.toml", "--out", "best"]
     process = subprocess.Popen(command, cwd=tmp_path, stdout=subprocess.PIPE, stderr=subprocess.PIPE, env=os.environ)
-    time.sleep(6)
+    time.sleep(3)
     process.send_signal(signal.SIGINT)
     process.communicate(timeout=120)
     if process.returncode == 0:

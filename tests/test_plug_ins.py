@@ -354,8 +354,8 @@ def installed(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 def command(installed: Path, folder: Path, *words: str) -> subprocess.CompletedProcess[str]:
-    path = os.pathsep.join([str(installed), os.environ.get("PYTHONPATH", "")])
-    return run(*words, cwd=folder, env={"PYTHONPATH": path, "TOLD": str(folder / "told"), "COLUMNS": "200"})
+    on_path = f"import sys; sys.path.insert(0, {str(installed)!r})"
+    return run(*words, cwd=folder, env={"TOLD": str(folder / "told"), "COLUMNS": "200"}, first=on_path)
 
 
 @pytest.mark.parametrize("words", [("--help",), ("--version",), ("schema",), ("start", "mine.toml")], ids=" ".join)
