@@ -343,7 +343,7 @@ def assert_cut_or_told(raw: dict[str, Any]) -> None:
         assert {t.layer for t in path.tracks} >= {"CUT_OUTSIDE"}
 
 
-@settings(max_examples=20, deadline=None)
+@settings(max_examples=8, deadline=None)
 @given(routed())
 def test_any_job_is_cut_or_told(raw: dict[str, Any]) -> None:
     assert_cut_or_told(raw)

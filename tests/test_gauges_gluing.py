@@ -51,7 +51,7 @@ def clear(glue: GlueUp) -> bool:
     return all(abs(s.place - c) >= (s.width + glue.pad) / 2 + CLEAR - 1e-9 for s in glue.supports for c in glue.clamps)
 
 
-@settings(max_examples=20, deadline=None, suppress_health_check=list(HealthCheck), derandomize=True, database=None)
+@settings(max_examples=8, deadline=None, suppress_health_check=list(HealthCheck), derandomize=True, database=None)
 @given(
     thickness=st.floats(5, 60),
     ratio=st.floats(5, 25),

@@ -51,12 +51,13 @@ def same_as_brute(request: Request) -> None:
     assert row_complaints(request, found.bound_row, pieces) == []
 
 
+SOME = [0, *(pytest.param(seed, marks=pytest.mark.slow) for seed in (1, 2))]
 QUIET = settings(
     deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much], derandomize=True
 )
 
 
-@settings(QUIET, max_examples=30)
+@settings(QUIET, max_examples=12)
 @given(tiny_requests())
 def test_tiny_racks_have_the_plan_that_trying_everything_finds(request: Request) -> None:
     same_as_brute(request)
@@ -146,7 +147,7 @@ def test_blanks_side_by_side_taken_by_themselves_raise_the_bound() -> None:
     assert (found.joints, found.bound_joints, found.joints_proved) == (3, 3, "search")
 
 
-@pytest.mark.parametrize("seed", range(3))
+@pytest.mark.parametrize("seed", SOME)
 @pytest.mark.parametrize("blanks", [3, 5])
 def test_waste_free_racks_are_met(blanks: int, seed: int) -> None:
     request, joints = waste_free(blanks, seed)
@@ -164,7 +165,7 @@ def test_larger_waste_free_racks_are_met(blanks: int, seed: int) -> None:
     assert (found.verdict, found.joints) == ("made", joints)
 
 
-@pytest.mark.parametrize("seed", range(6))
+@pytest.mark.parametrize("seed", range(3))
 def test_plans_of_usual_racks_are_sound_and_never_worse_than_by_hand(seed: int) -> None:
     request = usual(6, 30, seed, effort=0.3)
     found = plan(request)
@@ -320,7 +321,7 @@ def test_contradictions_are_told_before_any_search(change: dict[str, Any], code:
 # -- the bound ------------------------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize("seed", range(4))
+@pytest.mark.parametrize("seed", range(2))
 def test_the_bound_never_exceeds_a_plan_and_grows_with_fewer_boards(seed: int) -> None:
     request = usual(6, 40, seed, effort=0.3)
     found = plan(request)

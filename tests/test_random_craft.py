@@ -41,7 +41,7 @@ def raw_jobs(draw: st.DrawFn) -> dict[str, Any]:
     }
 
 
-@settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck), derandomize=True, database=None)
+@settings(max_examples=6, deadline=None, suppress_health_check=list(HealthCheck), derandomize=True, database=None)
 @given(raw_jobs())
 def test_numbers_words_and_sheets(raw: dict[str, Any]) -> None:
     job = job_from_dict(raw)

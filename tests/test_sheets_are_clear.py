@@ -61,7 +61,7 @@ def _check(name: str, job: Job) -> None:
 
 
 @every_maker
-@settings(max_examples=6, derandomize=True, phases=AS_THEY_COME, suppress_health_check=list(HealthCheck))
+@settings(max_examples=3, derandomize=True, phases=AS_THEY_COME, suppress_health_check=list(HealthCheck))
 @given(job=likely_jobs())
 def test_a_few_random_jobs(name: str, job: Job) -> None:
     _check(name, job)

@@ -108,7 +108,7 @@ def _check(job: Job) -> None:
     assert not found, "\n".join(found)
 
 
-@settings(max_examples=8, derandomize=True, phases=AS_THEY_COME, suppress_health_check=list(HealthCheck))
+@settings(max_examples=3, derandomize=True, phases=AS_THEY_COME, suppress_health_check=list(HealthCheck))
 @given(job=likely_jobs())
 def test_a_few_random_jobs(job: Job) -> None:
     _check(job)
