@@ -92,25 +92,38 @@ def unclear(sheet: Sheet) -> list[str]:
     ]
     frame = _frame(sheet)
     found += [f"{sheet.title}: {t.what!r} outside its frame" for t in texts if not frame.covers(t.area)]
-    tree = STRtree([s.area for s in strokes])
+    tree, fills = STRtree([s.area for s in strokes]), Fills(strokes)
     for text in texts:
         for index in tree.query(text.area, predicate="intersects"):
             stroke = strokes[int(index)]
-            if not _hidden(text, stroke, strokes):
+            if not _hidden(text, stroke, fills):
                 found.append(f"{sheet.title}: {text.what!r} over the line {stroke.what!r}")
-    return found + [f"{sheet.title}: {t.what!r} too pale, {c:.1f}" for t in texts if (c := contrast(t, strokes)) < PALE]
+    return found + [f"{sheet.title}: {t.what!r} too pale, {c:.1f}" for t in texts if (c := contrast(t, fills)) < PALE]
 
 
-def contrast(text: Shown, painted: list[Shown]) -> float:
+class Fills:
+    """What is painted over an area, in the order it was painted, looked up by place."""
+
+    def __init__(self, strokes: list[Shown]) -> None:
+        self.painted = [one for one in strokes if isinstance(one.item, Path) and one.item.fill is not None]
+        self.shapes = [Polygon(one.item.points()[:-1]).buffer(0) for one in self.painted if isinstance(one.item, Path)]
+        self._tree = STRtree(self.shapes)
+
+    def near(self, area: Any, after: int, before: int) -> Iterable[tuple[Any, str]]:
+        """Shape and colour of those that may touch `area`, painted after and before these; the last painted first."""
+        for index in sorted(map(int, self._tree.query(area)), key=lambda i: -self.painted[i].order):
+            one = self.painted[index]
+            if after < one.order < before and isinstance(one.item, Path):
+                yield self.shapes[index], str(one.item.fill)
+
+
+def contrast(text: Shown, fills: Fills) -> float:
     """The least contrast of a text with what is seen behind it, 1 to 21."""
     assert isinstance(text.item, Text)
     ink, found, bare = _luminance(text.item.colour), [], text.area
-    for one in reversed(painted):
-        if not isinstance(one.item, Path) or one.item.fill is None or one.order > text.order or bare.is_empty:
-            continue
-        shape = Polygon(one.item.points()[:-1]).buffer(0)
+    for shape, colour in fills.near(text.area, -1, text.order):
         if bare.intersection(shape).area > 0.01 * text.area.area:
-            found.append(_luminance(one.item.fill))
+            found.append(_luminance(colour))
         bare = bare.difference(shape)
     if not bare.is_empty:
         found.append(1.0)
@@ -132,10 +145,9 @@ def _frame(sheet: Sheet) -> Any:
     return largest if largest.area > 0.6 * paper.area and paper.covers(largest) else paper
 
 
-def _hidden(text: Shown, stroke: Shown, strokes: list[Shown]) -> bool:
+def _hidden(text: Shown, stroke: Shown, fills: Fills) -> bool:
     """Whether something painted later, but before the text, covers the stroke where they meet."""
     where = stroke.area.intersection(text.area)
-    for later in strokes:
-        if stroke.order < later.order < text.order and isinstance(later.item, Path) and later.item.fill is not None:
-            where = where.difference(Polygon(later.item.points()[:-1]).buffer(0))
+    for shape, _ in fills.near(where, stroke.order, text.order):
+        where = where.difference(shape)
     return bool(where.is_empty)
