@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import HealthCheck, assume, given, reject, settings
 from scarfwright.models.plan.closing.parts import fewer_by_parts
@@ -81,6 +83,24 @@ def test_runs_alike_are_counted_and_a_blank_too_long_for_any_set_is_ruled_out() 
     assert sound(even, build(even), rows) == 6
     odd = Request(rules, boards, (Blank("keel", 5800), Blank("rail", 4700, 5)))
     assert whole_runs(build(odd), 12, Budget(10.0), 10.0) == (None, True)
+
+
+def test_nothing_is_ruled_out_where_two_pieces_may_share_a_run() -> None:
+    """The short board makes no rail, so no rail has a run to itself; the long one makes both."""
+    request = Request(Rules(20, 45, 100, least=200, kerf=3), (Board("long", 5000), Board("short", 1000)),
+                      (Blank("rail", 2000, 2),))  # fmt: skip
+    assert whole_runs(build(request), 2, Budget(10.0), 10.0) == (None, False)
+    assert plan(request).joints == 0
+    assert whole_runs(build(replace(request, boards=request.boards[:1])), 2, Budget(10.0), 10.0) == (None, False)
+
+
+def test_no_plan_is_given_where_joints_have_to_keep_apart() -> None:
+    """Four boards alike make both rails, with their joints opposite each other."""
+    request = Request(Rules(20, 45, 100, least=200, kerf=3), (Board("board", 2000, count=4),), (Blank("rail", 3900, 2),))
+    rows, _ = whole_runs(build(request), 4, Budget(10.0), 10.0)
+    assert rows is not None
+    pair = replace(request, blanks=(Blank("rail", 3900, 2, mirrored=True),))
+    assert whole_runs(build(pair), 4, Budget(10.0), 10.0) == (None, False)
 
 
 @pytest.mark.parametrize(("seed", "joints", "proof"), [(310, 16, "search"), (328, 17, "count")])
