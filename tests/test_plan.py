@@ -219,12 +219,20 @@ def test_bending_use_of_a_joint_is_shown() -> None:
 
 
 def test_the_spare_length_comes_from_the_shortest_offcut_that_serves() -> None:
-    boards = (Board("a", 2000), Board("b", 1500))  # 597 and 447 are left over
+    boards = (Board("a", 2000), Board("b", 1500))  # 596.8 and 446.8 are left over
     request = Request(Rules(20, 45, 100, spare=400, keep=300, effort=1), boards, (Blank("x", 1400), Blank("y", 1050)))
     found = plan(request)
     assert complaints(request, found) == []
     assert [(c.board, c.length) for c in found.spare] == [(1, Fraction(400))]
+    # what is left of that offcut is too short to keep
+    assert [(c.board, c.length) for c in found.leftovers] == [(0, Fraction("596.8"))]
     longer = plan(replace(request, rules=replace(request.rules, spare=500)))
+    assert [(c.board, c.length) for c in longer.leftovers] == [(1, Fraction("446.8"))]
+    more = replace(request, boards=(*boards, Board("c", 3000, count=2)), rules=replace(request.rules, spare=2500))
+    idle = plan(more)
+    assert complaints(more, idle) == []
+    assert [(c.board, c.copy) for c in idle.spare] == [(2, 2)]  # both pieces come from the other one
+    assert idle.unused == ((0, 1), (1, 1))
     assert [(c.board, c.length) for c in longer.spare] == [(0, Fraction(500))]
     assert plan(replace(request, rules=replace(request.rules, spare=6000))).spare_short
 

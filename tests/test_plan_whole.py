@@ -96,11 +96,22 @@ def test_nothing_is_ruled_out_where_two_pieces_may_share_a_run() -> None:
 
 def test_no_plan_is_given_where_joints_have_to_keep_apart() -> None:
     """Four boards alike make both rails, with their joints opposite each other."""
-    request = Request(Rules(20, 45, 100, least=200, kerf=3), (Board("board", 2000, count=4),), (Blank("rail", 3900, 2),))
+    request = Request(
+        Rules(20, 45, 100, least=200, kerf=3), (Board("board", 2000, count=4),), (Blank("rail", 3900, 2),)
+    )
     rows, _ = whole_runs(build(request), 4, Budget(10.0), 10.0)
     assert rows is not None
     pair = replace(request, blanks=(Blank("rail", 3900, 2, mirrored=True),))
     assert whole_runs(build(pair), 4, Budget(10.0), 10.0) == (None, False)
+
+
+def test_the_longest_run_goes_to_the_middle_where_spacing_asks_for_it() -> None:
+    """Three overlaps clear between joints ask for 500 in the middle: of 450, 480 and 900 only the last gives that."""
+    boards = (Board("a", 450), Board("b", 480), Board("c", 900))
+    request = Request(Rules(20, 45, 100, least=200, kerf=3), boards, (Blank("keel", 1630),))
+    rows, _ = whole_runs(build(request), 3, Budget(10.0), 10.0)
+    assert rows is not None
+    assert sound(request, build(request), rows) == 2
 
 
 @pytest.mark.parametrize(("seed", "joints", "proof"), [(310, 16, "search"), (328, 17, "count")])

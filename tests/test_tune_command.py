@@ -185,7 +185,7 @@ def test_asked_one_by_one(capsys: pytest.CaptureFixture[str]) -> None:
     assert refused == [
         'Found "a lot", expected a figure like 259.2 mm, or both edges: upper; lower.',
         'Found "1; 2; 3", expected a figure like 259.2 mm, or both edges: upper; lower.',
-        "Found \"2,300\", expected ends differ by; sticks' length; far end up or down.",
+        'Found "2,300", expected ends differ by; sticks\' length; far end up or down.',
     ]
 
 

@@ -85,9 +85,9 @@ def _curve_short(say: Say, *, name: str, length_mm: float, curve_mm: float) -> s
 
 def _blank_short(say: Say, *, name: str, length_mm: float, curve_mm: float) -> str:
     return (
-        f"{name} ends {say(curve_mm - length_mm)} before its last offset: its curve is {say.down(curve_mm)} long, measured "
-        f"along the wood, the blank {say(length_mm)}. Make the blank {say.down(curve_mm)} long, or leave out offsets "
-        "past its end."
+        f"{name} ends {say(curve_mm - length_mm)} before its last offset: its curve is {say.down(curve_mm)} long, "
+        f"measured along the wood, the blank {say(length_mm)}. Make the blank {say.down(curve_mm)} long, or leave out "
+        "offsets past its end."
     )
 
 
