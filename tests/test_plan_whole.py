@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 
 import pytest
@@ -135,3 +136,49 @@ def test_a_budget_that_is_spent_proves_nothing() -> None:
     assert whole_runs(problem, pieces, Budget(10.0), 1.0) == (None, True)
     assert whole_runs(problem, pieces, Budget(10.0, stop=lambda: True), 1.0) == (None, False)
     assert whole_runs(problem, pieces, Budget(10.0), 0.0) == (None, False)
+
+
+def test_what_was_looked_at_in_part_proves_nothing() -> None:
+    request, joints = waste_free(16, 2)
+    problem = build(request)
+    assert whole_runs(problem, joints + 16, Budget(10.0), 10.0, (1,)) == (None, False)
+    rows, _ = whole_runs(problem, joints + 16, Budget(10.0), 10.0)
+    assert rows is not None
+
+
+def test_a_stop_at_the_very_last_look_proves_nothing() -> None:
+    problem = build(usual(12, 40, 310))
+    pieces = bound_by_count(problem).pieces or 0
+    asked: list[int] = []
+
+    def counted(most: float) -> Budget:
+        asked.clear()
+
+        def stop() -> bool:
+            asked.append(1)
+            return len(asked) >= most
+
+        return Budget(10.0, stop=stop)
+
+    assert whole_runs(problem, pieces, counted(math.inf), 1.0) == (None, True)
+    assert whole_runs(problem, pieces, counted(len(asked)), 1.0) == (None, False)
+
+
+@pytest.mark.parametrize("zoned", [0, 1])
+def test_blanks_of_one_length_keep_their_own_stretches_clear(zoned: int) -> None:
+    """Two boards of 2 m meet in the middle, where one of the two rails may have no joint."""
+    boards = (Board("even", 2000, count=2), Board("long", 2300), Board("short", 1700))
+    blanks = [Blank("free", 3900), Blank("free", 3900)]
+    blanks[zoned] = Blank("clear", 3900, keep_clear=((1850, 2050),))
+    request = Request(Rules(20, 45, 100, least=200, kerf=3), boards, tuple(blanks))
+    rows, _ = whole_runs(build(request), 4, Budget(10.0), 10.0)
+    assert rows is not None
+    assert sound(request, build(request), rows) == 2
+
+
+@pytest.mark.parametrize("limit", ["MOST_WAYS", "MOST_STEPS", "MOST_BITS"])
+def test_sets_too_many_to_be_written_down_prove_nothing(limit: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    problem = build(usual(12, 40, 310))
+    pieces = bound_by_count(problem).pieces or 0
+    monkeypatch.setattr(f"scarfwright.models.plan.closing.whole.{limit}", 1)
+    assert whole_runs(problem, pieces, Budget(10.0), 1.0) == (None, False)
