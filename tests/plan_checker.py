@@ -201,6 +201,18 @@ def _figures(request: Any, plan: Any) -> list[str]:
     return found
 
 
+def longest_offcut(request: Any, plan: Any) -> Fraction:
+    """The longest clear stretch worth keeping of boards that were cut into, before the spare length comes off it."""
+    kerf, cuts = frac(request.rules.kerf), _cuts(plan)
+    opened = {key[:2] for key in cuts}
+    rests = [
+        high - low - sum(c.end - c.start + kerf for c in cuts.get(key, ()) if low <= c.start and c.end <= high)
+        for *key_, low, high in clear_runs(request)
+        if (key := tuple(key_))[:2] in opened
+    ]
+    return max((rest for rest in rests if rest > 0 and rest >= frac(request.rules.keep)), default=Fraction(0))
+
+
 def _spared(
     plan: Any, kerf: Fraction, board: int, copy: int, strip: int, low: Fraction, high: Fraction
 ) -> Fraction:  # fmt: skip

@@ -19,7 +19,7 @@ from scarfwright.models.plan.remedies import remedies
 from scarfwright.models.plan.troubles import troubles
 
 from tests.plan_brute import Best, TooLargeError, brute
-from tests.plan_checker import complaints, row_complaints
+from tests.plan_checker import complaints, longest_offcut, row_complaints
 from tests.plan_instances import tiny_requests, usual, waste_free
 
 FEET = Fraction(3048, 10)
@@ -30,7 +30,7 @@ def figures(request: Request, found: Plan) -> Best | None:
     """What trying everything tells, from a plan."""
     if found.verdict != "made":
         return None
-    longest = max((c.length for c in found.leftovers), default=Fraction(0))
+    longest = longest_offcut(request, found)
     paid = any(b.price for b in request.boards)
     price = found.price if found.price is not None else Fraction(0)
     return (found.joints, price if paid else found.consumed, found.boards_used, -longest)
