@@ -205,11 +205,11 @@ def longest_offcut(request: Any, plan: Any) -> Fraction:
     """The longest clear stretch worth keeping of boards that were cut into, before the spare length comes off it."""
     kerf, cuts = frac(request.rules.kerf), _cuts(plan)
     opened = {key[:2] for key in cuts}
-    rests = [
-        high - low - sum(c.end - c.start + kerf for c in cuts.get(key, ()) if low <= c.start and c.end <= high)
-        for *key_, low, high in clear_runs(request)
-        if (key := tuple(key_))[:2] in opened
-    ]
+    rests = []
+    for board, copy, strip, low, high in clear_runs(request):
+        if (board, copy) in opened:
+            here = [c for c in cuts.get((board, copy, strip), ()) if low <= c.start and c.end <= high]
+            rests.append(high - low - sum(c.end - c.start + kerf for c in here))
     return max((rest for rest in rests if rest > 0 and rest >= frac(request.rules.keep)), default=Fraction(0))
 
 
