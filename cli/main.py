@@ -118,7 +118,7 @@ def check(
     job: JobZipOrFolder = None,
     cut: Annotated[bool, typer.Option("--cut", help="Also the cut: how to end it, what to look at.")] = False,
     sled: Annotated[bool, typer.Option("--sled", help="Also every size of the sled and travel of the cut.")] = False,
-    joint: Annotated[bool, typer.Option("--joint", help="Also strength, glue-up, planing and bends.")] = False,
+    joint: Annotated[bool, typer.Option("--joint", help="Also fit, strength, glue-up, planing and bends.")] = False,
     everything: Annotated[bool, typer.Option("--all", help="All of these, and every finding in full.")] = False,
     shop: ShopFile = None,
     json: AsJson = False,

@@ -71,9 +71,19 @@ def plan_command(
         if found.shop_line:
             say.console().print(found.shop_line)
         show(planned, say_in(job.units), target)
+        care(work, planned)
     if planned.plan.stopped:
         return INTERRUPTED
     return 0 if planned.plan.verdict == "made" else 1
+
+
+def care(work: Workup, planned: Planned) -> None:
+    """What needs care about boards and blanks: their cautions, and a twist held against too few joints."""
+    limits = work.job.limits
+    told = None if limits.twist is None else words.joints_of_a_blank(planned.request, planned.plan, limits.joints)
+    if told is not None:
+        say.console().print(told)
+    say.findings(f for f in work.findings if f.level is Level.CAUTION and f.code.split(".")[0] in ("plan", "bending"))
 
 
 def can_plan(work: Workup) -> bool:
@@ -125,13 +135,15 @@ def show(planned: Planned, tell: Say, target: Path | None) -> None:
             for k, c in enumerate(blank.pieces, 1)
         ]
         name = f"{code} {one.name}"
-        table.add_row(name, "\n".join(rows), "\n".join(tell(float(j.station)) for j in blank.joints))
+        table.add_row(name, "\n".join(rows), "\n".join(words.joint_line(tell, j) for j in blank.joints))
     out.print(table)
     for missing in plan.missing:
         name = f"{request.blanks[missing.blank].name} {missing.copy}"
         out.print(f"Not made: {name}: {words.why_missing(missing.why)}.")
     for remedy in plan.remedies:
         out.print(f"Way out: {words.remedy_line(tell, request, remedy)}")
+    for cut in plan.spare:
+        out.print(f"Test joint: {words.spare_line(tell, strip_name(request, cut), cut)}.")
     if plan.spare_short:
         out.print("No offcut is long enough for the test joint: set a board aside.")
     if not plan.repeatable:

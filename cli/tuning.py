@@ -3,22 +3,19 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Callable
 from datetime import date
 from pathlib import Path
 from typing import Any
 
+from scarfwright.cli.asking import ask_for
 from scarfwright.cli.jobs import find
 from scarfwright.cli.problems import as_data, problem
 from scarfwright.cli.showing import say
 from scarfwright.models.findings import faults
-from scarfwright.models.lengths.length import LengthError, Unit, parse_length
 from scarfwright.models.solve import work_out
-from scarfwright.models.tuning.corrections import Plan
-from scarfwright.models.tuning.forms import FORMS
 from scarfwright.models.tuning.measured import TestJoint
 from scarfwright.models.tuning.plan import plan_of
-from scarfwright.models.tuning.reader import MeasuredError, Problem, measured_from_dict, read_measured
+from scarfwright.models.tuning.reader import MeasuredError, read_measured
 from scarfwright.models.tuning.report import report
 from scarfwright.models.tuning.tune import Tuned, tune
 from scarfwright.models.tuning.writing import joint_to_toml
@@ -26,7 +23,6 @@ from scarfwright.models.words.the_joint import tuning as words
 from scarfwright.outputs.formats.text import as_json
 
 FORMAT = 1
-TYPED = "what was typed"
 
 
 def tune_job(path: Path | None, measured: Path | None, json: bool, log: bool, shop: Path | None = None) -> int:
@@ -99,42 +95,6 @@ def _show(found: Tuned, file: Path) -> None:
         out.print(words.say("nothing"))
     for line in words.untold_lines(found):
         out.print(line)
-
-
-def ask_for(plan: Plan, ask: Callable[[str], str] | None = None) -> tuple[TestJoint, ...]:
-    """Every figure asked for one by one; an answer that can't be used is asked for again. Raises MeasuredError."""
-    if ask is None and not sys.stdin.isatty():
-        wanted = "--measured FILE, or a terminal to type them on"
-        raise MeasuredError([Problem("tune", None, "--measured", "no measurements", wanted)])
-    ask = ask or input
-    print("Figures of one test joint, as on the sheet test-joint; several parts of a figure with commas between.")
-    table: dict[str, Any] = {}
-    for key, form in FORMS.items():
-        while text := ask(words.asking(key, form)).strip():
-            value = _typed(key, text, plan.units)
-            try:
-                measured_from_dict({"test_joint": [{key: value}]}, TYPED, plan)
-            except MeasuredError as error:
-                print(f"Found {error.problems[0].found}, expected {error.problems[0].expected}.")
-                continue
-            if key != "thickness_at":
-                table[key] = value
-                break
-            table.setdefault(key, []).append(value)
-    return measured_from_dict({"test_joint": [table]}, TYPED, plan)
-
-
-def _typed(key: str, text: str, units: Unit) -> Any:
-    """Parts between commas; figures without a unit are in the job's."""
-    parts = [_with_unit(part.strip(), units) for part in text.split(",")]
-    return parts if len(parts) > 1 or key in ("thickness_at", "twist") else parts[0]
-
-
-def _with_unit(text: str, units: Unit) -> str:
-    try:
-        return parse_length(text, units, bare=True).text
-    except LengthError:
-        return text
 
 
 def _log(joints: tuple[TestJoint, ...], found: Tuned, path: Path | None) -> None:

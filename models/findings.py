@@ -20,6 +20,7 @@ class Level(StrEnum):
 
 
 CODES: dict[str, Level] = {
+    "bending.blank_short": Level.CAUTION,
     "bending.curve_short": Level.CAUTION,
     "bending.ends_loose": Level.NOTE,
     "bending.joint_places": Level.NOTE,

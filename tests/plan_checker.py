@@ -172,17 +172,20 @@ def _figures(request: Any, plan: Any) -> list[str]:
     for board, copy, strip, low, high in clear_runs(request):
         here = [c for c in cuts.get((board, copy, strip), ()) if low <= c.start and c.end <= high]
         if not here:
-            if (board, copy) in opened and high - low >= keep:
-                leftovers.append((board, copy, strip, high - low))
+            rest = high - low - _spared(plan, kerf, board, copy, strip, low, high)
+            if (board, copy) in opened and rest > 0 and rest >= keep:
+                leftovers.append((board, copy, strip, rest))
             continue
         rest = high - low - sum(c.end - c.start + kerf for c in here)
         kept = rest > 0 and rest >= keep
         consumed += high - low - (rest if kept else 0)
-        if kept:
+        rest -= _spared(plan, kerf, board, copy, strip, low, high)
+        if rest > 0 and rest >= keep:
             leftovers.append((board, copy, strip, rest))
     priced = any(b.price is not None for b in request.boards)
     price = sum((frac(request.boards[b].price or 0) for b, _ in opened), Fraction(0)) if priced else None
-    idle = sorted((i, c) for i, b in enumerate(request.boards) for c in range(1, b.count + 1) if (i, c) not in opened)
+    needed = opened | {(c.board, c.copy) for c in plan.spare}
+    idle = sorted((i, c) for i, b in enumerate(request.boards) for c in range(1, b.count + 1) if (i, c) not in needed)
     told = {
         "joints": (plan.joints, joints),
         "boards": (plan.boards_used, len(opened)),
@@ -196,6 +199,26 @@ def _figures(request: Any, plan: Any) -> list[str]:
         bounds = ((plan.bound_joints, joints), (plan.bound_consumed, consumed), (plan.bound_price, price))
         found += [f"bound {b} over {a}" for b, a in bounds if b is not None and a is not None and b > a]
     return found
+
+
+def longest_offcut(request: Any, plan: Any) -> Fraction:
+    """The longest clear stretch worth keeping of boards that were cut into, before the spare length comes off it."""
+    kerf, cuts = frac(request.rules.kerf), _cuts(plan)
+    opened = {key[:2] for key in cuts}
+    rests = []
+    for board, copy, strip, low, high in clear_runs(request):
+        if (board, copy) in opened:
+            here = [c for c in cuts.get((board, copy, strip), ()) if low <= c.start and c.end <= high]
+            rests.append(high - low - sum(c.end - c.start + kerf for c in here))
+    return max((rest for rest in rests if rest > 0 and rest >= frac(request.rules.keep)), default=Fraction(0))
+
+
+def _spared(
+    plan: Any, kerf: Fraction, board: int, copy: int, strip: int, low: Fraction, high: Fraction
+) -> Fraction:  # fmt: skip
+    """What the spare length takes of a clear run, its saw cut with it."""
+    here = [c for c in plan.spare if (c.board, c.copy, c.strip) == (board, copy, strip) and low <= c.start < high]
+    return sum((c.end - c.start + kerf for c in here), Fraction(0))
 
 
 def _spare(request: Any, plan: Any) -> list[str]:

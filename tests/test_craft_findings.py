@@ -122,6 +122,9 @@ CASES = [
     Case("bending.curve_short", blank(circle(9000), length="3015 mm"), blank(circle(9000), length="3014 mm"),
          {"length_mm": 3015, "curve_mm": 2 * 9000 * math.asin(1500 / 9000)},
          ((r"make the blank ([\d.]+ mm) long", "blank length"),)),
+    Case("bending.blank_short", blank(circle(9000), length="3009 mm"), blank(circle(9000), length="3009.1 mm"),
+         {"length_mm": 3009, "curve_mm": 2 * 9000 * math.asin(1500 / 9000)},
+         ((r"Make the blank ([\d.]+ mm) long", "blank length"),)),
     Case("bending.offsets_coarse",  # whole millimetres 100 apart: 1 / sqrt 12 x sqrt 6 / 100^2 = 7.07e-5
          blank([[f"{x} mm", f"{round(x * (1500 - x) / 30000)} mm"] for x in range(0, 1501, 100)]),
          blank([[f"{x} mm", f"{round(x * (1500 - x) / 30000)} mm"] for x in range(0, 1501, 500)]), {}),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from typing import Any
 
 import pytest
@@ -11,6 +12,7 @@ from scarfwright.models.job.file import job_from_dict, job_from_text, job_to_tom
 from scarfwright.models.job.problems import JobError
 from scarfwright.models.numbers.numbers import numbers
 from scarfwright.models.solve import work_up
+from scarfwright.models.words.the_joint.accuracy import SOURCES, hundred, outlook_lines
 from scarfwright.models.workup import Workup
 
 from tests.finding_cases import BASE
@@ -68,6 +70,21 @@ def test_numbers() -> None:
     assert data["pair"]["thicker_per_mm_together_mm"] == pytest.approx(1 / data["joint"]["ratio_realised"], abs=1e-6)
     left = numbers(worked(saw__fence_side="left"))["pair"]["cuts"]
     assert left[0]["sled_face"] == "back"
+
+
+def test_what_check_tells_of_it() -> None:
+    work = worked(limits__twist=2.0)
+    assert work.outlook is not None
+    told = dict(outlook_lines(work.outlook, work.joint, "mm"))
+    found = work.outlook.budget
+    assert "gap at most 0.15 mm, twist at most 2 degrees" in told["inside the limits"]
+    # 2 x 60 tan 1 degree; 2 atan(tan 1 degree / cos theta)
+    assert "opens the glue line 2.09 mm held flat, or twists the pair 2.01 degrees" in told["1 degree of lean"]
+    shares = [int(part) for part in re.findall(r"(\d+) %", told["what opens it"])]
+    assert shares == sorted((round(100 * one.share) for one in found.sources), reverse=True)
+    best = max(found.sources, key=lambda one: one.inside_if_halved)
+    assert told["improve first"] == f"{SOURCES[best.name]}: half the error there gives {hundred(best.inside_if_halved)}"
+    assert f"stiffness {100 * found.stiffness:.1f} %" in told["besides"]
 
 
 def test_a_job_with_faults_has_none() -> None:

@@ -19,7 +19,7 @@ from scarfwright.models.plan.remedies import remedies
 from scarfwright.models.plan.troubles import troubles
 
 from tests.plan_brute import Best, TooLargeError, brute
-from tests.plan_checker import complaints, row_complaints
+from tests.plan_checker import complaints, longest_offcut, row_complaints
 from tests.plan_instances import tiny_requests, usual, waste_free
 
 FEET = Fraction(3048, 10)
@@ -30,7 +30,7 @@ def figures(request: Request, found: Plan) -> Best | None:
     """What trying everything tells, from a plan."""
     if found.verdict != "made":
         return None
-    longest = max((c.length for c in found.leftovers), default=Fraction(0))
+    longest = longest_offcut(request, found)
     paid = any(b.price for b in request.boards)
     price = found.price if found.price is not None else Fraction(0)
     return (found.joints, price if paid else found.consumed, found.boards_used, -longest)
@@ -220,12 +220,20 @@ def test_bending_use_of_a_joint_is_shown() -> None:
 
 
 def test_the_spare_length_comes_from_the_shortest_offcut_that_serves() -> None:
-    boards = (Board("a", 2000), Board("b", 1500))  # 597 and 447 are left over
+    boards = (Board("a", 2000), Board("b", 1500))  # 596.8 and 446.8 are left over
     request = Request(Rules(20, 45, 100, spare=400, keep=300, effort=1), boards, (Blank("x", 1400), Blank("y", 1050)))
     found = plan(request)
     assert complaints(request, found) == []
     assert [(c.board, c.length) for c in found.spare] == [(1, Fraction(400))]
+    # what is left of that offcut is too short to keep
+    assert [(c.board, c.length) for c in found.leftovers] == [(0, Fraction("596.8"))]
     longer = plan(replace(request, rules=replace(request.rules, spare=500)))
+    assert [(c.board, c.length) for c in longer.leftovers] == [(1, Fraction("446.8"))]
+    more = replace(request, boards=(*boards, Board("c", 3000, count=2)), rules=replace(request.rules, spare=2500))
+    idle = plan(more)
+    assert complaints(more, idle) == []
+    assert [(c.board, c.copy) for c in idle.spare] == [(2, 2)]  # both pieces come from the other one
+    assert idle.unused == ((0, 1), (1, 1))
     assert [(c.board, c.length) for c in longer.spare] == [(0, Fraction(500))]
     assert plan(replace(request, rules=replace(request.rules, spare=6000))).spare_short
 

@@ -16,6 +16,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from scarfwright.cli.planning import care, show
 from scarfwright.models.findings import Finding
 from scarfwright.models.job.file import job_from_dict, job_from_text, job_to_toml
 from scarfwright.models.job.problems import JobError
@@ -25,7 +26,7 @@ from scarfwright.models.plan.data import Row
 from scarfwright.models.planning.numbers import face, plan_numbers
 from scarfwright.models.planning.planned import Planned, plan_job
 from scarfwright.models.planning.request import request_of, wants_plan, with_bends
-from scarfwright.models.solve import work_out
+from scarfwright.models.solve import work_out, work_up
 from scarfwright.models.words import plan as words
 from scarfwright.outputs.drawing.placing import apart
 from scarfwright.outputs.plan_sheet.codes import Look, letter
@@ -169,7 +170,7 @@ def test_csv_holds_every_piece_board_by_board_longest_first(planned: Planned) ->
     assert len({r["code"] for r in cut}) == len(cut)
     for one, other in pairwise(cut):
         if (one["board"], one["board_copy"], one["strip"]) == (other["board"], other["board_copy"], other["strip"]):
-            assert float(one["from_mm"]) < float(other["from_mm"])
+            assert float(one["length_mm"]) >= float(other["length_mm"])
     assert {r["what"] for r in rows} <= {"piece", "leftover", "spare", "not needed", "not made"}
 
 
@@ -187,6 +188,53 @@ def test_sheets_name_every_piece_and_no_text_lies_on_another(planned: Planned, u
             for other in texts[k + 1 :]:
                 assert apart(one.box(-0.1), other.box(-0.1)), f"{one.text} lies on {other.text}"
             assert all(-0.1 <= x <= sheet.width and -0.1 <= y <= sheet.height for x, y in one.box())
+
+
+def test_the_sheets_show_where_the_test_joint_comes_from_and_what_a_bend_uses(planned: Planned) -> None:
+    """Offcut and test joint are told apart: what is to be kept is what is left beside it."""
+    (spare,) = planned.plan.spare
+    assert not [
+        c
+        for c in planned.plan.leftovers
+        if (c.board, c.copy, c.strip, c.end) == (spare.board, spare.copy, spare.strip, spare.end)
+    ]
+    blank = planned.plan.blanks[0]
+    used = replace(
+        planned.plan, blanks=(replace(blank, joints=(replace(blank.joints[0], use=0.414), *blank.joints[1:])),)
+    )
+    look = Look("Skiff", "mm", "Douglas-fir", (297.0, 210.0), "A4")
+    told = [t.text for s in plan_sheets(planned.request, used, look) for t in s.texts()]
+    assert "test joint  500 mm" in told
+    assert f"{say_in('mm')(float(blank.joints[0].station))} (bend uses 41 %)" in told
+    assert any("how much of its strength the bend uses" in text for text in told)
+
+
+def test_a_blank_with_more_joints_than_the_twist_is_held_against_is_named(planned: Planned) -> None:
+    most = max(planned.plan.blanks, key=lambda b: len(b.joints))
+    many = len(most.joints)
+    told = words.joints_of_a_blank(planned.request, planned.plan, many - 1)
+    assert told is not None
+    assert told.endswith(f"Set [limits] joints = {many}.")
+    assert words.joints_of_a_blank(planned.request, planned.plan, many) is None
+
+
+def test_cautions_about_boards_and_bends_come_with_the_plan(capsys: pytest.CaptureFixture[str]) -> None:
+    """A blank of three metres along the stations of an arc of that span does not reach its end."""
+    job = job_from_text(
+        '[stock]\nthickness = 20\nheight = 45\nspecies = "white ash"\n[joint]\nratio = 10\n[clamp]\nopening = 100\n'
+        "[limits]\ntwist = 2.0\n[plan]\neffort = 0.05\n[[board]]\nlength = 1400\ncount = 6\n"
+        '[[blank]]\nname = "arc"\nlength = 3000\ncurve = [[0, 0], [1000, 300], [2000, 300], [3000, 0]]\n',
+        "arc.toml",
+    )
+    work = work_up(job)
+    assert work.craft is not None
+    arc = plan_job(work, work.craft.members)
+    show(arc, say_in("mm"), None)
+    care(work, arc)
+    said = " ".join(capsys.readouterr().out.split())
+    assert "bending.blank_short" in said
+    assert "arc has 2 joints, whose twists add; its limit is held against 1. Set [limits] joints = 2." in said
+    assert "bend uses" in said
 
 
 def test_letters_go_on_after_z() -> None:

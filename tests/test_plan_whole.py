@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import math
+from dataclasses import replace
+
 import pytest
 from hypothesis import HealthCheck, assume, given, reject, settings
 from scarfwright.models.plan.closing.parts import fewer_by_parts
@@ -83,6 +86,35 @@ def test_runs_alike_are_counted_and_a_blank_too_long_for_any_set_is_ruled_out() 
     assert whole_runs(build(odd), 12, Budget(10.0), 10.0) == (None, True)
 
 
+def test_nothing_is_ruled_out_where_two_pieces_may_share_a_run() -> None:
+    """The short board makes no rail, so no rail has a run to itself; the long one makes both."""
+    request = Request(Rules(20, 45, 100, least=200, kerf=3), (Board("long", 5000), Board("short", 1000)),
+                      (Blank("rail", 2000, 2),))  # fmt: skip
+    assert whole_runs(build(request), 2, Budget(10.0), 10.0) == (None, False)
+    assert plan(request).joints == 0
+    assert whole_runs(build(replace(request, boards=request.boards[:1])), 2, Budget(10.0), 10.0) == (None, False)
+
+
+def test_no_plan_is_given_where_joints_have_to_keep_apart() -> None:
+    """Four boards alike make both rails, with their joints opposite each other."""
+    request = Request(
+        Rules(20, 45, 100, least=200, kerf=3), (Board("board", 2000, count=4),), (Blank("rail", 3900, 2),)
+    )
+    rows, _ = whole_runs(build(request), 4, Budget(10.0), 10.0)
+    assert rows is not None
+    pair = replace(request, blanks=(Blank("rail", 3900, 2, mirrored=True),))
+    assert whole_runs(build(pair), 4, Budget(10.0), 10.0) == (None, False)
+
+
+def test_the_longest_run_goes_to_the_middle_where_spacing_asks_for_it() -> None:
+    """Three overlaps clear between joints ask for 500 in the middle: of 450, 480 and 900 only the last gives that."""
+    boards = (Board("a", 450), Board("b", 480), Board("c", 900))
+    request = Request(Rules(20, 45, 100, least=200, kerf=3), boards, (Blank("keel", 1630),))
+    rows, _ = whole_runs(build(request), 3, Budget(10.0), 10.0)
+    assert rows is not None
+    assert sound(request, build(request), rows) == 2
+
+
 @pytest.mark.parametrize(("seed", "joints", "proof"), [(310, 16, "search"), (328, 17, "count")])
 def test_what_the_search_alone_does_not_settle_is_settled(seed: int, joints: int, proof: str) -> None:
     found = plan(usual(12, 40, seed, effort=0.5))
@@ -104,3 +136,49 @@ def test_a_budget_that_is_spent_proves_nothing() -> None:
     assert whole_runs(problem, pieces, Budget(10.0), 1.0) == (None, True)
     assert whole_runs(problem, pieces, Budget(10.0, stop=lambda: True), 1.0) == (None, False)
     assert whole_runs(problem, pieces, Budget(10.0), 0.0) == (None, False)
+
+
+def test_what_was_looked_at_in_part_proves_nothing() -> None:
+    request, joints = waste_free(16, 2)
+    problem = build(request)
+    assert whole_runs(problem, joints + 16, Budget(10.0), 10.0, (1,)) == (None, False)
+    rows, _ = whole_runs(problem, joints + 16, Budget(10.0), 10.0)
+    assert rows is not None
+
+
+def test_a_stop_at_the_very_last_look_proves_nothing() -> None:
+    problem = build(usual(12, 40, 310))
+    pieces = bound_by_count(problem).pieces or 0
+    asked: list[int] = []
+
+    def counted(most: float) -> Budget:
+        asked.clear()
+
+        def stop() -> bool:
+            asked.append(1)
+            return len(asked) >= most
+
+        return Budget(10.0, stop=stop)
+
+    assert whole_runs(problem, pieces, counted(math.inf), 1.0) == (None, True)
+    assert whole_runs(problem, pieces, counted(len(asked)), 1.0) == (None, False)
+
+
+@pytest.mark.parametrize("zoned", [0, 1])
+def test_blanks_of_one_length_keep_their_own_stretches_clear(zoned: int) -> None:
+    """Two boards of 2 m meet in the middle, where one of the two rails may have no joint."""
+    boards = (Board("even", 2000, count=2), Board("long", 2300), Board("short", 1700))
+    blanks = [Blank("free", 3900), Blank("free", 3900)]
+    blanks[zoned] = Blank("clear", 3900, keep_clear=((1850, 2050),))
+    request = Request(Rules(20, 45, 100, least=200, kerf=3), boards, tuple(blanks))
+    rows, _ = whole_runs(build(request), 4, Budget(10.0), 10.0)
+    assert rows is not None
+    assert sound(request, build(request), rows) == 2
+
+
+@pytest.mark.parametrize("limit", ["MOST_WAYS", "MOST_STEPS", "MOST_BITS"])
+def test_sets_too_many_to_be_written_down_prove_nothing(limit: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    problem = build(usual(12, 40, 310))
+    pieces = bound_by_count(problem).pieces or 0
+    monkeypatch.setattr(f"scarfwright.models.plan.closing.whole.{limit}", 1)
+    assert whole_runs(problem, pieces, Budget(10.0), 1.0) == (None, False)

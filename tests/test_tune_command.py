@@ -3,16 +3,23 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from scarfwright.cli.tuning import ask_for, tune_job
+from scarfwright.cli.asking import ask_for, parts
+from scarfwright.cli.tuning import tune_job
 from scarfwright.models.accuracy.verdict import Limits
+from scarfwright.models.joint.joint import Joint
+from scarfwright.models.lengths.say import say_in
 from scarfwright.models.tuning.corrections import Plan
+from scarfwright.models.tuning.forms import KEYS
 from scarfwright.models.tuning.measured import Skew, Station, Twist
 from scarfwright.models.tuning.reader import MeasuredError, measured_from_text
 from scarfwright.models.tuning.writing import joint_to_toml
+from scarfwright.models.words.the_joint.asking import questions
+from scarfwright.outputs.test_joint_sheet.texts import figures
 
 JOB = '[stock]\nthickness = "22 mm"\nheight = "60 mm"\n[joint]\nratio = 12\n'
 LEANS = """
@@ -140,43 +147,98 @@ def test_written_joints_read_back() -> None:
     assert again == joint
 
 
-def test_asked_one_by_one(capsys: pytest.CaptureFixture[str]) -> None:
-    answers = {
-        "board thickness": ["22 mm"],
-        "taper run": ["a lot", "259"],
-        "tip": [""],
-        "thickness at": ["60 mm, 5.4 mm", "200, 17.1, 17.0", ""],
-        "gap top": ["0"],
-        "gap bottom": ["0.1 mm"],
-        "twist": ["2 mm, 300 mm, down"],
-        "joint thickness": [""],
-        "tip to tip": [""],
-        "line skew": ["0.9 mm, top"],
-    }
+def typing(answers: dict[str, list[str]]) -> Callable[[str], str]:
+    """Somebody at the terminal: the answers to each question in turn, then Enter."""
 
     def ask(question: str) -> str:
-        left = answers[question.split(" (")[0]]
-        return left.pop(0)
+        left = answers.get(question.split(" (")[0], [])
+        return left.pop(0) if left else ""
 
-    (joint,) = ask_for(PLAN, ask)
+    return ask
+
+
+def test_asked_one_by_one(capsys: pytest.CaptureFixture[str]) -> None:
+    answers = {
+        "A board thickness, board 1": ["22 mm"],
+        "B tip thickness, board 1": ["0,5; 0,45"],
+        "C taper run, board 1": ["a lot", "1; 2; 3", "259"],
+        "D, E thickness at a mark, board 1": ["60 mm, 5,4 mm", "200; 17,1; 17,0", ""],
+        "F line where the taper ends, board 1": ["0.9 mm, top"],
+        "A board thickness, board 2": ["22,1"],
+        "G gap, upper edge": ["0"],
+        "H gap, lower edge": ["1,5 mm"],
+        "I twist": ["2,300", "2 mm, 300 mm, down"],
+    }
+    (joint,) = ask_for(PLAN, typing(answers))
+    assert not any(answers.values())
     assert joint.taper_run[0].value == 259
     assert joint.thickness_at == (
-        Station("thickness_at", 60.0, 5.4),
-        Station("thickness_at", 200.0, None, 17.1, 17.0),
+        Station("thickness_at", 60.0, 5.4, piece=1),
+        Station("thickness_at", 200.0, None, 17.1, 17.0, piece=1),
     )
-    assert (joint.gap_top, joint.gap_bottom) == (0.0, 0.1)
+    assert [(one.value, one.piece) for one in joint.board_thickness] == [(22.0, 1), (22.1, 2)]
+    assert (joint.tip[0].top, joint.tip[0].bottom) == (0.5, 0.45)
+    assert (joint.gap_top, joint.gap_bottom) == (0.0, 1.5)
     assert joint.twist == Twist(2.0, 300.0, "down")
-    assert joint.line_skew == (Skew("line_skew", 0.9, "top"),)
-    assert "expected" in capsys.readouterr().out  # the first answer for the run was no length
+    assert joint.line_skew == (Skew("line_skew", 0.9, "top", 1),)
+    refused = [line for line in capsys.readouterr().err.splitlines() if line.startswith("Found")]
+    assert refused == [
+        'Found "a lot", expected a figure like 259.2 mm, or both edges: upper; lower.',
+        'Found "1; 2; 3", expected a figure like 259.2 mm, or both edges: upper; lower.',
+        'Found "2,300", expected ends differ by; sticks\' length; far end up or down.',
+    ]
+
+
+def test_every_box_of_the_sheet_is_asked_for_by_its_letter() -> None:
+    asked = [(one.letter, one.board is not None) for one in questions(PLAN) if one.board in (1, None)]
+    sheet = figures(Joint(12, 22.0, 60.0, 0.4), say_in("mm"))
+    letters = [(letter, each) for names, each in asked for letter in names.split(", ")]
+    assert letters == [(figure.letter, figure.each) for figure in sheet]
+    assert {one.key for one in questions(PLAN)} == set(KEYS)
+
+
+@pytest.mark.parametrize(
+    ("typed", "read"),
+    [
+        ("1,5 mm", ["1.5 mm"]),
+        ("1,5", ["1.5 mm"]),
+        ("2 mm,300 mm", ["2 mm", "300 mm"]),
+        ("2 mm, 300 mm, up", ["2 mm", "300 mm", "up"]),
+        ("1,5 mm, 300, up", ["1.5 mm", "300 mm", "up"]),
+        ("1,5;300;up", ["1.5 mm", "300 mm", "up"]),
+        ("60, 5.4", ["60 mm", "5.4 mm"]),
+        ('7/8"', ["7/8 in"]),
+        ('"22 mm"', ["22 mm"]),
+        ("1,500", ["1,500"]),  # a thousand and a half, or one and a half: not taken
+    ],
+)
+def test_a_comma_between_digits_is_a_decimal_one(typed: str, read: list[str]) -> None:
+    assert parts(typed, "mm") == read
+
+
+def test_several_joints_until_the_input_ends() -> None:
+    left = iter([*[""] * 14, "25 mm", "y", *[""] * 13, "254 mm"])
+
+    def ask(_: str) -> str:
+        try:
+            return next(left)
+        except StopIteration:
+            raise EOFError from None
+
+    joints = ask_for(PLAN, ask)
+    assert [(one.joint_thickness, one.tip_to_tip) for one in joints] == [(25.0, None), (None, 254.0)]
+    with pytest.raises(MeasuredError, match="no measurement, expected one figure at least"):
+        ask_for(PLAN, ask)
 
 
 def test_fractions_without_a_unit_are_in_the_jobs() -> None:
-    answers = {"board thickness": "7/8", "tip": "1/32 in", "thickness at": "2, 1 3/32", "gap top": "1.5 mm"}
-
-    def ask(question: str) -> str:
-        return answers.pop(question.split(" (")[0], "")
-
-    (joint,) = ask_for(replace(PLAN, units="in", thickness=35.0), ask)
+    answers = {
+        "A board thickness, board 1": ["7/8"],
+        "B tip thickness, board 2": ["1/32 in"],
+        "D, E thickness at a mark, board 1": ["2, 1 3/32"],
+        "G gap, upper edge": ["1.5 mm"],
+    }
+    (joint,) = ask_for(replace(PLAN, units="in", thickness=35.0), typing(answers))
     assert joint.board_thickness[0].value == pytest.approx(7 / 8 * 25.4)
     assert joint.tip[0].value == pytest.approx(25.4 / 32)
     (mark,) = joint.thickness_at

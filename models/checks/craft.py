@@ -11,6 +11,8 @@ from scarfwright.models.gluing.plan import GluePlan
 from scarfwright.models.job.tables import Job
 from scarfwright.models.strength.wood import find_species, nearest_species
 
+LOST = 5.0  # mm by which a bent piece may end before its curve does and nobody minds; common practice, no source
+
 
 def check_craft(job: Job, craft: Craft) -> list[Finding]:
     """Every finding about gluing, strength and bending of a job that can be built."""
@@ -71,6 +73,8 @@ def _member(one: Member) -> Iterator[Finding]:
     name = one.name
     if one.length is not None and one.length > one.curve.length + 0.5:
         yield finding("bending.curve_short", name=name, length_mm=one.length, curve_mm=one.curve.length)
+    elif one.length is not None and one.length < one.curve.length - LOST:
+        yield finding("bending.blank_short", name=name, length_mm=one.length, curve_mm=one.curve.length)
     if one.coarse:
         sharpest = one.curve.sharpest[0]
         yield finding("bending.offsets_coarse", name=name, off_percent=100 * one.curve.reading / sharpest)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from scarfwright.models.plan.data import BlankPlan, Cut, JointPlace, exact
@@ -102,3 +102,20 @@ def spare_from(problem: Problem, laid: Laid) -> tuple[tuple[Cut, ...], bool]:
             cut = min(enough, key=lambda c: (c.length, c.board, c.copy, c.strip, c.start))
             return (Cut(cut.board, cut.copy, cut.strip, cut.end - wanted, cut.end),), False
     return (), True
+
+
+def beside_spare(
+    problem: Problem, laid: Laid, spare: tuple[Cut, ...]
+) -> tuple[tuple[Cut, ...], tuple[tuple[int, int], ...]]:
+    """What is left over, and the boards not needed, once the spare length is cut off as well."""
+    kerf, keep = exact(problem.request.rules.kerf), exact(problem.request.rules.keep)
+    leftovers = []
+    for cut in laid.leftovers:
+        taken = [
+            s for s in spare if s.end == cut.end and (s.board, s.copy, s.strip) == (cut.board, cut.copy, cut.strip)
+        ]
+        end = taken[0].start - kerf if taken else cut.end
+        if end - cut.start >= keep and end > cut.start:
+            leftovers.append(replace(cut, end=end))
+    into = {(s.board, s.copy) for s in spare}
+    return tuple(leftovers), tuple(board for board in laid.unused if board not in into)

@@ -17,7 +17,7 @@ from scarfwright.models.plan.counting.rows import Bound, bound_by_count
 from scarfwright.models.plan.data import Missing, Plan, Progress, Proof, Request, Row, Verdict
 from scarfwright.models.plan.goals import Rows, Score, score
 from scarfwright.models.plan.hunting.search import Budget, Search, joints_round, wood_round
-from scarfwright.models.plan.layout import lay_out, spare_from
+from scarfwright.models.plan.layout import beside_spare, lay_out, spare_from
 from scarfwright.models.plan.problem import Problem, build, by_themselves, mates_together
 from scarfwright.models.plan.troubles import troubles
 
@@ -232,6 +232,7 @@ def finish(work: Work) -> Plan:
     laid = lay_out(problem, work.rows)
     made = work.best[0] == 0
     spare, short = spare_from(problem, laid)
+    leftovers, unused = beside_spare(problem, laid, spare)
     verdict: Verdict = "made" if made else "impossible" if work.impossible else "not_found"
     wood = least_consumed(problem, work.best[1]) if made else None
     price = problem.coin * least_price(problem, work.best[1]) if made and problem.priced else None
@@ -261,10 +262,10 @@ def finish(work: Work) -> Plan:
         bound_row=work.bound.row,
         bound_consumed=wood,
         bound_price=price,
-        leftovers=laid.leftovers,
+        leftovers=leftovers,
         spare=spare,
         spare_short=short,
-        unused=laid.unused,
+        unused=unused,
         impossible=None if made else work.impossible,
         work=work.budget.work,
         repeatable=work.budget.until is None and not work.budget.stopped,

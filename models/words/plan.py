@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from scarfwright.models.lengths.say import Say
-from scarfwright.models.plan.data import Plan, Remedy, Request, Row
+from scarfwright.models.plan.data import Cut, JointPlace, Plan, Remedy, Request, Row
 from scarfwright.models.words.sentence import Sentence
 
 CAUTIONS = (
@@ -200,6 +200,29 @@ def remedy_line(say: Say, request: Request, remedy: Remedy) -> str:
     if remedy.kind == "allowance":
         return f"Allow {say.down(value)} at each end instead of {say(was)}."
     return f"Shorten the overlap to {say.down(value)} from {say(was)}, by a steeper slope where strength permits."
+
+
+def spare_line(say: Say, where: str, cut: Cut) -> str:
+    """Where the length for the test joint comes from; `where`: the board's name."""
+    return f"{where}, {say(float(cut.start))} to {say(float(cut.end))}"
+
+
+def joint_line(say: Say, joint: JointPlace) -> str:
+    """Where a joint lies, and what the bend asks of it there."""
+    used = "" if joint.use is None else f" (bend uses {100 * joint.use:.0f} %)"
+    return f"{say(float(joint.station))}{used}"
+
+
+def joints_of_a_blank(request: Request, plan: Plan, counted: int) -> str | None:
+    """Where twist is judged over fewer joints than a blank has; `counted`: [limits] joints of the job."""
+    most = max(plan.blanks, key=lambda b: len(b.joints), default=None)
+    if most is None or len(most.joints) <= counted:
+        return None
+    many, name = len(most.joints), _blank_name(request, most.blank, most.copy)
+    return (
+        f"{name} has {_many(many, 'joint')}, whose twists add; its limit is held against {counted}. Set [limits] "
+        f"joints = {many}."
+    )
 
 
 def why_missing(why: str) -> str:

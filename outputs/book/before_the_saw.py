@@ -74,6 +74,7 @@ def _plan(work: Workup, planned: Planned) -> list[Block]:
         told.append(plan_words.row_line(say, request, plan))
     told += [f"{request.blanks[m.blank].name} {m.copy}: {plan_words.why_missing(m.why)}." for m in plan.missing]
     told += [f"Way out: {plan_words.remedy_line(say, request, remedy)}" for remedy in plan.remedies]
+    told += [f"Test joint: {plan_words.spare_line(say, strip_name(request, cut), cut)}." for cut in plan.spare]
     if plan.spare_short:
         told.append("No offcut is long enough for the test joint: set a board aside.")
     return [

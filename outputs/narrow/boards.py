@@ -65,6 +65,11 @@ def _boards(work: Workup, planned: Planned, cut: list[Piece]) -> Iterator[Scene]
                     left, right = _x(float(kept.start), longest), _x(float(kept.end), longest)
                     items.append(box(left, y + 0.8, right - left, BAR - 1.6, PHANTOM, PAPER))
                     items += _code("keep", left, right, y)
+            for spare in planned.plan.spare:
+                if (spare.board, spare.copy, spare.strip) == key:
+                    left, right = _x(float(spare.start), longest), _x(float(spare.end), longest)
+                    items.append(box(left, y, right - left, BAR, EDGE, PAPER))
+                    items += _code("test joint", left, right, y)
         caption = "Boards from their start, each with its pieces. Dark: a defect. Pale: what is lost. Dashed: keep it."
         yield scene(f"boards-{number}", caption, LINE * len(chunk) + 1.0, items)
 

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from scarfwright.models.lengths.say import Say
 from scarfwright.models.plan.clear import clear_stretches
 from scarfwright.models.plan.data import BlankPlan, Board, Cut, Plan, Request, exact
+from scarfwright.models.words.plan import joint_line
 from scarfwright.outputs.drawing import lettering
 from scarfwright.outputs.drawing.dimension import arrow
 from scarfwright.outputs.drawing.display import EDGE, OUTLINE, PHANTOM, THIN, Item, Pen, Text, box, line
@@ -59,7 +60,13 @@ def board_bar(
         left, right = x + float(c.start) / scale, x + float(c.end) / scale
         items.append(box(left, y + 0.8, right - left, BAR - 1.6, PHANTOM, "#ffffff"))
         items += _label("keep", say.down(float(c.length)), left, right, y, bold=False)
-    return [*items, *_scraps(request, board, cut, here, x, y, scale)]
+    spare = [c for c in plan.spare if (c.board, c.copy, c.strip) == key]
+    for c in spare:
+        left, right = x + float(c.start) / scale, x + float(c.end) / scale
+        items.append(box(left, y, right - left, BAR, THIN, "#ffffff"))
+        items += _label("test joint", say(float(c.length)), left, right, y, bold=False)
+    taken = [*(p.cut for p in cut), *here, *spare]
+    return [*items, *_scraps(request, board, taken, x, y, scale)]
 
 
 def _defects(board: Board, x: float, y: float, scale: float) -> list[Item]:
@@ -72,19 +79,17 @@ def _defects(board: Board, x: float, y: float, scale: float) -> list[Item]:
     return items
 
 
-def _scraps(
-    request: Request, board: Board, cut: Sequence[Piece], kept: Sequence[Cut],
-    x: float, y: float, scale: float,
-) -> list[Item]:  # fmt: skip
-    """Hatch what is lost at the end of a clear stretch that was cut, too short to keep."""
+def _scraps(request: Request, board: Board, taken: Sequence[Cut], x: float, y: float, scale: float) -> list[Item]:
+    """Hatch what is lost of a clear stretch that was cut: what is neither piece nor kept, and wider than a saw cut."""
     items: list[Item] = []
+    kerf = exact(request.rules.kerf)
     for low, high in clear_stretches(board, request.rules):
-        inside = [p.cut for p in cut if low <= p.cut.start and p.cut.end <= high]
-        if not inside or any(low <= c.start and c.end <= high for c in kept):
-            continue
-        end = max(c.end for c in inside) + exact(request.rules.kerf)
-        if end < high:
-            items += hatch(x + float(end) / scale, y, float(high - end) / scale, BAR, 1.6)
+        inside = sorted((c.start, c.end) for c in taken if low <= c.start and c.end <= high)
+        at = low
+        for begin, end in [*inside, (high, high)] if inside else []:
+            if begin - at > kerf:
+                items += hatch(x + float(at) / scale, y, float(begin - at) / scale, BAR, 1.6)
+            at = end + kerf
     return items
 
 
@@ -125,8 +130,7 @@ def blank_bar(
         items.append(line([(left, y + BAR), (right, y)], EDGE, "glue line"))
         items.append(line([((left + right) / 2, y), ((left + right) / 2, y - 1.2)]))
         joint = blank.joints[number]
-        told = say(float(joint.station)) + ("" if joint.use is None else f" ({100 * joint.use:.0f} % bent)")
-        items.append(Text((left + right) / 2, y - 3.4, told, 2.1, "middle"))
+        items.append(Text((left + right) / 2, y - 3.4, joint_line(say, joint), 2.1, "middle"))
     for piece, left, right in zip(cut, edges, edges[1:], strict=False):
         inset = overlap / 2 / scale
         items += _label(piece.code, "", start + left / scale + inset * 0.6, start + right / scale - inset * 0.6, y)

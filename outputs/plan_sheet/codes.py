@@ -51,16 +51,14 @@ def blank_code(request: Request, blank: int, copy: int) -> str:
 
 
 def pieces(request: Request, plan: Plan) -> list[Piece]:
-    """All pieces in cutting order: board by board, strip by strip, as they come from the board's start.
-
-    The plan puts the longest first, so what is cut next is never longer than what was.
-    """
+    """All pieces in cutting order: board by board, strip by strip, the longest first, so that what comes out short of
+    its place can still be had from what is left."""
     found = [
         Piece(f"{blank_code(request, b.blank, b.copy)}-{place + 1}", cut, b.blank, b.copy, place, len(b.pieces))
         for b in plan.blanks
         for place, cut in enumerate(b.pieces)
     ]
-    return sorted(found, key=lambda p: (p.cut.board, p.cut.copy, p.cut.strip, p.cut.start))
+    return sorted(found, key=lambda p: (p.cut.board, p.cut.copy, p.cut.strip, -p.cut.length, p.cut.start))
 
 
 def board_name(board: Board, copy: int, strip: int = 0) -> str:

@@ -39,8 +39,12 @@ def plan_sheets(request: Request, plan: Plan, look: Look) -> list[Sheet]:
     longest_blank = max((float(b.length) for b in plan.blanks), default=1.0)
     longest_board = max((float(request.boards[p.cut.board].length) for p in found), default=1.0)
     sheets = _summary(request, plan, look, say)
-    glue_note = "The arrow points to the bow. Figures below the bars: middle of each joint from the finished bow end."
-    cut_note = "Cut from left to right, the longest first. Write the code on every piece before you cut it."
+    bends = any(j.use is not None for b in plan.blanks for j in b.joints)
+    glue_note = (
+        "The arrow points to the bow. Figures below the bars: middle of each joint from the finished bow end"
+        + (", and how much of its strength the bend uses." if bends else ".")
+    )
+    cut_note = "Mark every cut from the left end and write on every piece. Then cut as listed, the longest first."
     sheets += _bars(look, "Blanks to glue up", blanks, longest_blank, PITCH_BLANK, glue_note)
     sheets += _bars(look, "Boards to cut", boards, longest_board, PITCH_BOARD, cut_note)
     sheets += _lists(request, found, look, say)
@@ -108,8 +112,7 @@ def _summary(request: Request, plan: Plan, look: Look, say: Say) -> list[Named]:
 def _left(request: Request, plan: Plan, say: Say) -> list[Row]:
     rows = []
     for cut in plan.spare:
-        name = strip_name(request, cut)
-        rows.append(Row(f"{name}, {say(float(cut.start))} to {say(float(cut.end))}", "Test joint"))
+        rows.append(Row(words.spare_line(say, strip_name(request, cut), cut), "Test joint"))
     if plan.spare_short:
         rows.append(Row(f"No offcut is {say(float(request.rules.spare))} long for the test joint: set a board aside."))
     for cut in sorted(plan.leftovers, key=lambda c: (c.start - c.end, c.board, c.copy))[:24]:
@@ -138,7 +141,10 @@ def _reading(request: Request) -> list[Row]:
         Row(
             "Cross-hatched: defect. Hatched: scrap. Dashed: offcut to keep. Hatched strip over a blank: no joint there."
         ),
-        Row("Mark face A on every board, the same side all along a blank: then all glue lines lean one way."),
+        Row(
+            "Face A is the front of sheet joint, its arrow points to the bow. Mark A on the same side all along a "
+            "blank: then all glue lines lean one way."
+        ),
         Row("Where grain and colour matter more than a board saved, rip one wide board and turn one half end for end."),
     ]
 

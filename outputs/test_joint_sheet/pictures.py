@@ -136,7 +136,6 @@ def _sticks(area: Area) -> tuple[str, list[Item]]:
     items.append(_letter((left + 4.6, base + 4.6), "I"))
     items.append(Text(middle + half, base - 3.0, "near", 2.3, "end"))
     items.append(Text(middle + half, far + 1.5, "far: down", 2.3, "end"))
-    items.append(Text(left, base - 5.0, "near", 2.3))
-    items.append(Text(left, base - 8.0, "board's tip", 2.3))
-    items.append(Text(left, base - 11.0, "this side", 2.3))
+    for row, told in enumerate(("near", "board's", "tip this", "side")):  # narrow, to stand clear of the board
+        items.append(Text(left, base - 4.4 - 2.8 * row, told, 2.3))
     return "Closed, along the joint", items

@@ -66,7 +66,7 @@ def _picture(test: BendTest, area: Area, say: Drawn) -> list[Item]:
     items += linear(
         (at(-half, 0)[0], bench), (at(half, 0)[0], bench), (0, foot - 7.0), f"span {say(beam.span)}", "horizontal"
     )
-    sag = say.rule(test.sag.mean)
+    sag = say(test.sag.mean)
     items.append(Text(top[0] + 2.0, bench + 3.0, f"sag {sag} at the proof load", 3.0))
     items += linear(
         at(-test.reach, t), at(0, t), (0, top[1] + 6.0), f"joint {say(test.reach)}", "horizontal", outside="p"

@@ -83,6 +83,14 @@ def _curve_short(say: Say, *, name: str, length_mm: float, curve_mm: float) -> s
     )
 
 
+def _blank_short(say: Say, *, name: str, length_mm: float, curve_mm: float) -> str:
+    return (
+        f"{name} ends {say(curve_mm - length_mm)} before its last offset: its curve is {say.down(curve_mm)} long, "
+        f"measured along the wood, the blank {say(length_mm)}. Make the blank {say.down(curve_mm)} long, or leave out "
+        "offsets past its end."
+    )
+
+
 def _offsets_coarse(_say: Say, *, name: str, off_percent: float) -> str:
     return (
         f"The offsets of {name} stand too close for how coarsely they were read: their rounding alone puts the "
@@ -143,6 +151,7 @@ def _joint_places(say: Say, *, name: str, use_percent: float, allowed_mm: str) -
 
 
 SENTENCES: dict[str, Sentence] = {
+    "bending.blank_short": _blank_short,
     "bending.curve_short": _curve_short,
     "bending.offsets_coarse": _offsets_coarse,
     "bending.ends_loose": _ends_loose,

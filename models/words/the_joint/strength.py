@@ -84,8 +84,8 @@ TEST_CAUTION = (
 def _wood_unknown(_say: Say, *, name: str, nearest: str, bends: int) -> str:
     what = f'The table has no figures for "{name}"' if name else "The job names no wood"
     need = "so nothing is said of the bend" if bends else "so no bend test is worked out"
-    near = f" Name one of the table (nearest: {nearest})," if nearest else " Name a wood of the table,"
-    return f"{what}, {need}.{near} or give [stock] modulus and rupture of your own."
+    near = f"name one of the table (nearest: {nearest})" if nearest else "name a wood of the table"
+    return f"{what}, {need}: {near}, or give [stock] modulus and rupture of your own."
 
 
 SENTENCES: dict[str, Sentence] = {"wood.unknown": _wood_unknown}

@@ -155,8 +155,3 @@ def _misfit(one: Residual, units: Unit) -> str:
 def nothing_to_correct(found: Tuned) -> bool:
     """All is told that would have to be corrected, and nothing has to be."""
     return not found.corrections and not found.contradictions and not {"lean_deg", "lean_sign"} & set(found.untold)
-
-
-def asking(key: str, form: str) -> str:
-    """The question for one figure on a terminal."""
-    return f"{_plain(key)} ({form}; Enter to skip): "
