@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
+from functools import cache
 
 from scarfwright.models.accuracy.outlook import outlook
 from scarfwright.models.checks import check_all, check_machine
@@ -20,6 +21,7 @@ from scarfwright.models.lengths.steps import coarse_step
 from scarfwright.models.remedies.proving import with_remedies
 from scarfwright.models.sled.making import joint_of, sled_way
 from scarfwright.models.sled.sled import longest_from_plank
+from scarfwright.models.sled.way import SledWay
 from scarfwright.models.wanted.plug_ins import not_loaded
 from scarfwright.models.wanted.wanted import left_out_as_coarse, wanted
 from scarfwright.models.words.sentences import worded
@@ -58,14 +60,8 @@ def advised(job: Job) -> Workup:
     return replace(found, findings=worded(tried, job.units))
 
 
-def _faults(job: Job, length: float) -> tuple[int, bool]:
-    """How many faults a sled of this length has, and whether the handle asked for has a place."""
-    found = list(_at_length(job, length).findings)
-    return len(faults(found)), all(f.code != "handle.no_room" for f in found)
-
-
 def _judged(job: Job) -> Workup:
-    return _at_length(job, nominal_length(job))
+    return _of_sled(*sled_way(job, nominal_length(job)))
 
 
 def nominal_length(job: Job) -> float:
@@ -86,19 +82,30 @@ def _shortest_that_serves(job: Job) -> float:
             longest,
             longest_from_plank(job.sled.plank.width, job.joint.ratio, float(job.saw.kerf), job.sled.nose_min),
         )
+
+    @cache
+    def way(length: float) -> tuple[SledWay, bool]:
+        return sled_way(job, length)
+
+    @cache
+    def wrong(length: float) -> tuple[int, bool]:
+        """How many faults a sled of this length has, and whether the handle asked for has no place."""
+        found = list(_of_sled(*way(length)).findings)
+        return len(faults(found)), any(f.code == "handle.no_room" for f in found)
+
     lengths = [count * step for count in range(1, max(math.floor(longest / step + 1e-9), 1) + 1)]
     for place, length in enumerate(lengths):
-        if sled_way(job, length)[0].too_short:
+        if way(length)[0].too_short:
             continue  # a fault, whatever else is found
-        wrong, handle = _faults(job, length)
-        if wrong == 0:
-            further = () if handle else lengths[place + 1 : place + 1 + FURTHER]
-            return next((longer for longer in further if _faults(job, longer) == (0, True)), length)
-    return min(lengths, key=lambda length: (_faults(job, length)[0], length))
+        count, no_handle = wrong(length)
+        if count == 0:
+            further = lengths[place + 1 : place + 1 + FURTHER] if no_handle else ()
+            return next((longer for longer in further if wrong(longer) == (0, False)), length)
+    return min(lengths, key=lambda length: (wrong(length)[0], length))
 
 
-def _at_length(job: Job, length: float) -> Workup:
-    way, unmeasurable = sled_way(job, length)
+def _of_sled(way: SledWay, unmeasurable: bool) -> Workup:
+    job = way.job
     work = Groundwork(
         job=job,
         joint=way.joint,

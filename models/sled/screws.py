@@ -42,4 +42,4 @@ def screw_length(through: float, into: float) -> ScrewLength | None:
 def has_wood(at: Point, corners: list[Point], openings: Sequence[Capsule]) -> bool:
     """Whether a screw there keeps its distance from every edge, notch and hole."""
     screw = Capsule(at, at, DIAMETER / 2)
-    return inside_by(screw, corners) >= CLEAR and all(between(screw, other) >= CLEAR for other in openings)
+    return all(between(screw, other) >= CLEAR for other in openings) and inside_by(screw, corners) >= CLEAR
