@@ -156,6 +156,7 @@ CODES: dict[str, Level] = {
     "square_block.angle_lost": Level.FAULT,
     "square_block.coarse": Level.CAUTION,
     "square_block.leans_too_far": Level.FAULT,
+    "stock.above_reach": Level.FAULT,
     "stock.not_upright": Level.FAULT,
     "stop.off_table": Level.CAUTION,
     "support.infeed_needed": Level.CAUTION,

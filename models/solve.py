@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from scarfwright.models.accuracy.outlook import outlook
 from scarfwright.models.checks import check_all, check_machine
+from scarfwright.models.checks.at_the_saw.reach import heard
 from scarfwright.models.checks.craft import check_craft
 from scarfwright.models.checks.outlook import check_outlook
 from scarfwright.models.craft import craft_of
@@ -65,7 +66,8 @@ def _faults(job: Job, length: float) -> tuple[int, bool]:
 
 
 def _judged(job: Job) -> Workup:
-    return _at_length(job, nominal_length(job))
+    work = _at_length(job, nominal_length(job))
+    return replace(work, findings=heard(work.findings))
 
 
 def nominal_length(job: Job) -> float:

@@ -97,7 +97,7 @@ def settings(work: Groundwork, cut: Dividing) -> tuple[Entry, ...]:
     return (
         Entry(f"carrier as measured + {say(gap)}, to a tooth set towards it", "Rip fence", True),
         Entry(
-            f"{say(cut.fence)} if the carrier is {say(cut.carrier_width)}; to the plate "
+            f"{say(cut.fence)} if the carrier is {say(cut.carrier_width)}. To the plate: "
             f"{say.fine(cut.fence_to_plate) if say.units == 'in' else say(cut.fence_to_plate)}",
             "That is",
         ),
