@@ -217,6 +217,8 @@ def report(work: Workup, target: Path, todo: list[OutputFile]) -> None:
     for item in todo:
         if item.told:
             out.print(f"  {item.path}: {item.told}")
+    if any(item.path == "index.html" for item in todo):
+        out.print(f"Open first: {visible(str(target / 'index.html'))}, which leads through the job.", style="bold")
     out.print(say.sled_numbers(work))
     say.findings(work.findings, out, whole=False)
     out.print(
