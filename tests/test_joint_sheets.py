@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Sequence
 from typing import Any
 
@@ -20,6 +21,8 @@ from scarfwright.outputs.joint_sheet.sheets import joint_sheets
 from scarfwright.outputs.test_joint_sheet.data import TestJointData
 from scarfwright.outputs.test_joint_sheet.sheet import test_joint_sheet as measuring_sheet
 from scarfwright.outputs.test_joint_sheet.texts import figures, marks
+
+from tests.clear_sheets import unclear
 
 A4, LETTER = (297.0, 210.0), (279.4, 215.9)
 
@@ -75,6 +78,8 @@ def test_sheets_of_any_joint(joint: Joint, units: Any, side: Any, finished: bool
     sheets.append(measuring_sheet(TestJointData(joint, units, "A job", one.paper, cells)))
     for sheet in sheets:
         inside(sheet)
+        if units == "in":
+            assert not [t.text for t in sheet.texts() if re.search(r"\d in\b", t.text)], "inch marks on a sheet"
 
 
 def test_figures_on_the_joint_sheet() -> None:
