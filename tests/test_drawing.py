@@ -175,8 +175,9 @@ def test_plank_sheet_has_mark_sizes_to_measure_rail_and_cautions(name: str) -> N
 
 @PLANKS
 def test_dividing_sheet_has_carrier_strip_screws_run_and_cautions(name: str) -> None:
-    work, sheet = work_of(name), sheets_of(name)[3]
-    cut, joined = work.way.dividing, words(sheet).replace("\n", " ")
+    """The carrier and how it is set on one sheet, how the cut is run and its cautions on the next."""
+    work, sheets = work_of(name), sheets_of(name)[3:]
+    cut, joined = work.way.dividing, " ".join(words(sheet).replace("\n", " ") for sheet in sheets)
     assert cut is not None
     assert cut.screw is not None
     say = drawn_in(work.job.units)
@@ -188,6 +189,8 @@ def test_dividing_sheet_has_carrier_strip_screws_run_and_cautions(name: str) -> 
     wanted += ["Never freehand", "free half drops", "KICKBACK", "STOPPED", "Unplug", "come first"]
     for piece in wanted:
         assert piece in joined, piece
+    assert all("Never freehand" in words(sheet) and "come first" in words(sheet) for sheet in sheets)
+    assert "Read the next sheet before anything is set" in words(sheets[0]).replace("\n", " ")
 
 
 def test_the_forbidden_side_of_the_hand_line_is_hatched_and_an_arrow_leads_from_it() -> None:

@@ -28,7 +28,10 @@ def the_cut(work: Workup) -> list[tuple[str, str]]:
         ("sled", f"{say(sled.length)} long, heel {say(sled.heel)}, nose {say(sled.nose)}"),
         ("start", f"heel {say(advice.start.from_axis)} short of the blade's centre"),
         ("taper complete", f"at {say(travel.done)} of travel; {room}"),
-        ("end of the cut", f"{NAMES[advice.asked.name]}, stop block {say(advice.stop.from_axis)} beyond the blade's centre"),
+        (
+            "end of the cut",
+            f"{NAMES[advice.asked.name]}, stop block {say(advice.stop.from_axis)} beyond the blade's centre",
+        ),
         ("hands", f"on your side of the line {say(way.layout.hand_line)} from the heel"),
     ]
 

@@ -46,7 +46,9 @@ def dividing_sheet(work: Workup, number: int, count: int) -> Sheet:
         items += room.put(choices)
     sheet.add(items)
     sheet.add(_lower(work, cut, (x, y, width, LOWER)))
-    sheet.add(title_block(sheet, job_cells(work.job, "Dividing the plank", scale_text(view.scale), number, count), LABEL))
+    sheet.add(
+        title_block(sheet, job_cells(work.job, "Dividing the plank", scale_text(view.scale), number, count), LABEL)
+    )
     return sheet
 
 
