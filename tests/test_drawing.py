@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import itertools
 import math
+import re
 import xml.etree.ElementTree as ET
 from functools import cache
 from typing import Any
@@ -316,11 +317,26 @@ def test_same_job_gives_the_same_bytes() -> None:
     assert b"CreationDate (D:2000" in pdf_of("metric plank")
 
 
-def test_pdf_embeds_its_font_and_letters_without_a_glyph_lose_their_accents() -> None:
+def test_pdf_embeds_its_font_and_a_letter_it_lacks_is_replaced() -> None:
     assert b"/FontFile2" in pdf_of("metric plank")
-    assert lettering.in_font("Żółw ½ ⅛ 5′ Ω\x07") == "Zółw ½ 1/8 5' Ω "
-    assert lettering.in_font("ą") == "a"
+    assert lettering.in_font("Żółw ½ ⅛ 5′ Ω\x07") == "Żółw ½ ⅛ 5′ Ω "
+    for text in ("Ялик Ёж", "Βάρκα ΐ", "Łódź ơ ș", "Їжак Ђ"):
+        for bold in (False, True):
+            assert lettering.in_font(text, bold) == text
     assert lettering.in_font("木") == "?"
+    assert lettering.replaced(["Ялик 木", "木 ｗ"]) == {"木": "?", "ｗ": "w"}
+
+
+def test_a_title_in_greek_or_cyrillic_is_printed_and_wide_letters_are_measured() -> None:
+    """Read back from the PDF by another library: the letters, and that the line is as wide as it was taken for."""
+    title = "Ялик для озера, Βάρκα"
+    work = work_up(job_from_text(JOBS["metric plank"].replace("Gunwales", title)))
+    sheet = sled_sheets(work)[0]
+    (page,) = pages(write_pdf([sheet]))
+    (text,) = [t for t in sheet.texts() if t.text == title]
+    assert title in page.extract_text()
+    (line,) = page.search(re.escape(title))
+    assert (line["x1"] - line["x0"]) * 25.4 / 72 == pytest.approx(text.width, rel=0.01)
 
 
 # -- the display list ------------------------------------------------------------------------------------

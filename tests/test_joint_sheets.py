@@ -82,6 +82,25 @@ def test_sheets_of_any_joint(joint: Joint, units: Any, side: Any, finished: bool
             assert not [t.text for t in sheet.texts() if re.search(r"\d in\b", t.text)], "inch marks on a sheet"
 
 
+@pytest.mark.parametrize(
+    ("joint", "units", "side", "paper"),
+    [
+        (Joint(12, 28.6, 50.8, 0.4), "in", "right", LETTER),
+        (Joint(8, 6, 20, 1.0), "mm", "left", A4),  # the smallest: no room beside the marks
+        (Joint(8.47, 9.95, 132.6, 0.81), "mm", "right", LETTER),  # a wide board, a short overlap
+        (Joint(20, 60, 150, 0.1), "in", "left", A4),
+    ],
+)
+@pytest.mark.parametrize("finished", [None, 0.95])
+def test_no_text_runs_into_a_line_or_is_too_pale(
+    joint: Joint, units: Any, side: Any, paper: tuple[float, float], finished: float | None
+) -> None:
+    thick = None if finished is None else finished * joint.thickest_finish
+    sheets = joint_sheets(data(joint, units=units, fence_side=side, finished=thick, paper=paper))
+    sheets.append(measuring_sheet(TestJointData(joint, units, "A job", paper, cells)))
+    assert [fault for sheet in sheets for fault in unclear(sheet)] == []
+
+
 def test_figures_on_the_joint_sheet() -> None:
     first, second = joint_sheets(data(Joint(12, 22, 60, 0.4), finished=20.0))
     words = [text.text for text in first.texts()]

@@ -83,8 +83,8 @@ FOUND: list[tuple[str, Say, dict[str, Any], str]] = [
     (
         "knife.none", MM, {"least_mm": 2.0, "under_mm": 2.5, "top_mm": 64.07},
         "A saw without riving knife (riving_knife = 0) can throw the work. Fit one, the cut goes right through: 2 mm "
-        "thick or more, less than the 2.5 mm kerf. Set it 3 mm to 8 mm from the teeth, its top 64 mm above the table or "
-        "lower (EN 1870-19). Where the saw has no place for a riving knife fit a splitter.",
+        "thick or more, less than the 2.5 mm kerf. Set it 3 mm to 8 mm from the teeth, its top 64 mm above the table "
+        "or lower (EN 1870-19). Where the saw has no place for a riving knife fit a splitter.",
     ),
     (
         "knife.none", IN, {"least_mm": 2.5, "under_mm": 2.5, "top_mm": 64},
@@ -112,9 +112,9 @@ FOUND: list[tuple[str, Say, dict[str, Any], str]] = [
     ),
     (
         "stock.above_reach", MM, {"tall_mm": 200, "rise_mm": 125, "reach_mm": 73.04},
-        "The board's larger side, 200 mm, must stand up at the saw, and no common table saw raises its blade over 125 mm "
-        "(common practice, no source). This sled is for sticks up to the saw's reach, 73 mm high on this one, and for "
-        "no panel or sheet. Rip the board into sticks.",
+        "The board's larger side, 200 mm, must stand up at the saw, and no common table saw raises its blade over 125 "
+        "mm (common practice, no source). This sled is for sticks up to the saw's reach, 73 mm high on this one, and "
+        "for no panel or sheet. Rip the board into sticks.",
     ),
     (
         "stock.above_reach", IN, {"tall_mm": 203.2, "rise_mm": 127, "reach_mm": None},

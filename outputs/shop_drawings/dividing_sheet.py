@@ -1,4 +1,4 @@
-"""The sheets of the dividing cut on a carrier: carrier, strip and setting; then how the cut is run, and its cautions."""
+"""The sheets of the dividing cut on a carrier: carrier, strip and setting; then how it is run, and its cautions."""
 
 from __future__ import annotations
 
