@@ -120,8 +120,8 @@ def _steep(data: JointData, _say: Say, view: View, reach: float) -> Picture:
         x = share * joint.overlap
         items.append(line([view.point((x, 0.1 * t)), view.point((x, 0.9 * t))], WITNESS, "witness mark"))
     mark, name = view.point((0.65 * joint.overlap, 0.8 * t)), "witness mark"
-    if view.length(0.35 * joint.overlap) > width_of(name, 2.6) + 11.0 and view.length(0.2 * t - off) > 2.2:
-        items += leader(mark, (mark[0] + 7.0, mark[1]), name, size=2.6)  # a small joint's are named in the text alone
+    if view.length(0.35 * joint.overlap) > width_of(name, 2.6) + 6.0 and view.length(0.2 * t - off) > 2.2:
+        items += leader(mark, (mark[0] + 3.5, mark[1]), name, size=2.6)  # a small joint's are named in the text alone
     for name, at in (("left board", (-0.5 * reach, 0.5 * t)), ("right board", (joint.overlap + 0.5 * reach, 0.5 * t))):
         px, py = view.point(at)
         items.append(Text(px, py - 1.0, name, 2.6, "middle"))
