@@ -15,7 +15,7 @@ from scarfwright.cli.showing.cutting import show_cut
 from scarfwright.cli.terminal import json_out, visible
 from scarfwright.models.checks.at_the_saw.reach import ABOVE_REACH
 from scarfwright.models.findings import faults
-from scarfwright.models.job.guesses import guessed
+from scarfwright.models.job.guesses import guessed, nothing_measured
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.numbers.numbers import numbers
 from scarfwright.models.solve import work_up
@@ -93,7 +93,9 @@ def show_work(
 
 def _assumed(work: Workup, screen: say.Screen, said: str) -> None:
     keys = guessed(work.job)
-    if keys:
+    if nothing_measured(work.job):
+        screen.print(f"{said}: every size of your saw and clamps (paper/measure-me.pdf shows each).")
+    elif keys:
         screen.print(f"{said}: {', '.join(key.replace('_', ' ') for key in keys)}.")
 
 
