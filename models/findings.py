@@ -176,6 +176,9 @@ CODES: dict[str, Level] = {
 }
 
 
+ABOVE_REACH = "stock.above_reach"  # where it is, it alone is said
+
+
 def register(codes: dict[str, Level]) -> None:
     """Enter a module's codes. Raises ValueError if one is already taken by another level."""
     for code, level in codes.items():

@@ -13,8 +13,7 @@ from scarfwright.cli.showing import glance, say
 from scarfwright.cli.showing.craft import show_craft
 from scarfwright.cli.showing.cutting import show_cut
 from scarfwright.cli.terminal import json_out, visible
-from scarfwright.models.checks.at_the_saw.reach import ABOVE_REACH
-from scarfwright.models.findings import faults
+from scarfwright.models.findings import ABOVE_REACH, faults
 from scarfwright.models.job.guesses import guessed, nothing_measured
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.numbers.numbers import numbers

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from scarfwright.models.findings import Finding, finding
+from scarfwright.models.findings import ABOVE_REACH, Finding, finding
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.length import common
 
 HIGHEST_RISE = (125.0, 5.0)  # mm, inches: table saws raise a blade no further; common practice, no source
-ABOVE_REACH = "stock.above_reach"
 
 
 def check_reach(work: Groundwork) -> Iterator[Finding]:
