@@ -208,7 +208,7 @@ def _report_letters(work: Workup, out: say.Screen) -> None:
     from scarfwright.outputs.drawing.lettering import replaced
 
     job = work.job
-    names = [job.title, job.stock.species, *(one.name for one in (*job.board, *job.blank))]
+    names = [job.title, job.stock.species, *(one.name for one in job.board), *(one.name for one in job.blank)]
     swapped = ", ".join(f'"{letter}" by "{instead}"' for letter, instead in replaced(names).items())
     if swapped:
         out.print(f"  Replaced on the sheets, whose font has Latin, Greek and Cyrillic letters: {swapped}")
