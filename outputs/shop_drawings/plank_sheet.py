@@ -56,7 +56,7 @@ def _notes(work: Workup, cut: Dividing, area: Area) -> list[Item]:
     cautions = (*rail_cautions(), Entry(DEFER, strong=True))
     panels = (
         ("Marking the plank", marking(work), None),
-        ("Each half, drawn and made", measuring(work), None),
+        ("Each half, as drawn", measuring(work), None),
         ("Along a guide rail", rail_way(work, cut), None),
         ("CAUTIONS", cautions, WARN),
     )
