@@ -203,6 +203,17 @@ def _make(todo: list[OutputFile], folder: Path, tell: Tell) -> None:
     make_all(todo, folder, begun)
 
 
+def _report_letters(work: Workup, out: say.Screen) -> None:
+    """Which of the job's own letters the sheets can't print, and what stands there instead."""
+    from scarfwright.outputs.drawing.lettering import replaced
+
+    job = work.job
+    names = [job.title, job.stock.species, *(one.name for one in job.board), *(one.name for one in job.blank)]
+    swapped = ", ".join(f'"{letter}" by "{instead}"' for letter, instead in replaced(names).items())
+    if swapped:
+        out.print(f"  Replaced on the sheets, whose font has Latin, Greek and Cyrillic letters: {swapped}")
+
+
 def report(work: Workup, target: Path, todo: list[OutputFile]) -> None:
     out = say.console()
     out.print(f"{target}: {len(todo)} files", style="bold")
@@ -217,6 +228,10 @@ def report(work: Workup, target: Path, todo: list[OutputFile]) -> None:
     for item in todo:
         if item.told:
             out.print(f"  {item.path}: {item.told}")
+    if "paper" in by_folder:
+        _report_letters(work, out)
+    if any(item.path == "index.html" for item in todo):
+        out.print(f"Open first: {visible(str(target / 'index.html'))}, which leads through the job.", style="bold")
     out.print(say.sled_numbers(work))
     say.findings(work.findings, out, whole=False)
     out.print(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import contextlib
+import re
 import shlex
 import sys
 from collections.abc import Callable
@@ -17,7 +18,7 @@ from scarfwright.models.job.file import job_from_dict
 from scarfwright.models.job.forms.start_text import Start, starting_text
 from scarfwright.models.job.problems import JobError
 from scarfwright.models.job.shop import MACHINES, Machine
-from scarfwright.models.lengths.length import Unit
+from scarfwright.models.lengths.length import LengthError, Unit, parse_length
 
 T = TypeVar("T")
 Ask = Callable[[str], str]
@@ -102,29 +103,43 @@ def _until(ask: Ask, question: str, usual: str, read: Callable[[str], T]) -> T:
         try:
             return read(text)
         except JobError as error:
-            out(f"  {visible(error.problems[0].text.partition(': ')[2])}")
+            out(f"  {visible(_without_key(error.problems[0].text))}")
         except ValueError as error:
             out(f"  {visible(str(error))}")
 
 
-def _two(text: str, what: str, example: str) -> list[object]:
-    parts = [part.strip() for part in text.replace("×", "x").split("x")]
+def _without_key(problem: str) -> str:
+    """What is wrong with an answer; which key it would have gone to, and in what file, nobody asked yet."""
+    return problem[max(problem.find("found "), 0) :]
+
+
+def _two(text: str, units: Unit, what: str, example: str) -> list[object]:
+    """Two sizes; a unit that stands once, after the second, is the first one's too."""
+    parts = [part.strip() for part in re.split(r"\s*[x×*]\s*|\s+by\s+", text, flags=re.IGNORECASE)]
     if len(parts) != 2 or not all(parts):
         raise ValueError(f'found "{text}", expected {what}, such as {example}')
-    return [_bare(part) for part in parts]
+    unit = re.search(r"(mm|cm|in|inch|inches|\"|″|”)\.?$", parts[1], flags=re.IGNORECASE)
+    if unit and re.fullmatch(r"[\d\s./,¼½¾⅛⅜⅝⅞-]+", parts[0]):
+        parts[0] += f" {unit[1]}"
+    return [_typed(part, units) for part in parts]
 
 
-def _bare(text: str) -> object:
-    """A number alone is one in the job's units."""
+def _typed(text: str, units: Unit) -> object:
+    """As a job file writes it: a number alone is in the units answered before, and a fraction alone is inches there."""
     plain = text.replace(",", ".") if text.count(",") == 1 and len(text.partition(",")[2]) != 3 else text
     try:
         return float(plain) if "." in plain else int(plain)
     except ValueError:
-        return text
+        pass
+    try:
+        return parse_length(text, units, bare=units == "in").text
+    except LengthError:
+        return text  # refused with the reason where it is tried on the job
 
 
 def _board(text: str, known: dict[str, Any]) -> tuple[object, object]:
-    thick, high = _two(text, "thickness x height", "22 x 60 mm" if known["units"] == "mm" else "7/8 in x 1 3/4 in")
+    example = "22 x 60 mm" if known["units"] == "mm" else "7/8 x 1 3/4 in"
+    thick, high = _two(text, known["units"], "thickness x height", example)
     job_from_dict({**known, "stock": {"thickness": thick, "height": high}})
     return thick, high
 
@@ -138,7 +153,8 @@ def _plank(text: str, known: dict[str, Any]) -> object:
     with contextlib.suppress(JobError):
         job_from_dict({**known, "sled": {"plank": text}})
         return text
-    sizes = _two(text, "a nominal size or thickness x width", "2x8 or 38 mm x 184 mm")
+    example = "2x8 or 38 x 184 mm" if known["units"] == "mm" else "2x8 or 1 1/2 x 7 1/4 in"
+    sizes = _two(text, known["units"], "a nominal size or thickness x width", example)
     job_from_dict({**known, "sled": {"plank": sizes}})
     return sizes
 

@@ -157,6 +157,7 @@ CODES: dict[str, Level] = {
     "square_block.angle_lost": Level.FAULT,
     "square_block.coarse": Level.CAUTION,
     "square_block.leans_too_far": Level.FAULT,
+    "stock.above_reach": Level.FAULT,
     "stock.not_upright": Level.FAULT,
     "stop.off_table": Level.CAUTION,
     "support.infeed_needed": Level.CAUTION,
@@ -174,6 +175,9 @@ CODES: dict[str, Level] = {
     "thickness_fork.slots_alike": Level.FAULT,
     "wood.unknown": Level.NOTE,
 }
+
+
+ABOVE_REACH = "stock.above_reach"  # where it is, it alone is said
 
 
 def register(codes: dict[str, Level]) -> None:

@@ -8,6 +8,7 @@ from functools import cache
 
 from scarfwright.models.accuracy.outlook import outlook
 from scarfwright.models.checks import check_all, check_machine
+from scarfwright.models.checks.at_the_saw.reach import heard
 from scarfwright.models.checks.craft import check_craft
 from scarfwright.models.checks.outlook import check_outlook
 from scarfwright.models.craft import craft_of
@@ -61,7 +62,8 @@ def advised(job: Job) -> Workup:
 
 
 def _judged(job: Job) -> Workup:
-    return _of_sled(*sled_way(job, nominal_length(job)))
+    work = _of_sled(*sled_way(job, nominal_length(job)))
+    return replace(work, findings=heard(work.findings))
 
 
 def nominal_length(job: Job) -> float:

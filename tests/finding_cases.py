@@ -53,6 +53,12 @@ CASES: list[Case] = [
         {"thickness_mm": 22, "height_mm": 21.9},
     ),
     Case(
+        "stock.above_reach",  # 125 of rise and 6 above the board leave 119; the saw itself rises 79
+        {"stock.height": "119.1 mm"},
+        {"stock.height": "119 mm"},
+        {"tall_mm": 119.1, "rise_mm": 125, "reach_mm": 73},
+    ),
+    Case(
         "joint.gap_eats_joint",  # tip = gap / cos reaches t / 2 = 11 at a gap of 10.962
         {"saw.fence_gap": "10.97 mm"},
         {"saw.fence_gap": "10.96 mm"},

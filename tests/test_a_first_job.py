@@ -11,7 +11,7 @@ from tests.cli_runs import run
 
 # what is typed in place of what `start` wrote: a key, and its new value
 EDITS = {
-    "title": '"Yard of a lugger"',
+    "title": '"Yard of a lugger, Ялик 木"',  # the last letter is in no font of the sheets
     "stock.thickness": '"1 1/8 in"',
     "stock.height": '"2 in"',
     "clamp.opening": '"6 in"',
@@ -59,7 +59,10 @@ def test_from_start_to_an_opened_card_in_inches(tmp_path: Path) -> None:
             texts[paper.name] = "\n".join(page.extract_text() for page in pages.pages)
     assert {"setup-card.pdf", "sled.pdf", "measure-me.pdf", "joint.pdf", "glue-up.pdf"} <= set(texts)
     card = texts["setup-card.pdf"]
-    assert "Yard of a lugger" in card
+    assert "Yard of a lugger, Ялик ?" in card
+    told = " ".join(texts["make"].split())
+    assert '"木" by "?"' in told
+    assert "Open first: yard-files/index.html" in told
     assert "BEFORE ANYTHING ELSE: sawing can maim" in card
     fence = re.search(r"fence +heel as measured \+ 1/64 in: ([\d /]+) in", texts["check"])
     assert fence is not None

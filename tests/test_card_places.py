@@ -21,7 +21,7 @@ SETTINGS = {
         "Fence, right": "132.6 mm = heel by callipers + 0.4 mm",
         " ": "to a tooth set towards the fence; to the plate: heel + 0.75 mm",
         "Blade height": "66 mm above the table",
-        "Riving knife": "2.2 mm thick, top 64 mm up or lower",
+        "Riving knife": "2.2 mm thick. Top: 64 mm up or lower",
         "Heel clamp": "at 551 mm, closes on 47 mm",
         "Nose clamp": "at 987.4 mm, closes on 71.1 mm; fence at travel 509 mm",
         "Pads": "lower edge 18 mm above the table, not lower",

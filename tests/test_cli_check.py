@@ -77,6 +77,17 @@ def test_auto_says_why_with_the_number_and_asks_once(tmp_path: Path) -> None:
     assert 'Length "auto"' not in given
 
 
+@pytest.mark.parametrize("units", ["mm", "in"])
+def test_forty_lines_with_every_machine_and_nothing_measured(units: str, tmp_path: Path) -> None:
+    job = f'units = "{units}"\nshop_has = ["printer", "router", "laser"]\n'
+    job += '[stock]\nthickness = "7/8 in"\nheight = "1 3/4 in"\n[joint]\nratio = 12\n'
+    done = run("check", write(tmp_path, job).name, cwd=tmp_path)
+    assert done.returncode == 0
+    assert len(done.stdout.splitlines()) <= 40
+    assert "Assumed, measure yours: every size of your saw and clamps" in done.stdout
+    assert "printed" not in run("check", write(tmp_path, job.replace('"printer", ', "")), cwd=tmp_path).stdout
+
+
 def test_sizes_that_are_assumed_are_named(tmp_path: Path) -> None:
     shown = " ".join(run("check", write(tmp_path, GOOD), cwd=tmp_path).stdout.split())
     assumed = shown[shown.index("Assumed, measure yours:") : shown.index("Next")]

@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import itertools
 import math
+import re
 import xml.etree.ElementTree as ET
 from functools import cache
 from typing import Any
@@ -175,8 +176,9 @@ def test_plank_sheet_has_mark_sizes_to_measure_rail_and_cautions(name: str) -> N
 
 @PLANKS
 def test_dividing_sheet_has_carrier_strip_screws_run_and_cautions(name: str) -> None:
-    work, sheet = work_of(name), sheets_of(name)[3]
-    cut, joined = work.way.dividing, words(sheet).replace("\n", " ")
+    """The carrier and how it is set on one sheet, how the cut is run and its cautions on the next."""
+    work, sheets = work_of(name), sheets_of(name)[3:]
+    cut, joined = work.way.dividing, " ".join(words(sheet).replace("\n", " ") for sheet in sheets)
     assert cut is not None
     assert cut.screw is not None
     say = drawn_in(work.job.units)
@@ -188,6 +190,8 @@ def test_dividing_sheet_has_carrier_strip_screws_run_and_cautions(name: str) -> 
     wanted += ["Never freehand", "free half drops", "KICKBACK", "STOPPED", "Unplug", "come first"]
     for piece in wanted:
         assert piece in joined, piece
+    assert all("Never freehand" in words(sheet) and "come first" in words(sheet) for sheet in sheets)
+    assert "Read the next sheet before anything is set" in words(sheets[0]).replace("\n", " ")
 
 
 def test_the_forbidden_side_of_the_hand_line_is_hatched_and_an_arrow_leads_from_it() -> None:
@@ -313,11 +317,26 @@ def test_same_job_gives_the_same_bytes() -> None:
     assert b"CreationDate (D:2000" in pdf_of("metric plank")
 
 
-def test_pdf_embeds_its_font_and_letters_without_a_glyph_lose_their_accents() -> None:
+def test_pdf_embeds_its_font_and_a_letter_it_lacks_is_replaced() -> None:
     assert b"/FontFile2" in pdf_of("metric plank")
-    assert lettering.in_font("Żółw ½ ⅛ 5′ Ω\x07") == "Zółw ½ 1/8 5' Ω "
-    assert lettering.in_font("ą") == "a"
+    assert lettering.in_font("Żółw ½ ⅛ 5′ Ω\x07") == "Żółw ½ ⅛ 5′ Ω "
+    for text in ("Ялик Ёж", "Βάρκα ΐ", "Łódź ơ ș", "Їжак Ђ"):
+        for bold in (False, True):
+            assert lettering.in_font(text, bold) == text
     assert lettering.in_font("木") == "?"
+    assert lettering.replaced(["Ялик 木", "木 ｗ"]) == {"木": "?", "ｗ": "w"}
+
+
+def test_a_title_in_greek_or_cyrillic_is_printed_and_wide_letters_are_measured() -> None:
+    """Read back from the PDF by another library: the letters, and that the line is as wide as it was taken for."""
+    title = "Ялик для озера, Βάρκα"
+    work = work_up(job_from_text(JOBS["metric plank"].replace("Gunwales", title)))
+    sheet = sled_sheets(work)[0]
+    (page,) = pages(write_pdf([sheet]))
+    (text,) = [t for t in sheet.texts() if t.text == title]
+    assert title in page.extract_text()
+    (line,) = page.search(re.escape(title))
+    assert (line["x1"] - line["x0"]) * 25.4 / 72 == pytest.approx(text.width, rel=0.01)
 
 
 # -- the display list ------------------------------------------------------------------------------------

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Sequence
 from typing import Any
 
@@ -20,6 +21,8 @@ from scarfwright.outputs.joint_sheet.sheets import joint_sheets
 from scarfwright.outputs.test_joint_sheet.data import TestJointData
 from scarfwright.outputs.test_joint_sheet.sheet import test_joint_sheet as measuring_sheet
 from scarfwright.outputs.test_joint_sheet.texts import figures, marks
+
+from tests.clear_sheets import unclear
 
 A4, LETTER = (297.0, 210.0), (279.4, 215.9)
 
@@ -75,6 +78,27 @@ def test_sheets_of_any_joint(joint: Joint, units: Any, side: Any, finished: bool
     sheets.append(measuring_sheet(TestJointData(joint, units, "A job", one.paper, cells)))
     for sheet in sheets:
         inside(sheet)
+        if units == "in":
+            assert not [t.text for t in sheet.texts() if re.search(r"\d in\b", t.text)], "inch marks on a sheet"
+
+
+@pytest.mark.parametrize(
+    ("joint", "units", "side", "paper"),
+    [
+        (Joint(12, 28.6, 50.8, 0.4), "in", "right", LETTER),
+        (Joint(8, 6, 20, 1.0), "mm", "left", A4),  # the smallest: no room beside the marks
+        (Joint(8.47, 9.95, 132.6, 0.81), "mm", "right", LETTER),  # a wide board, a short overlap
+        (Joint(20, 60, 150, 0.1), "in", "left", A4),
+    ],
+)
+@pytest.mark.parametrize("finished", [None, 0.95])
+def test_no_text_runs_into_a_line_or_is_too_pale(
+    joint: Joint, units: Any, side: Any, paper: tuple[float, float], finished: float | None
+) -> None:
+    thick = None if finished is None else finished * joint.thickest_finish
+    sheets = joint_sheets(data(joint, units=units, fence_side=side, finished=thick, paper=paper))
+    sheets.append(measuring_sheet(TestJointData(joint, units, "A job", paper, cells)))
+    assert [fault for sheet in sheets for fault in unclear(sheet)] == []
 
 
 def test_figures_on_the_joint_sheet() -> None:

@@ -33,6 +33,7 @@ from scarfwright.outputs.plan_sheet.codes import Look, letter
 from scarfwright.outputs.plan_sheet.csv import plan_csv
 from scarfwright.outputs.plan_sheet.sheets import plan_sheets
 
+from tests.clear_sheets import unclear
 from tests.cli_runs import run
 from tests.plan_checker import complaints
 
@@ -183,6 +184,7 @@ def test_sheets_name_every_piece_and_no_text_lies_on_another(planned: Planned, u
     assert all(code in told for code in codes)
     assert "licensed practice" in told
     for sheet in sheets:
+        assert not unclear(sheet)
         texts = [t for t in sheet.texts() if t.text.strip()]
         for k, one in enumerate(texts):
             for other in texts[k + 1 :]:

@@ -18,8 +18,8 @@ each_side = pytest.mark.parametrize("side", SIDES)
 
 # plank 184 x 38, sled 1000, mark 133.5, kerf 2.5, gap 0.4, carrier 18 thick: what the sheet says of the dividing cut
 NUMBERS = (
-    "Rip fence carrier as measured + 0.4 mm, to a tooth set towards it That is 190.4 mm if the carrier is 190 mm; to "
-    "the plate 190.8 mm Blade 62 mm above the table Guard on, just over 56 mm; riving knife fitted Plank against the "
+    "Rip fence carrier as measured + 0.4 mm, to a tooth set towards it That is 190.4 mm if the carrier is 190 mm. To "
+    "the plate: 190.8 mm Blade 62 mm above the table Guard on, just over 56 mm; riving knife fitted Plank against the "
     "batten, its line 1.6 mm outside the carrier's blade edge at both ends"
 )
 SCREWS_HEAD = ("No.", "Half: heel", "edge", "Carrier: end", "edge")

@@ -135,6 +135,30 @@ def test_bare_numbers_and_commas() -> None:
     assert [x.text for x in job.sled.plank] == ["38 mm", "184 mm"]
 
 
+@pytest.mark.parametrize(
+    ("board", "plank", "sizes"),
+    [
+        ("7/8 x 1 3/4", "1 1/2 x 7 1/4", ("7/8 in", "1 3/4 in", "1 1/2 in", "7 1/4 in")),
+        ('7/8" x 1 3/4"', '1-1/2 x 7-1/4"', ("7/8 in", "1 3/4 in", "1 1/2 in", "7 1/4 in")),
+        ("⅞ by 1 ¾ in", "1.5X7.25", ("7/8 in", "1 3/4 in", "1 1/2 in", "7 1/4 in")),
+        ("22 x 60 mm", "2x8", ("22 mm", "60 mm", "1 1/2 in", "7 1/4 in")),  # the unit after the second is both's
+    ],
+)
+def test_inches_as_they_are_said(board: str, plank: str, sizes: tuple[str, ...]) -> None:
+    job = job_from_text(starting_text(ask_with("in", board, "12:1", plank, "none")))
+    found = (job.stock.thickness, job.stock.height, job.sled.plank.thickness, job.sled.plank.width)
+    assert tuple(x.text for x in found) == sizes
+
+
+def test_a_fraction_alone_is_no_metric_size(capsys: pytest.CaptureFixture[str]) -> None:
+    """Whoever types it thinks in inches; and what is said of an answer names no key."""
+    start = ask_with("mm", "3/4 x 2", "22 x 60", "", "", "")
+    assert start.values["stock.thickness"] == 22
+    said = capsys.readouterr().out
+    assert 'found "3/4", where the unit is missing' in said
+    assert "[stock]" not in said
+
+
 def test_nonsense_is_asked_again(capsys: pytest.CaptureFixture[str]) -> None:
     start = ask_with(
         "cubits", "mm", "thick", "22 mm x", "1,500 mm x 60 mm", "22 x 60", "steep", "12", "oak", "2x8", "mill", "router"

@@ -31,6 +31,8 @@ from scarfwright.outputs.shop_drawings.sled_sheet import sled_sheets
 from shapely import LineString, Polygon, box, unary_union
 from shapely.affinity import translate
 
+from tests.clear_sheets import unclear
+
 MM = 25.4 / 72
 STOCK = {"thickness": "22 mm", "height": "60 mm"}
 METRIC: dict[str, Any] = {"stock": STOCK, "joint": {"ratio": 12}, "sled": {"plank": ["38 mm", "184 mm"]}}
@@ -343,3 +345,9 @@ def test_way_out_holds(tmp_path: Path) -> None:
     for page in pages((tmp_path / "templates.pdf").read_bytes()):
         assert page.height == pytest.approx(210, abs=0.01)
     assert paper_of(work.job.files, work.job.units).window[1] > 100
+
+
+@pytest.mark.parametrize("raw", [METRIC, INCH, SHEET], ids=["metric", "inches", "sheet"])
+def test_no_line_runs_through_a_name_on_the_map(raw: dict[str, Any]) -> None:
+    page_map = template_sheets(work_up(job_from_dict(raw)), [])[0]
+    assert [fault for fault in unclear(page_map) if " over " in fault] == []

@@ -73,11 +73,11 @@ STEPS = (
     "Look at the face: no lip at the thick end, no step, no burn. A burnt face does not glue: cut it again.",
 )
 
-KNIFE_PLACE = "3 mm to 8 mm from the teeth, its top 64 mm above the table or lower (EN 1870-19)."
+KNIFE_PLACE = "Set it 3 mm to 8 mm from the teeth, its top 64 mm above the table or lower (EN 1870-19)."
 KNIFE = (
-    "Keep it fitted, the cut goes right through: 2.2 mm thick (2 mm or more, less than the 2.5 mm kerf), " + KNIFE_PLACE
+    "Keep it fitted, the cut goes right through: 2.2 mm thick (2 mm or more, less than the 2.5 mm kerf). " + KNIFE_PLACE
 )
-NO_KNIFE = "Fit one, the cut goes right through: 2 mm thick or more, less than the 2.5 mm kerf, " + KNIFE_PLACE
+NO_KNIFE = "Fit one, the cut goes right through: 2 mm thick or more, less than the 2.5 mm kerf. " + KNIFE_PLACE
 STOP = (
     "Clamp it to the fence, on its blade side and clear of the blade, its near face {stop} from the table's front edge "
     "({stop_past} beyond the blade's centre). The sled's heel end runs against it. Make it narrower than the heel "

@@ -13,8 +13,8 @@ from scarfwright.cli.showing import glance, say
 from scarfwright.cli.showing.craft import show_craft
 from scarfwright.cli.showing.cutting import show_cut
 from scarfwright.cli.terminal import json_out, visible
-from scarfwright.models.findings import faults
-from scarfwright.models.job.guesses import guessed
+from scarfwright.models.findings import ABOVE_REACH, faults
+from scarfwright.models.job.guesses import guessed, nothing_measured
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.numbers.numbers import numbers
 from scarfwright.models.solve import work_up
@@ -68,7 +68,8 @@ def show_work(
     why = glance.why_so_long(work)
     if why:
         screen.print(why)
-    screen.print(say.sled_numbers(work))
+    if not any(f.code == ABOVE_REACH for f in work.findings):
+        screen.print(say.sled_numbers(work))
     if good:
         screen.print(say.pairs("The cut at a glance", glance.the_cut(work)))
     if tables.shown("sled"):
@@ -91,7 +92,9 @@ def show_work(
 
 def _assumed(work: Workup, screen: say.Screen, said: str) -> None:
     keys = guessed(work.job)
-    if keys:
+    if nothing_measured(work.job):
+        screen.print(f"{said}: every size of your saw and clamps (paper/measure-me.pdf shows each).")
+    elif keys:
         screen.print(f"{said}: {', '.join(key.replace('_', ' ') for key in keys)}.")
 
 
@@ -104,16 +107,16 @@ def _sizes(work: Workup) -> Table:
             "sled",
             f"{tell(sled.length)} long, {tell(sled.thickness)} thick, heel {tell(sled.heel)}, nose {tell(sled.nose)}",
         ),
-        ("shortest for this cut", tell(work.way.shortest)),
+        ("shortest for this cut", tell.up(work.cut.advice.asked.least_length)),
         ("tip left at the feather end", tell(joint.tip)),
         ("taper run", tell(joint.taper_run)),
         ("nose flat", f"{tell(sled.nose_flat)}, step {tell(sled.flat_step)}"),
         ("hand line", f"{tell(work.way.layout.hand_line)} from the heel"),
-        ("start", f"heel {tell(-travel.start)} short of the blade's centre"),
+        ("start", f"heel {tell(work.cut.advice.start.from_axis)} short of the blade's centre"),
         ("offcut free at", tell(travel.offcut_free)),
         ("taper complete at", tell(travel.done)),
         ("blade clear at", tell(travel.clear)),
-        ("travel limit", "none" if limit is None else tell(limit)),
+        ("travel limit", "none" if limit is None else tell.down(limit)),
     ]
     if work.outlook is not None:
         rows.append(("joints inside the limits", expected_inside(work.outlook)))

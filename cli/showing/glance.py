@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import shlex
 from pathlib import Path
-from textwrap import shorten
 
 from scarfwright.models.findings import faults
 from scarfwright.models.job.guesses import is_default
@@ -16,21 +15,23 @@ from scarfwright.models.solve import work_out
 from scarfwright.models.words.at_the_saw.endings import NAMES
 from scarfwright.models.workup import Workup
 
-WHY = 158  # characters: two lines of a terminal 80 wide
+WHY = 158  # characters: two lines of a terminal 80 wide; a reason that is longer is left out, never cut off
 WIDE = {"mm": "150 mm", "in": "6 in"}  # clamps of an ordinary size that open wider than most jobs ask
 
 
 def the_cut(work: Workup) -> list[tuple[str, str]]:
-    """Five lines: the sled, start, end, limit and support."""
-    say, way, cut = say_in(work.job.units), work.way, work.cut
+    """Five lines: the sled, start, taper and limit, end, hands. What is set at the saw is told as the card tells it."""
+    say, way, advice = say_in(work.job.units), work.way, work.cut.advice
     sled, travel, limit = way.sled, way.travel, way.travel_limit
-    asked = next(e for e in cut.advice.endings if e.asked)
     room = "nothing limits it" if limit is None else f"never past {say.down(limit)}"
     return [
         ("sled", f"{say(sled.length)} long, heel {say(sled.heel)}, nose {say(sled.nose)}"),
-        ("start", f"heel {say(-travel.start)} short of the blade's centre"),
+        ("start", f"heel {say(advice.start.from_axis)} short of the blade's centre"),
         ("taper complete", f"at {say(travel.done)} of travel; {room}"),
-        ("end of the cut", f"{NAMES[asked.name]}, at {say(asked.travel)} of travel"),
+        (
+            "end of the cut",
+            f"{NAMES[advice.asked.name]}, stop block {say(advice.stop.from_axis)} beyond the blade's centre",
+        ),
         ("hands", f"on your side of the line {say(way.layout.hand_line)} from the heel"),
     ]
 
@@ -51,8 +52,10 @@ def why_so_long(work: Workup) -> str:
         mine, assumed = say(job.clamp.opening), is_default(job.clamp.opening, Clamp, "opening", job)
         known = f"{mine} is assumed, measure yours" if assumed else f"the job says {mine}"
         return f"{head} Clamps that open {WIDE[job.units]} would make it {say(wider)} ({known})."
-    first = found[0].text.partition(". ")[0].rstrip(".")
-    return shorten(f"{head} At {say(shorter)}: {first}", WHY, placeholder=" ...")
+    whole = found[0].text.partition(". ")[0].rstrip(".")
+    whole = whole if whole[:2].isupper() else whole[0].lower() + whole[1:]
+    told = (f"{head} At {say(shorter)}: {why}." for why in (whole, whole.partition("; ")[0]))
+    return next((text for text in told if len(text) <= WHY), head)
 
 
 def _with_length(job: Job, length: float) -> Workup:

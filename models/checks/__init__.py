@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from scarfwright.models.checks.at_the_saw.cut import check_cut
 from scarfwright.models.checks.at_the_saw.feed import check_feed
+from scarfwright.models.checks.at_the_saw.reach import check_reach
 from scarfwright.models.checks.at_the_saw.riving import check_riving
 from scarfwright.models.checks.at_the_saw.saw import check_saw
 from scarfwright.models.checks.at_the_saw.stand import check_stand
@@ -35,6 +36,7 @@ def check_all(work: Groundwork, *, unmeasurable: bool = False) -> list[Finding]:
         *check_hands(work),
         *check_notches(work),
         *check_clamps(work),
+        *check_reach(work),
         *check_saw(work),
         *check_dividing(work),
         *check_cut(work),

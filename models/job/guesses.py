@@ -17,10 +17,21 @@ def is_default(value: object, table: type[Clamp] | type[Saw], key: str, job: Job
 
 def guessed(job: Job) -> list[str]:
     """The sizes of the user's own saw and clamps that are still the tool's guess."""
-    found = []
-    for table, held in ((Saw, job.saw), (Clamp, job.clamp)):
-        for key, field in table.model_fields.items():
-            extra = field.json_schema_extra
-            if isinstance(extra, dict) and extra.get("guess") and is_default(getattr(held, key), table, key, job):
-                found.append(key)
-    return found
+    held = {Saw: job.saw, Clamp: job.clamp}
+    return [key for table, key in _guesses() if is_default(getattr(held[table], key), table, key, job)]
+
+
+def nothing_measured(job: Job) -> bool:
+    """Whether all of them are."""
+    return len(guessed(job)) == len(_guesses())
+
+
+def _guesses() -> list[tuple[type[Clamp] | type[Saw], str]]:
+    """The keys that a builder measures and the tool must guess until then."""
+    tables: tuple[type[Clamp] | type[Saw], ...] = (Saw, Clamp)
+    return [
+        (table, key)
+        for table in tables
+        for key, field in table.model_fields.items()
+        if isinstance(field.json_schema_extra, dict) and field.json_schema_extra.get("guess")
+    ]

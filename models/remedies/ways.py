@@ -25,6 +25,19 @@ LENGTH = ("sled.length", "auto")
 Ways = Callable[[Groundwork, Finding], Iterator[Family]]
 
 
+def _above_reach(work: Groundwork, one: Finding) -> Iterator[Family]:
+    """Ripped to the most the saw reaches, or to half that, where clamps and sled are for smaller sticks."""
+    stock, say = work.job.stock, said(work)
+    if one.numbers["reach_mm"] is None:
+        return
+    most = number(one, "reach_mm")
+    heights = [("stock.height", say.down(share * most)) for share in (1.0, 0.75, 0.5)]
+    if stock.thickness > stock.height:
+        yield [(("stock.thickness", stock.height.text), high) for high in heights]
+    else:
+        yield [(high,) for high in heights]
+
+
 def _not_upright(work: Groundwork, _one: Finding) -> Iterator[Family]:
     stock = work.job.stock
     yield [(("stock.thickness", stock.height.text), ("stock.height", stock.thickness.text))]
@@ -171,6 +184,7 @@ def _stop(work: Groundwork, _one: Finding) -> Iterator[Family]:
 
 
 WAYS: dict[str, Ways] = {
+    "stock.above_reach": _above_reach,
     "stock.not_upright": _not_upright,
     "joint.gap_eats_joint": _gap,
     "joint.finish_too_thick": _finish,

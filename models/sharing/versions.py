@@ -15,6 +15,7 @@ LIBRARIES: tuple[tuple[str, ...], ...] = (
     ("cadquery-ocp", "cadquery-ocp-novtk"),
     ("ezdxf",),
     ("jinja2",),
+    ("matplotlib",),
     ("numpy",),
     ("ortools",),
     ("rectangle-packer",),

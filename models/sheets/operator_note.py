@@ -54,7 +54,7 @@ def plain_lines(job: Job, others: Mapping[str, str]) -> list[str]:
         [
             [f"CUT FILES, FOR NO MACHINE IN PARTICULAR: {job.title or 'untitled'}"],
             [f"UNIT: {several}. One drawing unit is one {one}."],
-            other_files(others),
+            ["FILES:", *_named(others)],
         ]
     )
 
@@ -104,7 +104,11 @@ def _sheets(job: Job, pieces: Sequence[FlatPart], plans: Sequence[SheetPlan]) ->
 
 def other_files(others: Mapping[str, str]) -> list[str]:
     """The files that are not for this machine, each with what it is for."""
-    return ["OTHER FILES, not for this machine:", *(f"  {name}: {what}" for name, what in others.items())]
+    return ["OTHER FILES, not for this machine:", *_named(others)]
+
+
+def _named(files: Mapping[str, str]) -> list[str]:
+    return [f"  {name}: {what}" for name, what in files.items()]
 
 
 def kind_of(name: str, counts: dict[str, int]) -> str:

@@ -1,7 +1,8 @@
 """Lettering: the font the PDF embeds, how wide a text comes out in it, and breaking texts into lines.
 
-The font is Bitstream Vera Sans, which reportlab brings along; it covers the Latin letters of western and central
-Europe. SVG asks for any sans-serif; most are narrower, so what fits here fits there.
+The font is DejaVu Sans: Latin, Greek and Cyrillic letters. Its licence (that of Bitstream Vera and Arev, the additions
+in the public domain) lets anyone use, embed and pass it on. matplotlib brings it along; only its folder is looked up,
+nothing of it is loaded. SVG asks for any sans-serif; most are narrower, so what fits here fits there.
 """
 
 from __future__ import annotations
@@ -9,9 +10,11 @@ from __future__ import annotations
 import unicodedata
 from collections.abc import Callable, Iterable, Iterator
 from functools import cache, lru_cache
+from importlib.util import find_spec
+from pathlib import Path
 from typing import Any, TypeVar
 
-REGULAR, BOLD = "Vera", "VeraBd"
+REGULAR, BOLD = "DejaVuSans", "DejaVuSans-Bold"
 LEAST_SIZE = 0.3  # smaller text is a smear [mm]
 Made = TypeVar("Made")
 _INSTEAD = {"′": "'", "″": '"', "→": "->", "⌀": "Ø", "⁄": "/", "‐": "-", "‑": "-", "−": "-", "\u202f": " "}
@@ -24,8 +27,16 @@ def font(name: str) -> Any:
     from reportlab.pdfbase.ttfonts import TTFont
 
     if name not in pdfmetrics.getRegisteredFontNames():
-        pdfmetrics.registerFont(TTFont(name, f"{name}.ttf"))
+        pdfmetrics.registerFont(TTFont(name, str(_folder() / f"{name}.ttf")))
     return pdfmetrics.getFont(name)
+
+
+@cache
+def _folder() -> Path:
+    found = find_spec("matplotlib")
+    assert found is not None
+    assert found.origin is not None
+    return Path(found.origin).parent / "mpl-data" / "fonts" / "ttf"
 
 
 def font_name(bold: bool) -> str:
@@ -55,6 +66,12 @@ def in_font(text: str, bold: bool = False) -> str:
 def width(text: str, size: float, bold: bool = False) -> float:
     """Width of a line of text [in the unit of size]."""
     return 0.001 * size * _thousandths(text, bold)
+
+
+def replaced(texts: Iterable[str]) -> dict[str, str]:
+    """Letters that the font lacks, each with what is printed instead, in the order they come."""
+    letters = dict.fromkeys(letter for text in texts for letter in unicodedata.normalize("NFC", one_line(text)))
+    return {letter: shown for letter in letters if (shown := in_font(letter)) != letter}
 
 
 @lru_cache(maxsize=8192)

@@ -32,7 +32,7 @@ def inner(sheet: Sheet) -> tuple[float, float, float, float]:
     return (left, bottom, sheet.width - 2 * left, sheet.height - left - bottom)
 
 
-def title_block(sheet: Sheet, cells: Sequence[Cell], caption: float = 2.1) -> list[Item]:
+def title_block(sheet: Sheet, cells: Sequence[Cell], caption: float = 3.0) -> list[Item]:
     """The frame and, along its foot, the title block; `caption` is the size of its captions [page mm]."""
     left = sheet.margin + FRAME
     width, height = sheet.width - 2 * left, sheet.height - 2 * left

@@ -64,7 +64,9 @@ def _map(area: tuple[float, float, float, float], found: Sequence[Band], pages: 
     for tile in pages:
         size = min(5.0, 0.4 * view.length(min(tile.width, tile.height)))
         at = view.point((tile.x + tile.width / 2, tile.y + 0.82 * tile.height))
-        items.append(Text(at[0], at[1] - 0.3 * size, tile.name, size, "middle", bold=True, colour=TILE.colour))
+        name = Text(at[0], at[1] - 0.3 * size, tile.name, size, "middle", bold=True, colour=TILE.colour)
+        wide = name.width + 1.0  # a patch of paper, so that no outline runs through the name
+        items += [box(at[0] - wide / 2, name.y - 0.3 * size, wide, 1.2 * size, None, "#ffffff"), name]
     return items
 
 

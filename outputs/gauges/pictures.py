@@ -9,7 +9,7 @@ import math
 from collections.abc import Callable
 
 from scarfwright.models.flat.loop import Loop, Point, Vertex, polygon, rectangle, slot
-from scarfwright.models.lengths.say import say_in
+from scarfwright.models.lengths.drawn import drawn_in
 from scarfwright.models.part.part import Part
 from scarfwright.models.part.values import Values
 from scarfwright.models.parts.gap_shim import shim_thickness
@@ -86,7 +86,7 @@ def _taper_fork(work: Workup, part: Part, n: Values) -> Picture:
     scene.line((first, below), (last, below), pen=EDGE)
     for u in (first, last):
         scene.line((u, below), (u, -n["wall"]), pen=EDGE)
-    apart = say_in(work.job.units)(n["stops_apart_mm"])
+    apart = drawn_in(work.job.units)(n["stops_apart_mm"])
     scene.say(((first + last) / 2, below), f"{apart} for slope {ratio:.4g}:1", lift=-3.4)
     scene.say((0.0, joint.tip / 2), "tip ", "end", -0.8)
     return scene
@@ -137,7 +137,7 @@ def _height_step(work: Workup, part: Part, n: Values) -> Picture:
     scene.box(-n["arm"] / 2 - joint.thickness, 0.0, joint.thickness, joint.height, WOOD)
     scene.box(n["column"] + n["arm"] / 2, -8.0, blade.kerf, blade.height + 8.0, METAL)
     _put(scene, part, lambda p: p)
-    say = say_in(work.job.units)
+    say = drawn_in(work.job.units)
     scene.say((-n["arm"] / 2 - joint.thickness, joint.height / 2), f"work {say(joint.height)} ", "end")
     scene.say((n["column"] + n["arm"] / 2 + blade.kerf, blade.height / 2), f" blade {say(blade.height)}", "start")
     scene.say(((left + right) / 2, -8.0), "table", lift=-3.4)
@@ -158,7 +158,7 @@ def _gap_shim(work: Workup, part: Part, n: Values) -> Picture:
     scene.box(-12.0, 100.0 + thick, 60.0, 8.0, METAL)
     scene.say((48.0, 100.0 + thick + 2.0), " blade, a tooth just touching", "start")
     scene.say((0.0, 70.0), " heel of the sled", "start")
-    fence = say_in(work.job.units)(n["fence_mm"])
+    fence = drawn_in(work.job.units)(n["fence_mm"])
     scene.line((-reach, 40.0), (48.0, 40.0), pen=CENTRE)
     scene.say((48.0, 40.0), f" fence, then {fence} from the tooth", "start", -0.8)
     return scene

@@ -6,7 +6,8 @@ import math
 
 from scarfwright.models.flat.loop import Point, polygon
 from scarfwright.models.joint.joint import Joint
-from scarfwright.models.lengths.say import Say, say_in
+from scarfwright.models.lengths.drawn import drawn_in
+from scarfwright.models.lengths.say import Say
 from scarfwright.models.pair.marks import Mark, MarkedBoard, marked_stick
 from scarfwright.models.pair.turns import Board, Cut, cuts_of, turned
 from scarfwright.outputs.drawing.dimension import arrow
@@ -20,7 +21,7 @@ from scarfwright.outputs.joint_sheet.texts import LEAN_NOTE, marking_rows, saw_w
 PENCIL = Pen(0.45, "#333333")
 BEHIND = Pen(0.3, "#555555", (1.6, 1.0))
 METAL, SLED = "#c9ced4", "#dfe8d8"
-LEAD = "#333333"
+LEAD, LEAD_BEHIND = "#333333", "#5c5c5c"
 Area = tuple[float, float, float, float]
 
 BOARDS_HIGH, TURNS_HIGH, NOTE_HIGH = 58.0, 40.0, 7.0
@@ -31,7 +32,7 @@ def marks_page(data: JointData, number: int, count: int) -> Sheet:
     """The sheet of marks and turns."""
     sheet = Sheet(f"{data.title or 'Joint'}: marks and turns", *data.paper)
     x, y, width, height = inner(sheet)
-    say = say_in(data.units)
+    say = drawn_in(data.units)
     stick = marked_stick(data.joint, 3, data.fence_side)
     near = stick[0].board.right
     assert near is not None
@@ -97,7 +98,7 @@ def _end_mark(mark: Mark, area: Area, say: Say) -> list[Item]:
     if mark.kind == "to_sled":
         behind = mark.surface == "back"
         at = edge + inward * 1.8
-        items: list[Item] = [Text(at, y + high - 4.5, "SLED", 3.2, anchor, 0.0, True, "#777777" if behind else LEAD)]
+        items: list[Item] = [Text(at, y + high - 4.5, "SLED", 3.2, anchor, 0.0, True, LEAD_BEHIND if behind else LEAD)]
         note = "on the back" if behind else "on the front"
         return [*items, Text(at, y + high - 7.8, note, 2.2, anchor, 0.0, False, "#555555")]
     share = {"overlap": 0.27, "run_out": 0.31}[mark.kind]
@@ -106,7 +107,7 @@ def _end_mark(mark: Mark, area: Area, say: Say) -> list[Item]:
     assert mark.place is not None
     lift = {"overlap": 1.4, "run_out": 5.0}[mark.kind]
     word = {"overlap": "overlap", "run_out": "taper ends"}[mark.kind]
-    items.append(line([(at, y + high), (at, y + high + lift + 0.4)], GREY))
+    items.append(line([(at, y + high), (at, y + high + lift - 0.8)], GREY))
     items.append(Text(edge, y + high + lift, f"{word} {say(mark.place)}", 2.4, anchor))
     return items
 
@@ -153,9 +154,9 @@ def _at_saw(cut: Cut, data: JointData, area: Area) -> list[Item]:
     ]
     name = at(heel * 0.4, high * 0.75)
     items.append(Text(name[0], name[1], "sled", 2.4, "middle"))
-    fence = at(-5.0, high * 0.5)
-    items.append(Text(fence[0] + 0.9, fence[1], "fence", 2.4, "middle", math.pi / 2))
-    near = at(blade + 1.2, high + 0.2)
+    fence = at(-2.0, high * 0.5)
+    items.append(Text(fence[0] + 0.6, fence[1], "fence", 2.4, "middle", math.pi / 2))
+    near = at(blade + 1.2, high + 1.2)
     items.append(Text(near[0], near[1], "blade", 2.4, "start" if out > 0 else "end", colour="#8a3324"))
     rows = [row for text in saw_words(cut) for row in wrap(text, 2.4, width - 4.0)]
     for i, text in enumerate(rows[:3]):
@@ -202,7 +203,8 @@ def _meeting_picture(first: Board, mate: Board, area: Area) -> list[Item]:
         shape(view.loop(polygon(one)), EDGE, WOOD, "first"),
         shape(view.loop(polygon(moved)), EDGE, "#e2cda3", "second"),
     ]
-    for n, at in ((1, 0.18 * length), (2, shift + 0.82 * length)):
+    full = 0.82 if mate.right is None else 0.18  # of the mate, where it has its whole thickness
+    for n, at in ((1, 0.18 * length), (2, shift + full * length)):
         px, py = view.point((at, joint.thickness / 2))
         items.append(Text(px, py - 1.2, str(n), 3.2, "middle", bold=True))
     return items

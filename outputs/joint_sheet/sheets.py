@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from scarfwright.models.flat.loop import Point, polygon
-from scarfwright.models.lengths.say import Say, say_in
+from scarfwright.models.lengths.drawn import drawn_in
+from scarfwright.models.lengths.say import Say
 from scarfwright.models.pair.marks import most_slide
 from scarfwright.models.pair.turns import Face, stick_of
-from scarfwright.outputs.drawing.dimension import leader, linear
+from scarfwright.outputs.drawing.dimension import SIZE, leader, linear
 from scarfwright.outputs.drawing.display import (
     CENTRE,
     EDGE,
@@ -21,6 +22,7 @@ from scarfwright.outputs.drawing.display import (
     scale_text,
     shape,
 )
+from scarfwright.outputs.drawing.lettering import width as width_of
 from scarfwright.outputs.drawing.panels import inner, panel, title_block
 from scarfwright.outputs.joint_sheet.data import JointData
 from scarfwright.outputs.joint_sheet.marks_page import marks_page
@@ -58,7 +60,7 @@ def _joint_page(data: JointData, number: int, count: int) -> Sheet:
     spare = (room - sum(talls) / scale) / len(talls)
     left = x + (width - long / scale) / 2 + reach / scale
     top = y + height
-    say = say_in(data.units)
+    say = drawn_in(data.units)
     for make, tall in zip((_to_scale, _steep, _planed), talls, strict=True):
         base = top - ABOVE - spare / 2 - tall / scale
         heading, items = make(data, say, View(scale, (left, base)), reach)
@@ -88,7 +90,9 @@ def _to_scale(data: JointData, say: Say, view: View, reach: float) -> Picture:
     items = _boards(near_board(joint, reach), far_board(joint, reach), view)
     low, high = view.point((0.0, t)), view.point((joint.overlap, 0.0))
     y = view.point((0.0, 0.0))[1] - 6.0
-    items += linear(low, high, (low[0], y), f"overlap, tip to tip {say(joint.overlap)}", "horizontal")
+    names = (f"overlap, tip to tip {say(joint.overlap)}", f"overlap {say(joint.overlap)}")
+    name = names[0] if width_of(names[0], SIZE) + 1.0 <= high[0] - low[0] else names[1]
+    items += linear(low, high, (low[0], y), name, "horizontal")
     end = view.point((joint.overlap + reach, 0.0))
     items += linear(end, view.point((joint.overlap + reach, t)), (end[0] + 5.0, 0), say(t), "vertical", beside="right")
     return f"Mated, seen from above, true to scale: slope {tale(joint.ratio)}", items
@@ -115,8 +119,9 @@ def _steep(data: JointData, _say: Say, view: View, reach: float) -> Picture:
     for share in (0.35, 0.65):
         x = share * joint.overlap
         items.append(line([view.point((x, 0.1 * t)), view.point((x, 0.9 * t))], WITNESS, "witness mark"))
-    mark = view.point((0.65 * joint.overlap, 0.8 * t))
-    items += leader(mark, (mark[0] + 7.0, mark[1]), "witness mark", size=2.6)
+    mark, name = view.point((0.65 * joint.overlap, 0.8 * t)), "witness mark"
+    if view.length(0.35 * joint.overlap) > width_of(name, 2.6) + 6.0 and view.length(0.2 * t - off) > 2.2:
+        items += leader(mark, (mark[0] + 3.5, mark[1]), name, size=2.6)  # a small joint's are named in the text alone
     for name, at in (("left board", (-0.5 * reach, 0.5 * t)), ("right board", (joint.overlap + 0.5 * reach, 0.5 * t))):
         px, py = view.point(at)
         items.append(Text(px, py - 1.0, name, 2.6, "middle"))

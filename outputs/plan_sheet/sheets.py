@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from scarfwright.models.lengths.say import Say, say_in
+from scarfwright.models.lengths.drawn import drawn_in
+from scarfwright.models.lengths.say import Say
 from scarfwright.models.plan.data import Plan, Request
 from scarfwright.models.planning.numbers import face, tapered
 from scarfwright.models.words import plan as words
@@ -23,7 +24,7 @@ Drawer = Callable[[tuple[float, float], float], list[Item]]
 
 def plan_sheets(request: Request, plan: Plan, look: Look) -> list[Sheet]:
     """Blanks, then boards, then lists; as many sheets as it takes."""
-    say = say_in(look.units)
+    say = drawn_in(look.units)
     found = pieces(request, plan)
     of_blank: dict[tuple[int, int], list[Piece]] = {}
     for piece in sorted(found, key=lambda p: p.place):

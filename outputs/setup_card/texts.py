@@ -144,7 +144,7 @@ def settings(work: Workup, area: Area) -> list[Item]:
     """What to set and where, label and figure."""
     say, advice, fence = say_in(work.job.units), work.cut.advice, work.cut.fence
     knife, low = work.cut.knife, pad_lower_edge(work.job, work.way.sled)
-    thick = f"{say.fine(knife.thickness)} thick, top {say.down(knife.top)} up or lower"
+    thick = f"{say.fine(knife.thickness)} thick. Top: {say.down(knife.top)} up or lower"
     rows = [
         Row(slope_mark(work.way.sled.ratio), "Slope"),
         Row(f"{say(fence.to_tooth)} = heel by callipers + {say(fence.gap)}", f"Fence, {fence.side}", True),

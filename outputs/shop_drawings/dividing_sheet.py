@@ -1,4 +1,4 @@
-"""The sheet of the dividing cut on a carrier: carrier and strip, the cut across, how to set it and how to run it."""
+"""The sheets of the dividing cut on a carrier: carrier, strip and setting; then how it is run, and its cautions."""
 
 from __future__ import annotations
 
@@ -16,9 +16,12 @@ from scarfwright.outputs.drawing.panels import Row, inner, panel, table, title_b
 from scarfwright.outputs.drawing.placing import Room
 from scarfwright.outputs.shop_drawings.carrier_view import carrier_block, carrier_items, carrier_labels
 from scarfwright.outputs.shop_drawings.dividing_section import section
-from scarfwright.outputs.shop_drawings.sled_details import PANEL_SIZE, WARN
+from scarfwright.outputs.shop_drawings.sled_details import LABEL, PANEL_SIZE, WARN
 from scarfwright.outputs.shop_drawings.stand import Area, heading, rows, stand
 
+RISKIEST = "CAUTIONS: the riskiest cut"
+NEXT = "Read the next sheet before anything is set: all cautions of this cut, and its steps in order."
+BIG = 4.2  # letters of what is read standing at the saw
 LOWER = 100.0
 SETTINGS = 56.0  # height of the panel of settings; the screws stand below it
 SECTION = 45.0
@@ -43,14 +46,16 @@ def dividing_sheet(work: Workup, number: int, count: int) -> Sheet:
         items += room.put(choices)
     sheet.add(items)
     sheet.add(_lower(work, cut, (x, y, width, LOWER)))
-    sheet.add(title_block(sheet, job_cells(work.job, "Dividing the plank", scale_text(view.scale), number, count)))
+    sheet.add(
+        title_block(sheet, job_cells(work.job, "Dividing the plank", scale_text(view.scale), number, count), LABEL)
+    )
     return sheet
 
 
 def _lower(work: Workup, cut: Dividing, area: Area) -> list[Item]:
-    """Four columns: the cut across and the material; settings and screws; the order of work; cautions."""
+    """Three columns: the cut across and the material; settings and screws; what to read before the cut."""
     x, y, width, height = area
-    shares = (78.0, 83.0, 56.0, 60.0)
+    shares = (96.0, 112.0, 69.0)
     wides = [share * width / sum(shares) for share in shares]
     items: list[Item] = [box(x, y, wides[0], height, EDGE)]
     items += section(work, cut, (x, y + height - SECTION, wides[0], SECTION))
@@ -59,10 +64,24 @@ def _lower(work: Workup, cut: Dividing, area: Area) -> list[Item]:
     items += panel((x, y + height - SETTINGS, wides[1], SETTINGS), "Set the saw", rows(settings(work, cut)), PANEL_SIZE)
     items += _screws(work, cut, (x, y, wides[1], height - SETTINGS))
     x += wides[1]
-    items += panel((x, y, wides[2], height), "The cut", rows(order(work, cut)), PANEL_SIZE)
-    x += wides[2]
+    never, kickback, *_ = carrier_cautions(work, cut)
+    first = (never, kickback, Entry(NEXT), Entry(DEFER, strong=True))
+    return items + panel((x, y, wides[2], height), RISKIEST, rows(first), BIG, fill=WARN)
+
+
+def dividing_cut_sheet(work: Workup, number: int, count: int) -> Sheet:
+    """How the cut is run, step by step, beside all its cautions. Raises ValueError for a sled of sheet."""
+    cut = work.way.dividing
+    if cut is None:
+        raise ValueError("the sled is not made from a plank")
+    sheet = Sheet(f"{work.job.title or 'Sled'}: the dividing cut", *drawing_size(work.job.files))
+    x, y, width, height = inner(sheet)
     cautions = (*carrier_cautions(work, cut), Entry(DEFER, strong=True))
-    return items + panel((x, y, wides[3], height), "CAUTIONS: the riskiest cut", rows(cautions), PANEL_SIZE, fill=WARN)
+    half = width / 2
+    sheet.add(panel((x, y, half, height), RISKIEST, rows(cautions), BIG, fill=WARN))
+    sheet.add(panel((x + half, y, width - half, height), "The cut", rows(order(work, cut)), BIG))
+    sheet.add(title_block(sheet, job_cells(work.job, "The dividing cut", "no drawing", number, count), LABEL))
+    return sheet
 
 
 def _screws(work: Workup, cut: Dividing, area: Area) -> list[Item]:

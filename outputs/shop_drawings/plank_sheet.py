@@ -15,10 +15,10 @@ from scarfwright.outputs.drawing.panels import inner, panel, title_block
 from scarfwright.outputs.drawing.placing import Room
 from scarfwright.outputs.shop_drawings.plank_view import halves, labels, marks
 from scarfwright.outputs.shop_drawings.rail_view import rail_block, rail_items, rail_labels
-from scarfwright.outputs.shop_drawings.sled_details import PANEL_SIZE, WARN
+from scarfwright.outputs.shop_drawings.sled_details import LABEL, PANEL_SIZE, WARN
 from scarfwright.outputs.shop_drawings.stand import Area, Block, heading, rows, stand
 
-LOWER = 78.0
+LOWER = 93.0  # of the panels: cautions in letters of 3 mm
 SIDE_ROOM = 37.0  # for M, left and right
 
 
@@ -44,19 +44,19 @@ def plank_sheet(work: Workup, number: int, count: int) -> Sheet:
         items += room.put(choices)
     sheet.add(items)
     sheet.add(_notes(work, cut, (x, y, width, LOWER)))
-    sheet.add(title_block(sheet, job_cells(work.job, "The plank", scale_text(plank.scale), number, count)))
+    sheet.add(title_block(sheet, job_cells(work.job, "The plank", scale_text(plank.scale), number, count), LABEL))
     return sheet
 
 
 def _notes(work: Workup, cut: Dividing, area: Area) -> list[Item]:
     """The row of panels below: marking, measuring, the rail, cautions."""
     x, y, width, height = area
-    shares = (74.0, 57.0, 90.0, 56.0)
+    shares = (71.0, 54.0, 84.0, 68.0)
     wides = [share * width / sum(shares) for share in shares]
     cautions = (*rail_cautions(), Entry(DEFER, strong=True))
     panels = (
         ("Marking the plank", marking(work), None),
-        ("Each half, drawn and made", measuring(work), None),
+        ("Each half, as drawn", measuring(work), None),
         ("Along a guide rail", rail_way(work, cut), None),
         ("CAUTIONS", cautions, WARN),
     )

@@ -36,7 +36,7 @@ from scarfwright.outputs.drawing.job_cells import job_cells
 from scarfwright.outputs.drawing.lettering import width as width_of
 from scarfwright.outputs.drawing.panels import inner, title_block
 from scarfwright.outputs.drawing.placing import Place, Room, along
-from scarfwright.outputs.shop_drawings.dividing_sheet import dividing_sheet
+from scarfwright.outputs.shop_drawings.dividing_sheet import dividing_cut_sheet, dividing_sheet
 from scarfwright.outputs.shop_drawings.layer_sheet import layer_sheet
 from scarfwright.outputs.shop_drawings.plank_sheet import plank_sheet
 from scarfwright.outputs.shop_drawings.sled_details import HAND_PEN, LABEL, WOOD, openings
@@ -54,7 +54,7 @@ def sled_drawings(work: Workup) -> dict[str, Sheet]:
     if work.job.sled.made_from == "sheet":
         makers |= {"layer": layer_sheet}
     else:
-        makers |= {"plank": plank_sheet, "dividing": dividing_sheet}
+        makers |= {"plank": plank_sheet, "dividing": dividing_sheet, "dividing-cut": dividing_cut_sheet}
     return {name: make(work, number, len(makers)) for number, (name, make) in enumerate(makers.items(), 1)}
 
 

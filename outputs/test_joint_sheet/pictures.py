@@ -126,7 +126,7 @@ def _sticks(area: Area) -> tuple[str, list[Item]]:
     x, y, width, height = area
     middle, base = x + width / 2, y + 0.40 * height
     half, turn = 0.42 * width, math.radians(9)
-    items: list[Item] = [box(middle - 5, base - 13, 10, 13, EDGE, WOOD)]
+    items: list[Item] = [box(middle - 3, base - 13, 9, 13, EDGE, WOOD)]
     items.append(line([(middle - half, base + 0.6), (middle + half, base + 0.6)], STICK))
     far = base + 7.5
     ends = [(middle + side * half * math.cos(turn), far - side * half * math.sin(turn)) for side in (-1, 1)]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from scarfwright.models.lengths.say import say_in
+from scarfwright.models.lengths.drawn import drawn_in
 from scarfwright.outputs.drawing.display import EDGE, GREY, Item, Sheet, Text, box, line
 from scarfwright.outputs.drawing.lettering import fit, wrap
 from scarfwright.outputs.drawing.panels import inner, title_block
@@ -23,7 +23,7 @@ def test_joint_sheet(data: TestJointData) -> Sheet:
     sheet = Sheet(f"{data.title or 'Joint'}: test joint", *data.paper)
     x, y, width, height = inner(sheet)
     sheet.add(pictures((x, y + height - PICTURES, width, PICTURES)))
-    rows = figures(data.joint, say_in(data.units))
+    rows = figures(data.joint, drawn_in(data.units))
     sheet.add(_table(rows, (x, y + NOTES, width, height - PICTURES - NOTES)))
     sheet.add(_notes((x, y, width, NOTES)))
     sheet.add(title_block(sheet, data.cells("Test joint: what to measure", "not to scale", 1, 1)))
@@ -79,7 +79,7 @@ def _boxes(row: Figure, area: Area) -> Iterator[Item]:
             left = x + piece * wide + i * part
             yield box(left, y, part - 1.5, height, EDGE, "#ffffff")
             if word:
-                yield Text(left + 0.8, y + height - 2.2, word, 1.9, colour="#777777")
+                yield Text(left + 0.8, y + height - 2.2, word, 1.9, colour="#666666")
 
 
 _WORDS = {

@@ -16,7 +16,7 @@ def knife(one: Knife, say: Say) -> str:
         return _fit(say, one.least, one.most, one.top)
     return (
         f"Keep it fitted, the cut goes right through: {say.fine(one.thickness)} thick "
-        f"({say.fine(one.least)} or more, less than the {say.fine(one.most)} kerf), {_place(say, one.top)}."
+        f"({say.fine(one.least)} or more, less than the {say.fine(one.most)} kerf). {_place(say, one.top)}"
     )
 
 
@@ -24,14 +24,14 @@ def _fit(say: Say, least: float, most: float, top: float) -> str:
     if least >= most:
         return f"Fit one: {_no_knife()}"
     return (
-        f"Fit one, the cut goes right through: {say.fine(least)} thick or more, less than the {say.fine(most)} kerf, "
-        f"{_place(say, top)}."
+        f"Fit one, the cut goes right through: {say.fine(least)} thick or more, less than the {say.fine(most)} kerf. "
+        f"{_place(say, top)}"
     )
 
 
 def _place(say: Say, top: float) -> str:
     low, high = (f"{gap:g} mm" for gap in GAP) if say.units == "mm" else ("1/8 in", "5/16 in")
-    return f"{low} to {high} from the teeth, its top {say.down(top)} above the table or lower ({STANDARD})"
+    return f"Set it {low} to {high} from the teeth, its top {say.down(top)} above the table or lower ({STANDARD})."
 
 
 def guard(hood: Guard, say: Say) -> str:

@@ -8,6 +8,15 @@ from scarfwright.models.sled.blade import LEAST_ABOVE_WORK
 from scarfwright.models.words.sentence import Sentence
 
 
+def _above_reach(say: Say, *, tall_mm: float, rise_mm: float, reach_mm: float | None) -> str:
+    here = "" if reach_mm is None else f", {say.down(reach_mm)} high on this one"
+    return (
+        f"The board's larger side, {say(tall_mm)}, must stand up at the saw, and no common table saw raises its blade "
+        f"over {say(rise_mm)} (common practice, no source). This sled is for sticks up to the saw's reach{here}, and "
+        "for no panel or sheet. Rip the board into sticks."
+    )
+
+
 def _smaller_than_work(
     say: Say, *, diameter_mm: float, blade_height_mm: float, work_height_mm: float, blade_above_work_mm: float
 ) -> str:
@@ -45,7 +54,7 @@ def _lower(say: Say, most: float, work: float, above: float) -> str:
     """Ways to bring the blade down to `most` above the table, ready to stand before another way."""
     ways = ""
     if most - above > 0:
-        ways += f"a board {say.down(most - above)} high or less (ripped, or lying on its other side), "
+        ways += f"a board {say.down(most - above)} high or less (rip it), "
     if most - work >= common(say.units, *LEAST_ABOVE_WORK) - 1e-6:
         ways += f"blade_above_work = {say.down(most - work)} or less, "
     return ways + "or " if ways else ""
@@ -82,6 +91,7 @@ def _dividing_too_low(
 
 
 SENTENCES: dict[str, Sentence] = {
+    "stock.above_reach": _above_reach,
     "blade.smaller_than_work": _smaller_than_work,
     "blade.axis_above_table": _axis_above_table,
     "blade.too_low": _too_low,

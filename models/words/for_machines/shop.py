@@ -7,9 +7,9 @@ from scarfwright.models.words.sentence import Sentence
 
 
 def _left_out(_say: Say, *, names: str, count: float) -> str:
-    it = "it reads" if count == 1 else "they read"
+    it = "it would read" if count == 1 else "they would read"
     return (
-        f"Not made, as printed {it} less finely than this joint needs: {names}. "
+        f"Not made, for {it} less finely than this joint needs: {names}. "
         'To have them all the same: gauges = "all" in [printer].'
     )
 

@@ -6,17 +6,15 @@ from dataclasses import replace
 
 from scarfwright.models.cut.knife_and_guard import BELOW_TOP
 from scarfwright.models.groundwork import Groundwork
-from scarfwright.models.lengths.drawn import Drawn, drawn_in, slope_mark
+from scarfwright.models.lengths.drawn import Drawn, drawn_in, slope_mark, with_mark
 from scarfwright.models.lengths.say import Say, say_in
 from scarfwright.models.sled.dividing import HANDLE, STICK_FROM, Dividing
 from scarfwright.models.sled.rail import PAST_END, RAIL_WIDTH, Rail, RailPiece
 from scarfwright.models.sled.screws import CLEAR
-from scarfwright.models.words.at_the_saw.at_every_cut import DUST, STOPPED, at_every_cut
+from scarfwright.models.words.at_the_saw.at_every_cut import DUST, STOPPED, at_every_cut, push_stick
 from scarfwright.models.words.sentence import Sentence
 from scarfwright.models.words.the_joint.entry import Entry
 from scarfwright.models.words.the_sled.material import screws, size
-
-STICK_LONG = 450.0  # push stick: HSE, circular saw bench (450 mm or more)
 
 
 def marking(work: Groundwork) -> tuple[Entry, ...]:
@@ -97,7 +95,7 @@ def settings(work: Groundwork, cut: Dividing) -> tuple[Entry, ...]:
     return (
         Entry(f"carrier as measured + {say(gap)}, to a tooth set towards it", "Rip fence", True),
         Entry(
-            f"{say(cut.fence)} if the carrier is {say(cut.carrier_width)}; to the plate "
+            f"{say(cut.fence)} if the carrier is {say(cut.carrier_width)}. To the plate: "
             f"{say.fine(cut.fence_to_plate) if say.units == 'in' else say(cut.fence_to_plate)}",
             "That is",
         ),
@@ -113,7 +111,7 @@ def settings(work: Groundwork, cut: Dividing) -> tuple[Entry, ...]:
 def order(work: Groundwork, cut: Dividing) -> tuple[Entry, ...]:
     """The dividing cut, step by step."""
     say, run = drawn_in(work.job.units), cut.run
-    stick = f"push stick ({say.rule_up(STICK_LONG)} or longer)"
+    stick = f"push stick ({with_mark(push_stick(say.units))} or longer)"
     hand = (
         (
             "Push on the handle, down and against the fence.",
