@@ -274,6 +274,13 @@ CASES: list[Case] = [
         {"end_mm": 221.5405, "spare_mm": 10, "lower_edge_mm": 18},
     ),
     Case(
+        # pads 18 up ride over a fence of 18; on the table their jaw, 1500 - 40 - 12 sin from the heel, meets its end
+        "clamp.deep_meets_fence",
+        {"saw.fence_height": "18 mm", "saw.fence_front": "1227.5 mm"},
+        {"saw.fence_front": "1227.4 mm"},
+        {"limit_mm": 1459.0035 - 1227.5, "end_mm": 221.5405, "spare_mm": 10, "lower_edge_mm": 18},
+    ),
+    Case(
         "notch.jaw_wont_enter",
         {"clamp.jaw_inner": "16.1 mm"},
         {"clamp.jaw_inner": "16 mm"},

@@ -49,6 +49,25 @@ def _deep_meets_blade(
     )
 
 
+def _deep_meets_fence(
+    say: Say,
+    *,
+    limit_mm: float,
+    end_mm: float,
+    spare_mm: float,
+    lower_edge_mm: float,
+    fence_height_mm: float,
+    **_: object,
+) -> str:
+    when = f"after {say.down(limit_mm)} of travel" if limit_mm > 0 else "before the heel has reached the blade's centre"
+    return (
+        f"The clamp across the nose flat rides over the fence ({say(fence_height_mm)}) with the lower edge of its pads "
+        f"{say(lower_edge_mm)} above the table. Pushed down until it bottoms its jaw would meet the near end of the "
+        f"fence {when}, with the blade in the work; the cut ends at {say(end_mm)}, and {say(spare_mm)} more must be "
+        "free (common practice, no source)."
+    )
+
+
 def _pad_overhangs(say: Say, *, pad_height_mm: float, height_mm: float, sled_mm: float, **_: object) -> str:
     return (
         f"A pad {say(pad_height_mm)} high can't bear wholly on work {say(height_mm)} high and a sled {say(sled_mm)} "
@@ -99,6 +118,7 @@ SENTENCES: dict[str, Sentence] = {
     "clamp.grips_air": _grips_air,
     "clamp.past_board": _past_board,
     "clamp.deep_meets_blade": _deep_meets_blade,
+    "clamp.deep_meets_fence": _deep_meets_fence,
     "clamp.pad_overhangs": _pad_overhangs,
     "clamp.throat_short": _throat_short,
     "backing.low": _backing_low,
