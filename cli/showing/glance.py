@@ -14,6 +14,7 @@ from scarfwright.models.lengths.say import say_in
 from scarfwright.models.lengths.steps import coarse_step
 from scarfwright.models.solve import work_out
 from scarfwright.models.words.at_the_saw.endings import NAMES
+from scarfwright.models.words.at_the_saw.place import OF, heel_at
 from scarfwright.models.workup import Workup
 
 WHY = 158  # characters: two lines of a terminal 80 wide
@@ -29,8 +30,8 @@ def the_cut(work: Workup) -> list[tuple[str, str]]:
     return [
         ("sled", f"{say(sled.length)} long, heel {say(sled.heel)}, nose {say(sled.nose)}"),
         ("start", f"heel {say(-travel.start)} short of the blade's centre"),
-        ("taper complete", f"at {say(travel.done)} of travel; {room}"),
-        ("end of the cut", f"{NAMES[asked.name]}, at {say(asked.travel)} of travel"),
+        ("taper complete", f"{heel_at(travel.done, say, OF)}; {room}"),
+        ("end of the cut", f"{NAMES[asked.name]}, {heel_at(asked.travel, say, OF)}"),
         ("hands", f"on your side of the line {say(way.layout.hand_line)} from the heel"),
     ]
 

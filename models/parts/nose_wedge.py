@@ -88,10 +88,10 @@ def _check(work: Groundwork | None, p: Values) -> list[Finding]:
     limit = _limit(work, p["length"], across)
     if limit is not None and limit < work.way.travel_needed - 1e-6:
         found.append(finding("nose_wedge.meets_fence", limit_mm=limit, needed_mm=work.way.travel_needed))
-    needed = _free_at_fence(work)
+    free = _free_at_fence(work)
     at_fence = _at_fence(work, p["length"])
-    if not found and needed is not None and at_fence < needed - 1e-6:
-        found.append(finding("nose_wedge.meets_fence", limit_mm=at_fence, needed_mm=needed))
+    if not found and free is not None and at_fence < free - 1e-6:
+        found.append(finding("nose_wedge.meets_fence", limit_mm=at_fence, needed_mm=free))
     return found
 
 

@@ -10,6 +10,7 @@ from scarfwright.models.lengths.say import Say, say_in
 from scarfwright.models.sled.layout import pad_lower_edge
 from scarfwright.models.words.at_the_saw import feed
 from scarfwright.models.words.at_the_saw.endings import NAMES
+from scarfwright.models.words.at_the_saw.place import in_a_table
 from scarfwright.models.words.at_the_saw.procedure import before_the_cut, cautions, order_of_work
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing import lettering
@@ -198,7 +199,7 @@ def endings(work: Workup, area: Area) -> list[Item]:
         (
             f"{NAMES[ending.name]}{' (this job)' if ending.asked else ''}",
             "possible" if ending.possible else "NOT with these clamps",
-            say(ending.travel),
+            in_a_table(ending.travel, say),
             say.up(ending.least_station),
             say.up(ending.least_length),
         )

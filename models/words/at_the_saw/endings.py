@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from scarfwright.models.cut.endings import Bound, Ending, Offcut, Start, StopBlock, TravelAdvice
 from scarfwright.models.lengths.say import Say
+from scarfwright.models.words.at_the_saw.place import OF, from_centre, heel_at
 
 NAMES = {"hold": "hold", "run_on": "run on", "draw_back": "draw back"}
 HOW = {
@@ -34,7 +35,7 @@ def why(ending: Ending, say: Say) -> str:
 
 
 def _possible(ending: Ending, say: Say) -> str:
-    first, over = ending.first, f"The cut is over at {say(ending.travel)} of travel"
+    first, over = ending.first, f"The cut is over {heel_at(ending.travel, say, OF)}"
     if first is None:
         return f"Possible. {over}; nothing ever comes into the way."
     if ending.possible:
@@ -98,7 +99,7 @@ def stop_block(stop: StopBlock, heel: float, say: Say) -> str:
     """Where the stop block is clamped; `heel` is the sled's width there [mm]."""
     text = (
         f"Clamp it to the fence, on its blade side and clear of the blade, its near face {say(stop.from_front)} from "
-        f"the table's front edge ({say(stop.from_axis)} beyond the blade's centre). The sled's heel end runs against "
+        f"the table's front edge ({from_centre(stop.from_axis, say)}). The sled's heel end runs against "
         f"it. Make it narrower than the heel ({say(heel)}). Chamfer its lower edge, so that sawdust can't hold the "
         "sled "
         "off."
