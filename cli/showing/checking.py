@@ -18,7 +18,7 @@ from scarfwright.models.job.guesses import guessed
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.numbers.numbers import numbers
 from scarfwright.models.solve import work_up
-from scarfwright.models.words.at_the_saw.place import in_a_table
+from scarfwright.models.words.at_the_saw.place import in_a_table, limit_in_a_table
 from scarfwright.models.words.the_joint.accuracy import expected_inside
 from scarfwright.models.workup import Workup
 
@@ -114,7 +114,7 @@ def _sizes(work: Workup) -> Table:
         ("offcut free at", in_a_table(travel.offcut_free, tell)),
         ("taper complete at", in_a_table(travel.done, tell)),
         ("blade clear at", in_a_table(travel.clear, tell)),
-        ("travel limit", "none" if limit is None else in_a_table(limit, tell)),
+        ("travel limit", "none" if limit is None else limit_in_a_table(limit, tell)),
     ]
     if work.outlook is not None:
         rows.append(("joints inside the limits", expected_inside(work.outlook)))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
+from scarfwright.models.checks.the_sled.margins import LEAST
 from scarfwright.models.findings import Finding
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.length import common
@@ -29,8 +30,23 @@ def _meets_blade(work: Groundwork, one: Finding) -> Iterator[Family]:
     if clamp is not None:
         which = replace(one, numbers={**one.numbers, "where": clamp.where})
         yield from station(work, which, work.way.layout.least_station)
+    if measured(work):
+        yield _with_less_margin(work, one)
     yield longer(work)
     yield automatic(work, "sled.length")
+
+
+def _with_less_margin(work: Groundwork, one: Finding) -> Family:
+    """The notches of a sled that is made are cut: it can run with what margin is left, where that is enough. What
+    "auto" worked out with the whole margin is written down, or it would move."""
+    say, job = said(work), work.job
+    left = number(one, "limit_mm") - number(one, "end_mm")
+    if left < common(job.units, *LEAST["margin.travel_small"]):
+        return []
+    heel = next(n.station for n in work.way.layout.notches if n.where == "heel")
+    now = (("heel_station", job.sled.heel_station, heel), ("hand_line", job.sled.hand_line, work.way.layout.hand_line))
+    kept = [(f"sled.{key}", say(place)) for key, asked, place in now if asked == "auto"]
+    return [(("saw.travel_margin", say.down(left)), *kept)]
 
 
 def _meets_fence(work: Groundwork, one: Finding) -> Iterator[Family]:

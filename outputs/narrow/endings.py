@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from scarfwright.models.lengths.drawn import drawn_in
 from scarfwright.models.words.at_the_saw.endings import NAMES
-from scarfwright.models.words.at_the_saw.place import in_a_table
+from scarfwright.models.words.at_the_saw.place import in_a_table, limit_in_a_table
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.dimension import arrow
 from scarfwright.outputs.drawing.display import OUTLINE, Item, Pen, View, line
@@ -87,7 +87,7 @@ def _stations(work: Workup) -> list[Thing]:
         Thing((asked.travel, 0.0), f"end of this cut: {NAMES[asked.name]}"),
     ]
     if limit is not None:
-        found.append(Thing((limit, 0.0), f"LIMIT {say.down(limit)}", True, RED))
+        found.append(Thing((limit, 0.0), f"LIMIT {limit_in_a_table(limit, say)}", True, RED))
     return found
 
 

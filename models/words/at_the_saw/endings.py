@@ -42,7 +42,11 @@ def _possible(ending: Ending, say: Say) -> str:
         later = say.down(first.travel - ending.travel)
         return f"Possible. {over}; {bound(first, say)} would reach the {first.meets} {later} further on."
     early = "; ".join(f"{bound(b, say)} meets the {b.meets} {meeting(b.travel, say)}" for b in ending.lacks)
-    return f"Not with these clamps: it needs {say.up(ending.needed)} of free travel, but {early}."
+    if ending.needed < 0:
+        free = f"must be free until the heel is {say.down(-ending.needed)} short of the blade's centre"
+    else:
+        free = f"needs {say.up(ending.needed)} of free travel"
+    return f"Not with these clamps: it {free}, but {early}."
 
 
 def meeting(travel: float, say: Say) -> str:
@@ -119,7 +123,8 @@ def stop_block(stop: StopBlock, heel: float, say: Say) -> str:
 
 def start(place: Start, say: Say) -> str:
     """Where the heel stands when the blade runs up."""
+    side = "outside" if place.from_front < 0 else "inside"
     return (
-        f"Start with the heel {say(place.from_front)} inside the table's front edge, {say(place.from_axis)} short of "
-        "the blade's centre. Let the blade reach full speed, touching nothing."
+        f"Start with the heel {say(abs(place.from_front))} {side} the table's front edge, {say(place.from_axis)} short "
+        "of the blade's centre. Let the blade reach full speed, touching nothing."
     )

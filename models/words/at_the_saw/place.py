@@ -23,3 +23,8 @@ def from_centre(travel: float, say: Say) -> str:
 def in_a_table(travel: float, say: Say) -> str:
     """A figure under a heading that calls it a travel."""
     return f"{say(-travel)} short of the centre" if travel < 0 else say(travel)
+
+
+def limit_in_a_table(travel: float, say: Say) -> str:
+    """The same for a travel that may not be passed: short, never long."""
+    return f"{say.up(-travel)} short of the centre" if travel < 0 else say.down(travel)

@@ -8,7 +8,7 @@ from scarfwright.models.lengths.say import Say, say_in
 from scarfwright.models.sled.blade import START_CLEARANCE
 from scarfwright.models.words.at_the_saw.endings import bound
 from scarfwright.models.words.at_the_saw.feed import seconds
-from scarfwright.models.words.at_the_saw.place import from_centre, in_a_table
+from scarfwright.models.words.at_the_saw.place import from_centre, in_a_table, limit_in_a_table
 from scarfwright.models.words.the_book.figure import Figure, Origin
 
 ASSUMED = {
@@ -177,7 +177,11 @@ def travel_figures(work: Groundwork) -> tuple[Figure, ...]:
         told = f"There {bound(first, say)} meets the {first.meets}: nearest of all that could."
         found.append(
             Figure(
-                "saw.travel_limit_mm", "Travel limit", say.down(way.travel_limit), Origin("formula", told), main=True
+                "saw.travel_limit_mm",
+                "Travel limit",
+                limit_in_a_table(way.travel_limit, say),
+                Origin("formula", told),
+                main=True,
             )
         )
     told = f"One kerf along the slope: {say.fine(blade.kerf)} x {joint.ratio:.2f}."

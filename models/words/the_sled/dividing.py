@@ -223,7 +223,7 @@ def _no_screws(say: Say, *, thickness_mm: float, screws: float, rail_offset_mm: 
     why = (
         f"The plank ({say(thickness_mm)}) is too thin for screws that hold"
         if screws >= 2
-        else f"The half of the plank has wood for {screws:.0f} screws only"
+        else f"The half of the plank has wood for {'one screw only' if screws else 'no screw'}"
     )
     return (
         f"{why}, so it can't be fixed to the carrier. Divide it along a guide rail, its edge {say(rail_offset_mm)} "
