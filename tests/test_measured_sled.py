@@ -36,7 +36,7 @@ def test_no_advice_leads_to_another_sled(made: str) -> None:
     """Over the jobs of the findings' cases, measured."""
     told = 0
     for case in CASES:
-        if {"sled.length", "sled.heel_as_made"} & set(case.wrong):
+        if case.code.startswith("sled.as_made"):
             continue
         for one in advised(job_from_dict(tables(BASE, case.wrong, SIZES[made]))).findings:
             for remedy in one.remedies:
