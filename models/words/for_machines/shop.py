@@ -7,9 +7,9 @@ from scarfwright.models.words.sentence import Sentence
 
 
 def _left_out(_say: Say, *, names: str, count: float) -> str:
-    it = "it reads" if count == 1 else "they read"
+    it = "it" if count == 1 else "they"
     return (
-        f"Not made, as printed {it} less finely than this joint needs: {names}. "
+        f"Not made, as {it} would read less finely than this joint needs: {names}. "
         'To have them all the same: gauges = "all" in [printer].'
     )
 
