@@ -171,7 +171,9 @@ def material(work: Groundwork, cut: Dividing) -> tuple[Entry, ...]:
         found.append(Entry("glued to the carrier", "Batten"))
     if cut.handle is not None:
         long = thick + HANDLE[2] / 2
-        found.append(Entry(f"{size(say, HANDLE, by_rule=True)}; 2 screws {say.rule(long)}, from below", "Handle"))
+        found.append(
+            Entry(f"{size(say, HANDLE, by_rule=True)}; 2 screws {say.rule(long)}, from below, heads let in", "Handle")
+        )
     return tuple(e for e in found if e.text)
 
 
