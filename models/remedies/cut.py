@@ -91,9 +91,11 @@ def _blade(work: Groundwork, one: Finding) -> Iterator[Family]:
 def _lead(work: Groundwork, one: Finding) -> Iterator[Family]:
     """The fence towards you; further where "auto" then makes a sled with a wider heel."""
     say, needed = said(work), number(one, "needed_mm")
-    yield together(setting("saw.fence_front", *(say.up(needed + more) for more in (0.0, 25.4, 50.8))), *_anew(work))
+    yield together(setting("saw.fence_front", *(say.up(needed + more) for more in (0.0, 50.8))), *_anew(work))
 
 
+# no other sled mends these: the last resort is not tried for them
+OF_THE_SAW = frozenset({"blade.too_low", "blade.axis_above_table", "blade.smaller_than_work", "fence.behind_blade"})
 WAYS = {
     "blade.too_low": _blade,
     "blade.axis_above_table": _blade,
