@@ -42,6 +42,7 @@ CODES: dict[str, Level] = {
     "blade.too_low": Level.FAULT,
     "board.meets_fence": Level.FAULT,
     "clamp.deep_meets_blade": Level.FAULT,
+    "clamp.deep_meets_fence": Level.FAULT,
     "clamp.grips_air": Level.FAULT,
     "clamp.meets_blade": Level.FAULT,
     "clamp.meets_fence": Level.FAULT,

@@ -280,6 +280,13 @@ CASES: list[Case] = [
         {"end_mm": 221.5405, "spare_mm": 10, "lower_edge_mm": 18},
     ),
     Case(
+        # pads 18 up ride over a fence of 18; on the table their jaw, 1500 - 40 - 12 sin from the heel, meets its end
+        "clamp.deep_meets_fence",
+        {"saw.fence_height": "18 mm", "saw.fence_front": "1227.5 mm"},
+        {"saw.fence_front": "1227.4 mm"},
+        {"limit_mm": 1459.0035 - 1227.5, "end_mm": 221.5405, "spare_mm": 10, "lower_edge_mm": 18},
+    ),
+    Case(
         "notch.jaw_wont_enter",
         {"clamp.jaw_inner": "16.1 mm"},
         {"clamp.jaw_inner": "16 mm"},
@@ -305,8 +312,8 @@ CASES: list[Case] = [
         {"blade_height_mm": 66, "radius_mm": 65.95},
         (
             (r"a board ([\d.]+ mm) high", "stock.height"),
-            (r"blade_above_work = ([\d.]+ mm)", "saw.blade_above_work"),
-            (r"blade of ([\d.]+ mm) or more", "saw.blade_diameter"),
+            (r"blade_above_work to ([\d.]+ mm)", "saw.blade_above_work"),
+            (r"use a blade of ([\d.]+ mm)", "saw.blade_diameter"),
         ),
     ),
     Case(
@@ -316,7 +323,7 @@ CASES: list[Case] = [
         {"blade_height_mm": 66, "max_depth_mm": 65.9},
         (
             (r"a board ([\d.]+ mm) high", "stock.height"),
-            (r"blade_above_work = ([\d.]+ mm)", "saw.blade_above_work"),
+            (r"blade_above_work to ([\d.]+ mm)", "saw.blade_above_work"),
             (r"blade rises ([\d.]+ mm)", "saw.max_depth"),
         ),
     ),
@@ -335,21 +342,21 @@ CASES: list[Case] = [
         {"sled.heel_station": "395.4 mm"},
         {"sled.heel_station": "395.5 mm"},
         {"least_station_mm": 395.4315, "end_mm": 221.5405, "needed_mm": 271.5405, "limit_mm": 271.5091},
-        ((r"Put it ([\d.]+ mm) or more", "sled.heel_station"),),
+        ((r"Put the heel notch ([\d.]+ mm) from", "sled.heel_station"),),
     ),
     Case(
         "clamp.meets_fence",  # L - f - jaw sin - fence_front = 812.5 - 40 - 0.9965 - 500 < 271.5405
         {"saw.fence_front": "500 mm", "sled.length": "812.5 mm", "sled.round_marks": 0},
         {"sled.length": "812.6 mm"},
         {"limit_mm": 812.5 - 40 - 12 * SIN - 500, "needed_mm": 271.5405, "needed_length_mm": 771.5405 + 40 + 12 * SIN},
-        ((r"Make the sled ([\d.]+ mm) long", "sled.length"), (r"fence ([\d.]+) mm away from you", "fence back")),
+        ((r"Make the sled ([\d.]+ mm) long", "sled.length"), (r"near end is ([\d.]+ mm) from", "saw.fence_front")),
     ),
     Case(
         "board.meets_fence",  # heel N - fence_front = 1838.948 - 1567.5 = 271.448
         {"saw.fence_front": "1567.5 mm", "sled.nose_flat": 0},
         {"saw.fence_front": "1567.4 mm"},
         {"limit_mm": 271.4480, "needed_mm": 271.5405},
-        ((r"fence ([\d.]+) mm away from you", "fence back"), (r"up to ([\d.]+ mm)", "stock.length")),
+        ((r"near end is ([\d.]+ mm) from", "saw.fence_front"), (r"boards ([\d.]+ mm) long", "stock.length")),
     ),
 ]  # fmt: skip
 CASES.append(

@@ -90,3 +90,13 @@ def test_make_goes_on_without_the_part_and_says_so(tmp_path: Path) -> None:
     again = run(*command, cwd=tmp_path)
     assert again.returncode == 0
     assert "nose_wedge.no_grip" in again.stdout
+
+
+@pytest.mark.parametrize(("gauges", "made"), [("useful", False), ("all", True)])
+def test_the_forks_scale_is_made_with_its_fork_only(gauges: str, made: bool) -> None:
+    """At a printer's 0.2 mm a fork for 22 mm reads less finely than the joint needs: its scale reads nothing alone."""
+    job = in_full_shop(job_from_dict(BASE))
+    printer = job.printer.model_copy(update={"gauges": gauges})
+    names = {w.kind.name for w in work_up(job.model_copy(update={"printer": printer})).wanted if not w.left_out}
+    assert ("taper_fork" in names) == made
+    assert ("taper_scale" in names) == made

@@ -18,11 +18,9 @@ ENDS = {
     "run_on": "430.8 mm (the blade is clear of the work)",
     "draw_back": "220.9 mm (the taper is complete and the sled drawn back)",
 }
-BLADE = (
-    "The heel clamp at {at} from the heel meets the blade at {limit} of travel, {when} the end of the cut at {end}. "
-)
+BLADE = "The heel clamp at {at} from the heel meets the blade at {limit} of travel, {when} the end of the cut at {end}."
 FENCE = "The nose clamp at 837.5 mm from the heel meets the near end of the fence at {limit} of travel, {when} the end "
-FENCE += "of the cut at {end}. "
+FENCE += "of the cut at {end}."
 
 # the sled of 850: slope 850 / 71, the cut ends at 220.93, or 430.76 where the sled runs on; the margin is 50
 N = 850 / 71

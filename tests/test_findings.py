@@ -7,18 +7,15 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from hypothesis import HealthCheck, assume, given, settings
 from scarfwright.models import solve  # noqa: F401  (its checks enter their codes in the registry)
 from scarfwright.models.findings import CODES, Finding, Level, finding, register, worst_first
-from scarfwright.models.job.file import job_from_dict, job_from_text, job_to_toml
-from scarfwright.models.job.tables import Job
+from scarfwright.models.job.file import job_from_dict, job_from_text
 from scarfwright.models.lengths.length import parse_length, rule_step
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.remedies.ways import WAYS
 from scarfwright.models.solve import advised, work_out
 
 from tests.finding_cases import BASE, CASES, Case, Change
-from tests.strategies import likely_jobs
 from tests.test_advice import followed
 
 
@@ -45,8 +42,6 @@ def told(case: Case, text: str, pattern: str, key: str) -> Change:
         return {key: [everything["sled.plank"][0], f"{figure} mm"]}
     if key == "sled.plank thickness":
         return {"sled.plank": [f"{figure} mm", everything["sled.plank"][1]]}
-    if key == "fence back":
-        return {"saw.fence_front": f"{float(parse_length(everything['saw.fence_front'])) - float(figure)} mm"}
     if key == "apart":
         first = float(parse_length(everything["sled.heel_station"]))
         return {"sled.extra_stations": [f"{first + float(parse_length(figure))} mm"]}
@@ -141,10 +136,10 @@ def test_the_clamp_on_the_flat_is_not_told_to_move() -> None:
     """It slides by its own flat, and only a longer sled takes it further from the heel."""
     wrong: Change = {"sled.length": "380 mm", "saw.fence_front": "20 mm", "sled.plank": ["38 mm", "90 mm"],
                      "sled.heel_station": "300 mm"}  # fmt: skip
-    work = work_out(job_from_dict(tables(BASE, wrong)))
+    work = advised(job_from_dict(tables(BASE, wrong)))
     flat = next(f for f in work.findings if f.code == "clamp.meets_blade" and f.numbers["where"] == "nose_flat")
-    assert "Make the sled longer" in flat.text
-    assert "Put it" not in flat.text
+    assert flat.remedies
+    assert all("sled.length" in dict(remedy) for remedy in flat.remedies)
 
 
 def test_a_sheet_sled_measured_thin_at_the_nose() -> None:
@@ -175,7 +170,7 @@ def test_a_handle_hole_in_a_notch() -> None:
 def test_work_too_high_for_any_blade_is_not_told_to_be_nothing() -> None:
     text = text_of("blade.too_low", {"saw.max_depth": "5 mm"})
     assert "0 mm or less" not in text
-    assert "board" not in text.split("Use")[1]
+    assert text.endswith("Use a saw whose blade rises 66 mm.")
 
 
 def test_a_notch_off_the_heel_end_is_not_sent_further_that_way() -> None:
@@ -232,34 +227,3 @@ def test_what_is_told_lies_on_the_safe_side() -> None:
             if mm > 1:
                 assert down - 1e-6 <= mm <= up + 1e-6
                 assert up - down <= rule_step(units) + 1e-6
-
-
-# -- ways out over random jobs -----------------------------------------------------------------------------
-
-# code -> pattern of the figure told, and where it goes
-TOLD = {
-    "clamp.meets_fence": (r"Make the sled (\S.*?) long", "sled", "length"),
-    "blade.too_low": (r"blade rises (\S.*? (?:mm|in))", "saw", "max_depth"),
-    "blade.axis_above_table": (r"a blade of (\S.*? (?:mm|in)) or more", "saw", "blade_diameter"),
-}
-
-
-def changed(job: Job, table: str, key: str, figure: str) -> Job:
-    text, header = job_to_toml(job), f"[{table}]"
-    before, _, after = text.partition(header)
-    return job_from_text(before + header + re.sub(rf"(?m)^{key} = .*$", f'{key} = "{figure}"', after, count=1))
-
-
-@settings(derandomize=True, max_examples=60, deadline=None, suppress_health_check=[HealthCheck.filter_too_much])
-@given(likely_jobs())
-def test_ways_out_of_random_jobs(job: Job) -> None:
-    assume(job.sled.heel_as_made is None and job.sled.nose_as_made is None)
-    for one in work_out(job).findings:
-        if one.code not in TOLD:
-            continue
-        pattern, table, key = TOLD[one.code]
-        match = re.search(pattern, one.text)
-        if match is None:
-            continue
-        same = [f for f in work_out(changed(job, table, key, match[1])).findings if f.code == one.code]
-        assert not same, (one.text, same[0].text)

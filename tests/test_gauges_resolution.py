@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Any
 
 import numpy as np
@@ -21,6 +22,8 @@ from scarfwright.models.parts import registry
 from scarfwright.models.solve import work_up
 from scarfwright.models.words.for_machines.gauges import use_instead
 from scarfwright.models.workup import Workup
+
+from tests.shops import in_full_shop
 
 DRAWS = 40_000
 Values = npt.NDArray[np.float64]
@@ -121,7 +124,8 @@ def test_taper_scale(work: Workup, out: Callable[[float], Values]) -> None:
     """Distance between a mark put out and the zero, two pencil lines laid to it."""
     step, ratio = work.joint.thickness / 2, work.joint.ratio
     lines = ratio * step + out(PENCIL) - out(PENCIL) + out(float(work.job.printer.tolerance))
-    claims(resolution(work, "taper_scale")["resolution_ratio"], lines / step)
+    every = replace(work, job=in_full_shop(work.job))
+    claims(resolution(every, "taper_scale")["resolution_ratio"], lines / step)
 
 
 def test_square_block(work: Workup, out: Callable[[float], Values]) -> None:

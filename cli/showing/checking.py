@@ -18,6 +18,7 @@ from scarfwright.models.job.guesses import guessed, nothing_measured
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.numbers.numbers import numbers
 from scarfwright.models.solve import work_up
+from scarfwright.models.words.at_the_saw.place import from_centre, in_a_table, limit_in_a_table
 from scarfwright.models.words.the_joint.accuracy import expected_inside
 from scarfwright.models.workup import Workup
 
@@ -112,11 +113,11 @@ def _sizes(work: Workup) -> Table:
         ("taper run", tell(joint.taper_run)),
         ("nose flat", f"{tell(sled.nose_flat)}, step {tell(sled.flat_step)}"),
         ("hand line", f"{tell(work.way.layout.hand_line)} from the heel"),
-        ("start", f"heel {tell(work.cut.advice.start.from_axis)} short of the blade's centre"),
-        ("offcut free at", tell(travel.offcut_free)),
-        ("taper complete at", tell(travel.done)),
-        ("blade clear at", tell(travel.clear)),
-        ("travel limit", "none" if limit is None else tell.down(limit)),
+        ("start", f"heel {from_centre(-work.cut.advice.start.from_axis, tell)}"),
+        ("offcut free at", in_a_table(travel.offcut_free, tell)),
+        ("taper complete at", in_a_table(travel.done, tell)),
+        ("blade clear at", in_a_table(travel.clear, tell)),
+        ("travel limit", "none" if limit is None else limit_in_a_table(limit, tell)),
     ]
     if work.outlook is not None:
         rows.append(("joints inside the limits", expected_inside(work.outlook)))

@@ -13,6 +13,7 @@ from scarfwright.models.lengths.say import say_in
 from scarfwright.models.lengths.steps import coarse_step
 from scarfwright.models.solve import work_out
 from scarfwright.models.words.at_the_saw.endings import NAMES
+from scarfwright.models.words.at_the_saw.place import OF, from_centre, heel_at
 from scarfwright.models.workup import Workup
 
 WHY = 158  # characters: two lines of a terminal 80 wide; a reason that is longer is left out, never cut off
@@ -26,12 +27,9 @@ def the_cut(work: Workup) -> list[tuple[str, str]]:
     room = "nothing limits it" if limit is None else f"never past {say.down(limit)}"
     return [
         ("sled", f"{say(sled.length)} long, heel {say(sled.heel)}, nose {say(sled.nose)}"),
-        ("start", f"heel {say(advice.start.from_axis)} short of the blade's centre"),
-        ("taper complete", f"at {say(travel.done)} of travel; {room}"),
-        (
-            "end of the cut",
-            f"{NAMES[advice.asked.name]}, stop block {say(advice.stop.from_axis)} beyond the blade's centre",
-        ),
+        ("start", f"heel {from_centre(-advice.start.from_axis, say)}"),
+        ("taper complete", f"{heel_at(travel.done, say, OF)}; {room}"),
+        ("end of the cut", f"{NAMES[advice.asked.name]}, stop block {from_centre(advice.stop.from_axis, say)}"),
         ("hands", f"on your side of the line {say(way.layout.hand_line)} from the heel"),
     ]
 

@@ -19,7 +19,7 @@ from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.part.part import Part
 from scarfwright.models.part.values import Given, Values
 from scarfwright.models.parts.kind import PartKind
-from scarfwright.models.sled.layout import jaw_between, pad_lower_edge
+from scarfwright.models.sled.layout import deepest_lower_edge, jaw_between, pad_lower_edge, stop_spare
 
 THIN_END = 3.0  # thinnest printed end that does not crush; common practice, no source
 
@@ -55,9 +55,18 @@ def _from_job(work: Groundwork) -> Given:
 
 def _longest(work: Groundwork) -> float:
     """The longest wedge [mm] over which the clamp stays before the fence's front end for the whole cut."""
-    if pad_lower_edge(work.job, work.way.sled) >= work.job.saw.fence_height:
-        return math.inf
-    return _at_fence(work, 0.0) - work.way.travel_needed
+    needed = _free_at_fence(work)
+    return math.inf if needed is None else _at_fence(work, 0.0) - needed
+
+
+def _free_at_fence(work: Groundwork) -> float | None:
+    """Travel [mm] for which the clamp must be clear of the fence: with the whole margin where its pads as set meet it,
+    to just past the end of the cut where they only do pushed down, None where they never do."""
+    job, way = work.job, work.way
+    if pad_lower_edge(job, way.sled) < job.saw.fence_height:
+        return way.travel_needed
+    low = deepest_lower_edge(job, way.sled) < job.saw.fence_height
+    return way.travel_end + stop_spare(job) if low else None
 
 
 def _at_fence(work: Groundwork, length: float) -> float:
@@ -79,6 +88,10 @@ def _check(work: Groundwork | None, p: Values) -> list[Finding]:
     limit = _limit(work, p["length"], across)
     if limit is not None and limit < work.way.travel_needed - 1e-6:
         found.append(finding("nose_wedge.meets_fence", limit_mm=limit, needed_mm=work.way.travel_needed))
+    free = _free_at_fence(work)
+    at_fence = _at_fence(work, p["length"])
+    if not found and free is not None and at_fence < free - 1e-6:
+        found.append(finding("nose_wedge.meets_fence", limit_mm=at_fence, needed_mm=free))
     return found
 
 

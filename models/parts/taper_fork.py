@@ -106,6 +106,11 @@ def _reads(work: Groundwork, p: Values) -> dict[str, float]:
     }
 
 
+def serves(work: Groundwork) -> bool:
+    """Whether the job's own fork is made: it reads finely enough, or every gauge is asked for whatever it reads."""
+    return work.job.printer.gauges != "useful" or not _check(work, KIND.filled(_from_job(work)))
+
+
 def _check(work: Groundwork | None, p: Values) -> list[Finding]:
     if work is None:
         return []

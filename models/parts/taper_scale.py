@@ -19,6 +19,7 @@ from scarfwright.models.part.part import Feature, Operation, Part, Place
 from scarfwright.models.part.reading import PENCIL, expanded
 from scarfwright.models.part.values import Given, Values
 from scarfwright.models.parts.kind import PartKind
+from scarfwright.models.parts.taper_fork import serves
 from scarfwright.models.printing.laying import free_bed
 
 END = 10.0  # scale beyond its first and last mark
@@ -80,7 +81,10 @@ def _place(length: float) -> Place:
     return Place(4.0, 19.5, length - 8.0, WIDTH - 21.5)
 
 
-def _from_job(work: Groundwork) -> Given:
+def _from_job(work: Groundwork) -> Given | None:
+    """None where there is no fork whose lines it would read."""
+    if not serves(work):
+        return None
     step, ratio = work.job.stock.thickness / 2, work.way.nominal.ratio
     bed = free_bed(work.job.printer)[0]
     fits = (bed - 2 * END) / step

@@ -9,6 +9,7 @@ from scarfwright.models.findings import Finding
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.remedies.offers import (
     Family,
+    automatic,
     longer,
     measured,
     number,
@@ -49,6 +50,16 @@ def _deep(work: Groundwork, one: Finding) -> Iterator[Family]:
     yield longer(work)
 
 
+def _deep_at_fence(work: Groundwork, one: Finding) -> Iterator[Family]:
+    yield longer(work, number(one, "needed_length_mm"))
+    yield automatic(work, "sled.length")
+    front = work.job.saw.fence_front - number(one, "end_mm") - number(one, "spare_mm") + number(one, "limit_mm")
+    if front > 0:
+        yield setting("saw.fence_front", said(work).down(front))
+    if not measured(work):
+        yield setting("sled.nose_flat", 0)
+
+
 def _overhangs(work: Groundwork, one: Finding) -> Iterator[Family]:
     yield setting("clamp.pad_height", said(work).down(number(one, "lower_mm")))
     yield thicker(work, number(one, "pad_height_mm"))
@@ -80,6 +91,7 @@ WAYS = {
     "clamp.no_grip": _no_grip,
     "clamp.grips_air": _grips_air,
     "clamp.deep_meets_blade": _deep,
+    "clamp.deep_meets_fence": _deep_at_fence,
     "clamp.pad_overhangs": _overhangs,
     "clamp.throat_short": _throat,
     "notch.jaw_wont_enter": _jaw,

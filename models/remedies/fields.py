@@ -21,6 +21,7 @@ KEYS: dict[str, str] = {
     "board": "stock.length",
     "clamp": "clamp.opening",
     "clamp.deep_meets_blade": "clamp.throat",
+    "clamp.deep_meets_fence": "saw.fence_front",
     "clamp.grips_air": "stock.height",
     "clamp.pad_overhangs": "clamp.pad_height",
     "clamp.past_board": "stock.length",

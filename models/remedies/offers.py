@@ -90,11 +90,11 @@ def wider(work: Groundwork, least: float = 0.0) -> Iterator[Remedy]:
 def thicker(work: Groundwork, least: float) -> Iterator[Remedy]:
     """More sheet layers, or a thicker plank, from `least` [mm] thick up."""
     sled, say = work.job.sled, said(work)
+    if measured(work):
+        return
     if sled.made_from == "sheet":
         first = max(math.ceil(least / sled.sheet_thickness - 1e-9), sled.layers + 1)
         yield from ((("sled.layers", n),) for n in range(first, 13))
-        return
-    if measured(work):
         return
     yield (("sled.plank", [say(round_up(max(least, sled.plank.thickness), step(work) / 2)), say(sled.plank.width)]),)
     for more in range(1, 12):

@@ -12,6 +12,7 @@ from scarfwright.models.job.tables import Job
 from scarfwright.models.lengths.length import LengthError
 from scarfwright.models.remedies.afresh import afresh
 from scarfwright.models.remedies.applying import applied
+from scarfwright.models.remedies.cut import OF_THE_SAW
 from scarfwright.models.remedies.ways import WAYS
 
 MOST_TOLD = 3
@@ -50,7 +51,7 @@ class _Trial:
                 told += 1
             if told == MOST_TOLD:
                 return
-        if told == 0 and one.level is Level.FAULT and one.code in WAYS:
+        if told == 0 and one.level is Level.FAULT and one.code in WAYS and one.code not in OF_THE_SAW:
             yield from [r for r in afresh(work) if self.mends(r, one)][:1]
 
     def mends(self, remedy: Remedy, one: Finding) -> bool:

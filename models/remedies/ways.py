@@ -55,15 +55,21 @@ def _finish(work: Groundwork, one: Finding) -> Iterator[Family]:
         yield setting("stock.thickness", say.up(number(one, "finished_mm") + 2 * number(one, "tip_mm") + say.step / 2))
 
 
-def _degrees(_work: Groundwork, one: Finding) -> Iterator[Family]:
+def _degrees(work: Groundwork, one: Finding) -> Iterator[Family]:
+    if measured(work):
+        return
     yield together(setting("joint.ratio", round(number(one, "ratio_if_degrees"), 1)), LENGTH)
 
 
-def _steep(_work: Groundwork, _one: Finding) -> Iterator[Family]:
+def _steep(work: Groundwork, _one: Finding) -> Iterator[Family]:
+    if measured(work):
+        return
     yield together(setting("joint.ratio", 12, 10, 8), LENGTH)
 
 
-def _flat(_work: Groundwork, _one: Finding) -> Iterator[Family]:
+def _flat(work: Groundwork, _one: Finding) -> Iterator[Family]:
+    if measured(work):
+        return
     yield together(setting("joint.ratio", 16, 12, 20), LENGTH)
 
 

@@ -26,9 +26,9 @@ class ClampPlace:
     """One clamp: `station` from the heel along the work edge, `opening` it must close on, `swallowed` depth it
     must reach over, `limit` travel at which it meets blade or fence (None: it never does), and which of the two.
 
-    `at_fence` is the travel at which its fence-side jaw meets the fence's front end, `pushed_down` the limit if it
-    is pushed down until its bar lies on the work or its jaws on the table, `least_board` the shortest board its pad
-    bears on wholly, wherever it slides.
+    `at_fence` is the travel at which its fence-side jaw meets the fence's front end, `pushed_down` the limit at the
+    blade if it is pushed down until its bar lies on the work or its jaws on the table, `low_at_fence` the travel at
+    which it then meets the fence, `least_board` the shortest board its pad bears on wholly, wherever it slides.
     """
 
     where: str
@@ -39,6 +39,7 @@ class ClampPlace:
     meets: str | None
     at_fence: float | None
     pushed_down: float | None
+    low_at_fence: float | None
     least_board: float
 
 
@@ -236,6 +237,7 @@ def _slot_clamp(job: Job, joint: Joint, blade: Blade, sled: Sled, notch: Notch, 
         meets=None if limit is None else "blade",
         at_fence=None,
         pushed_down=slot_jaw(job, sled, pushed_down=True).limit(notch.station, joint, blade),
+        low_at_fence=None,
         least_board=notch.station + jaw.reach_along,
     )
 
@@ -244,7 +246,7 @@ def _flat_clamp(job: Job, joint: Joint, blade: Blade, sled: Sled, station: float
     """The clamp across the nose: its fence-side jaw must also stay before the front end of the fence."""
     jaw = flat_jaw(job, sled, station)
     at_blade = jaw.limit(station, joint, blade)
-    at_fence = _jaw_at_fence(job, sled, station - jaw.reach_along)
+    at_fence = _jaw_at_fence(job, sled, station - jaw.reach_along, pad_lower_edge(job, sled))
     limit = min((t for t in (at_blade, at_fence) if t is not None), default=None)
     return ClampPlace(
         where="nose_flat",
@@ -255,18 +257,20 @@ def _flat_clamp(job: Job, joint: Joint, blade: Blade, sled: Sled, station: float
         meets=None if limit is None else "fence" if limit == at_fence else "blade",
         at_fence=at_fence,
         pushed_down=flat_jaw(job, sled, station, pushed_down=True).limit(station, joint, blade),
+        low_at_fence=_jaw_at_fence(job, sled, station - jaw.reach_along, deepest_lower_edge(job, sled)),
         least_board=station + job.clamp.pad_width / 2,
     )
 
 
-def _jaw_at_fence(job: Job, sled: Sled, u: float) -> float | None:
-    """Travel [mm] at which the fence-side jaw on the nose flat, which begins at u, meets the fence's front end.
+def _jaw_at_fence(job: Job, sled: Sled, u: float, low: float) -> float | None:
+    """Travel [mm] at which the fence-side jaw on the nose flat, which begins at u and whose lower edge is `low` above
+    the table, meets the fence's front end.
 
     The jaw stands off the flat square to the work edge, so its corner away from the flat leads by its stand-off
     times sin(theta): X_front = u cos - (nose cos + jaw_inner) sin, or where that corner lies within the fence edge
     (Y > 0), the X at which its outer side crosses it. None for pads that ride over the fence.
     """
-    if pad_lower_edge(job, sled) >= job.saw.fence_height:
+    if low >= job.saw.fence_height:
         return None
     sin, cos = math.sin(sled.angle), math.cos(sled.angle)
     depth = sled.across_nose + job.clamp.jaw_inner

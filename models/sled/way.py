@@ -53,6 +53,11 @@ class SledWay:
         lengths += [self.sled.length + needed - c.at_fence for c in self.layout.clamps if c.at_fence is not None]
         return max(lengths)
 
+    def length_for(self, lacking: float) -> float:
+        """Sled length [mm] at which the nose clamp has the travel it lacks, whichever way its own mark is rounded."""
+        front = self.job.saw.fence_front
+        return (self.sled.length + lacking - front) * self.stretch + front
+
     @property
     def stretch(self) -> float:
         """Factor by which the slope of a longer sled may be flatter than this one's, its mark rounded another way.

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from scarfwright.models.lengths.drawn import drawn_in
 from scarfwright.models.words.at_the_saw.endings import NAMES
+from scarfwright.models.words.at_the_saw.place import in_a_table, limit_in_a_table
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.dimension import arrow
 from scarfwright.outputs.drawing.display import OUTLINE, Item, Pen, View, line
@@ -80,13 +81,13 @@ def _stations(work: Workup) -> list[Thing]:
     found = [
         Thing((travel.start, 0.0), f"start, {say(-travel.start)} short"),
         Thing((0.0, 0.0), "blade's centre"),
-        Thing((travel.offcut_free, 0.0), f"offcut drops {say(travel.offcut_free)}"),
-        Thing((travel.done, 0.0), f"taper complete {say(travel.done)}", True),
-        Thing((travel.clear, 0.0), f"blade clear {say(travel.clear)}", asked.name == "run_on"),
+        Thing((travel.offcut_free, 0.0), f"offcut drops {in_a_table(travel.offcut_free, say)}"),
+        Thing((travel.done, 0.0), f"taper complete {in_a_table(travel.done, say)}", True),
+        Thing((travel.clear, 0.0), f"blade clear {in_a_table(travel.clear, say)}", asked.name == "run_on"),
         Thing((asked.travel, 0.0), f"end of this cut: {NAMES[asked.name]}"),
     ]
     if limit is not None:
-        found.append(Thing((limit, 0.0), f"LIMIT {say.down(limit)}", True, RED))
+        found.append(Thing((limit, 0.0), f"LIMIT {limit_in_a_table(limit, say)}", True, RED))
     return found
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from scarfwright.models.flat.loop import Point, polygon
 from scarfwright.models.lengths.drawn import drawn_in, slope_mark
 from scarfwright.models.sled.shape import shape_of, sled_of
@@ -60,8 +62,16 @@ def _picture(work: Workup, view: View) -> list[Item]:
         corners = [(x, 0.0), (real.length, 0.0), (real.length, real.heel), (x, real.width_at(x))]
         items.append(hatch(view.loop(polygon(corners)), HATCH, 2.0))
         items.append(line([view.point((x, 0.0)), view.point((x, real.width_at(x)))], HAND, "hand line"))
+        items += _hands_go(view.point((x, 0.2 * real.width_at(x))))
     items += [shape(view.loop(feature.loop), EDGE, PAPER, feature.name) for feature in part.features]
     return [*items, line([view.point(p) for p in board], PHANTOM, "board")]
+
+
+def _hands_go(start: Point) -> list[Item]:
+    """An arrow from the hand line to the side where hands belong."""
+    tip = (start[0], start[1] - 6.0)
+    shaft = line([start, (tip[0], tip[1] + 2.0)], Pen(0.5, RED), "hands go here")
+    return [shaft, replace(arrow(tip, (0.0, -1.0), 3.0), fill=RED)]
 
 
 def _ends(work: Workup, view: View) -> list[Item]:

@@ -10,7 +10,7 @@ from scarfwright.models.flat.loop import Point
 from scarfwright.models.lengths.drawn import drawn_in
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.dimension import arrow, linear, pointed, running
-from scarfwright.outputs.drawing.display import CENTRE, OUTLINE, Item, Text, line
+from scarfwright.outputs.drawing.display import CENTRE, OUTLINE, Item, Pen, Text, line
 from scarfwright.outputs.drawing.placing import Place, Room, along
 from scarfwright.outputs.setup_card.frame import FREE_STRIP, Frame
 
@@ -18,6 +18,7 @@ LABEL = 3.0
 STEP = 5.0  # from one dimension line to the next
 ARROW_ROOM = 4.0  # for a head inside a dimension [page mm]
 LIMIT = "LIMIT"
+HAND = Pen(0.4, "#b00000")
 STRONG = (LIMIT, "stop block")
 
 
@@ -194,7 +195,8 @@ def labels(work: Workup, frame: Frame) -> list[list[Place]]:
     ys = [*(outer + 45.0 - step * view.scale for step in (2.2, 3.6, 5.0)), outer + 12.0, 0.5 * work.way.sled.nose]
     hand = travel - work.way.layout.hand_line
     wide = max(work.way.sled.width_at(work.way.sled.length - work.way.layout.hand_line), 0.0)
-    hands = list(pointed([at(hand, wide), at(hand, 0.5 * wide)], "HANDS on your side of this line", size=LABEL))
+    led = list(pointed([at(hand, wide), at(hand, 0.5 * wide)], "HANDS on your side of this line", size=LABEL))
+    ways = [_from_the_line(at(hand, share * wide)) for share in (0.3, 0.7, 0.5, 0.15)]
     blade = [
         at(share * work.way.blade.reach(0.0), work.way.fence + work.way.blade.kerf) for share in (-0.6, -0.3, -0.9)
     ]
@@ -211,9 +213,20 @@ def labels(work: Workup, frame: Frame) -> list[list[Place]]:
         or list(pointed([at(travel + 55.0, work.way.sled.heel / 3)], "stop", size=LABEL)),
         _outward(falls, at(0.0, outer), out),
         list(pointed(blade, "blade", size=LABEL)),
-        _outward(hands, at(hand, wide), out),
+        _outward(led, at(hand, wide), out),
+        ways if hand - ARROW_OUT * view.scale > frame.low else [],
         _feed([at(x, y) for y in ys for x in xs]),
     ]
+
+
+ARROW_OUT = 7.0  # from the hand line towards the hands [page mm]
+
+
+def _from_the_line(start: Point) -> Place:
+    """An arrow from the hand line to where the hands go."""
+    tip = (start[0] - ARROW_OUT, start[1])
+    head = arrow(tip, (-1.0, 0.0), 3.0)
+    return [line([start, (tip[0] + 2.0, tip[1])], HAND, "hands go here"), replace(head, fill=HAND.colour)]
 
 
 def _outward(places: list[Place], edge: Point, out: float) -> list[Place]:

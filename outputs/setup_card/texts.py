@@ -10,6 +10,7 @@ from scarfwright.models.lengths.say import Say, say_in
 from scarfwright.models.sled.layout import pad_lower_edge
 from scarfwright.models.words.at_the_saw import feed
 from scarfwright.models.words.at_the_saw.endings import NAMES
+from scarfwright.models.words.at_the_saw.place import in_a_table, limit_in_a_table
 from scarfwright.models.words.at_the_saw.procedure import before_the_cut, cautions, order_of_work
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing import lettering
@@ -170,7 +171,7 @@ def _clamp_rows(work: Workup, say: Say) -> list[Row]:
         if clamp in free[1:]:
             continue
         at = ", ".join(say(c.station) for c in free) if clamp in free else say(clamp.station)
-        limit = "" if clamp.limit is None else f"; {clamp.meets} at travel {say.down(clamp.limit)}"
+        limit = "" if clamp.limit is None else f"; {clamp.meets} at travel {limit_in_a_table(clamp.limit, say)}"
         label = "Clamps" if clamp in free and len(free) > 1 else WHERE[clamp.where]
         rows.append(Row(f"at {at}, closes on {say(clamp.opening)}{limit}", label))
     return rows
@@ -198,7 +199,7 @@ def endings(work: Workup, area: Area) -> list[Item]:
         (
             f"{NAMES[ending.name]}{' (this job)' if ending.asked else ''}",
             "possible" if ending.possible else "NOT with these clamps",
-            say(ending.travel),
+            in_a_table(ending.travel, say),
             say.up(ending.least_station),
             say.up(ending.least_length),
         )

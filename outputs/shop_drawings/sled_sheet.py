@@ -292,8 +292,8 @@ def _labels(work: Workup, frame: _Frame) -> list[list[Place]]:
 
 
 def _hand_label(work: Workup, frame: _Frame, tilt: float) -> list[Place]:
-    """On the side of the line where hands may be, with an arrow away from the line; where that is too narrow, on a
-    leader to the middle of the handle."""
+    """On the side of the line where hands may be, with an arrow away from the line; where that is too narrow, beside
+    the sled there, or at last on a leader to the middle of the handle."""
     real, view, layout = work.way.sled, frame.view, work.way.layout
     if not 0 < layout.hand_line < real.length:
         return []
@@ -303,13 +303,23 @@ def _hand_label(work: Workup, frame: _Frame, tilt: float) -> list[Place]:
         for share in (0.74, 0.7, 0.78, 0.62, 0.5, 0.35, 0.25):
             for angle in (tilt, 0.0):
                 px, py = view.point((x, share * real.width_at(x)))
-                words = Text(px - 1.5, py - 0.27 * LABEL, text, LABEL, "end", angle, True, colour)
-                found.append([words, *_arrow_past(words, colour)])
+                found.append(_words_and_arrow(px, py, text, angle))
+    for text in ("HANDS THIS SIDE", "HANDS"):
+        for beside in (4.0, 6.0, 8.5, 11.0, 14.0):
+            for edge, way in ((real.width_at(x), frame.out), (0.0, -frame.out)):
+                px, py = view.point((x, edge))
+                found.append(_words_and_arrow(px, py + way * beside, text, 0.0))
     hold = [view.point(p) for p in layout.handle_holes]
     tips = [((hold[0][0] + hold[1][0]) / 2, (hold[0][1] + hold[1][1]) / 2)] if hold else []
     tips += [view.point((x * share, 0.5 * real.width_at(x * share))) for share in (0.97, 0.9)]
-    led = pointed(tips, "HANDS on this side of the line", size=LABEL, bold=True)
+    led = pointed(tips, "HANDS on the nose side of the line", size=LABEL, bold=True)
     return found + [[_coloured(item, colour) for item in items] for items in led]
+
+
+def _words_and_arrow(x: float, y: float, text: str, angle: float) -> list[Item]:
+    """Words that end a little before the hand line at x, y and an arrow that goes on from them to the nose."""
+    words = Text(x - 1.5, y - 0.27 * LABEL, text, LABEL, "end", angle, True, HAND_PEN.colour)
+    return [words, *_arrow_past(words, HAND_PEN.colour)]
 
 
 def _arrow_past(words: Text, colour: str) -> list[Item]:

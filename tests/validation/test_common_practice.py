@@ -8,7 +8,7 @@ from scarfwright.models.job.file import job_from_text
 from scarfwright.models.joint.joint import Joint
 from scarfwright.models.lengths.length import parse_length
 from scarfwright.models.sled.sled import from_plank
-from scarfwright.models.solve import work_out
+from scarfwright.models.solve import advised, work_out
 from scarfwright.models.workup import Workup
 
 INCH = 25.4
@@ -69,8 +69,9 @@ def test_a_heel_notch_at_eighteen_inches_is_safe() -> None:
 
 
 def test_a_heel_notch_at_fourteen_inches_is_not() -> None:
-    (found,) = [f for f in thumb("14 in").findings if f.code == "clamp.meets_blade"]
+    work = advised(job_from_text(RULE_OF_THUMB.replace("{station}", "14 in")))
+    (found,) = [f for f in work.findings if f.code == "clamp.meets_blade"]
     assert found.level is Level.FAULT
     told = float(str(found.numbers["least_station_mm"])) / INCH
     assert 14 < told < 18
-    assert parse_length(found.text.split("Put it ")[1].split(" or more")[0]) >= told * INCH
+    assert parse_length(found.text.split("Put the heel notch ")[1].split(" from")[0]) >= told * INCH

@@ -24,7 +24,7 @@ def check_cut(work: Groundwork) -> Iterator[Finding]:
             "needed_mm": needed,
         }
         if clamp.meets == "fence":
-            longer = _length_for(work, needed - clamp.limit)
+            longer = work.way.length_for(needed - clamp.limit)
             yield finding("clamp.meets_fence", **numbers, needed_length_mm=longer)
         else:
             yield finding("clamp.meets_blade", **numbers, least_station_mm=_least_for(clamp, work, needed))
@@ -38,12 +38,6 @@ def check_cut(work: Groundwork) -> Iterator[Finding]:
             needed_mm=needed,
             longest_board_mm=work.way.sled.heel * work.way.sled.ratio,
         )
-
-
-def _length_for(work: Groundwork, lacking: float) -> float:
-    """Sled length [mm] at which the nose clamp has the travel it lacks, whichever way its own mark is rounded."""
-    front = work.job.saw.fence_front
-    return (work.way.sled.length + lacking - front) * work.way.stretch + front
 
 
 def _least_for(clamp: ClampPlace, work: Groundwork, needed: float) -> float:

@@ -14,6 +14,7 @@ def check_clamps(work: Groundwork) -> Iterator[Finding]:
     yield from _opening(work)
     yield from _board(work)
     yield from _pushed_down(work)
+    yield from _down_on_fence(work)
     yield from _bearing(work)
     yield from _slot(work)
     yield from _backing(work)
@@ -83,6 +84,26 @@ def _pushed_down(work: Groundwork) -> Iterator[Finding]:
             end_mm=end,
             spare_mm=spare,
             lower_edge_mm=pad_lower_edge(work.job, work.way.sled),
+        )
+
+
+def _down_on_fence(work: Groundwork) -> Iterator[Finding]:
+    """A nose clamp whose pads ride over the fence as set: pushed down it meets the fence's near end in the cut."""
+    end, spare = work.way.travel_end, stop_spare(work.job)
+    for clamp in work.way.layout.clamps:
+        sooner = clamp.low_at_fence
+        if clamp.at_fence is not None or sooner is None or sooner >= end + spare - 1e-6:
+            continue
+        yield finding(
+            "clamp.deep_meets_fence",
+            where=clamp.where,
+            station_mm=clamp.station,
+            limit_mm=sooner,
+            end_mm=end,
+            spare_mm=spare,
+            lower_edge_mm=pad_lower_edge(work.job, work.way.sled),
+            fence_height_mm=work.job.saw.fence_height,
+            needed_length_mm=work.way.length_for(end + spare - sooner),
         )
 
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from scarfwright.models.cut.endings import Bound, Ending, Offcut, Start, StopBlock, TravelAdvice
 from scarfwright.models.lengths.say import Say
+from scarfwright.models.words.at_the_saw.place import OF, from_centre, heel_at
 
 NAMES = {"hold": "hold", "run_on": "run on", "draw_back": "draw back"}
 HOW = {
@@ -34,14 +35,18 @@ def why(ending: Ending, say: Say) -> str:
 
 
 def _possible(ending: Ending, say: Say) -> str:
-    first, over = ending.first, f"The cut is over at {say(ending.travel)} of travel"
+    first, over = ending.first, f"The cut is over {heel_at(ending.travel, say, OF)}"
     if first is None:
         return f"Possible. {over}; nothing ever comes into the way."
     if ending.possible:
         later = say.down(first.travel - ending.travel)
         return f"Possible. {over}; {bound(first, say)} would reach the {first.meets} {later} further on."
     early = "; ".join(f"{bound(b, say)} meets the {b.meets} {meeting(b.travel, say)}" for b in ending.lacks)
-    return f"Not with these clamps: it needs {say.up(ending.needed)} of free travel, but {early}."
+    if ending.needed < 0:
+        free = f"must be free until the heel is {say.down(-ending.needed)} short of the blade's centre"
+    else:
+        free = f"needs {say.up(ending.needed)} of free travel"
+    return f"Not with these clamps: it {free}, but {early}."
 
 
 def meeting(travel: float, say: Say) -> str:
@@ -98,7 +103,7 @@ def stop_block(stop: StopBlock, heel: float, say: Say) -> str:
     """Where the stop block is clamped; `heel` is the sled's width there [mm]."""
     text = (
         f"Clamp it to the fence, on its blade side and clear of the blade, its near face {say(stop.from_front)} from "
-        f"the table's front edge ({say(stop.from_axis)} beyond the blade's centre). The sled's heel end runs against "
+        f"the table's front edge ({from_centre(stop.from_axis, say)}). The sled's heel end runs against "
         f"it. Make it narrower than the heel ({say(heel)}). Chamfer its lower edge, so that sawdust can't hold the "
         "sled "
         "off."
@@ -118,7 +123,8 @@ def stop_block(stop: StopBlock, heel: float, say: Say) -> str:
 
 def start(place: Start, say: Say) -> str:
     """Where the heel stands when the blade runs up."""
+    side = "outside" if place.from_front < 0 else "inside"
     return (
-        f"Start with the heel {say(place.from_front)} inside the table's front edge, {say(place.from_axis)} short of "
-        "the blade's centre. Let the blade reach full speed, touching nothing."
+        f"Start with the heel {say(abs(place.from_front))} {side} the table's front edge, {say(place.from_axis)} short "
+        "of the blade's centre. Let the blade reach full speed, touching nothing."
     )

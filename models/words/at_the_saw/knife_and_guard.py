@@ -41,7 +41,12 @@ def guard(hood: Guard, say: Say) -> str:
 
 def _hood(say: Say, over: float, ahead: float | None) -> str:
     told = f"Keep the crown guard (US blade guard) on where it passes: it must lift {say.up(over)} (board and sled)"
-    if ahead is not None:
+    if ahead is not None and ahead <= 0:
+        told += (
+            f", and nothing of it may reach down where the clamps run: at the end of the cut the nearest is "
+            f"{say.up(-ahead)} past the blade's centre, beside the blade"
+        )
+    elif ahead is not None:
         told += f" and reach no further than {say.down(ahead)} from the blade's centre towards you (the nearest clamp)"
     return (
         f"{told}. It rides on the work, or within {NEAR[say.units]} of it. Where it can't: riving "

@@ -13,6 +13,7 @@ from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.say import Say, say_in
 from scarfwright.models.sled.layout import deepest_lower_edge, pad_lower_edge
 from scarfwright.models.words.at_the_saw import at_every_cut, endings, feed, fence, knife_and_guard, support
+from scarfwright.models.words.at_the_saw.place import from_centre
 
 FIRST = "The saw maker's manual, local rules and competent instruction come first."
 
@@ -185,10 +186,10 @@ def _end_step(work: Groundwork, say: Say) -> str:
     at, ending = work.cut.advice.stop.from_axis, work.job.saw.end_of_cut
     if ending == "run_on":
         return (
-            f"Push on in one go until the heel meets the stop block, {say(at)} beyond the blade's centre: the blade is "
+            f"Push on in one go until the heel meets the stop block, {from_centre(at, say)}: the blade is "
             "clear of the taper. Hold there, switch off, and wait until the blade has STOPPED."
         )
-    stop = f"Stop at the stop block, {say(at)} beyond the blade's centre: the taper is complete."
+    stop = f"Stop at the stop block, {from_centre(at, say)}: the taper is complete."
     if ending == "draw_back":
         return (
             f"{stop} Draw straight back along the fence until the blade is free of the work, then switch off and wait "

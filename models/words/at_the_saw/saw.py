@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from scarfwright.models.lengths.length import common
 from scarfwright.models.lengths.say import Say
-from scarfwright.models.sled.blade import LEAST_ABOVE_WORK
 from scarfwright.models.words.sentence import Sentence
 
 
@@ -18,46 +16,27 @@ def _above_reach(say: Say, *, tall_mm: float, rise_mm: float, reach_mm: float | 
 
 
 def _smaller_than_work(
-    say: Say, *, diameter_mm: float, blade_height_mm: float, work_height_mm: float, blade_above_work_mm: float
+    say: Say, *, diameter_mm: float, blade_height_mm: float, blade_above_work_mm: float, **_: float
 ) -> str:
-    lower = _lower(say, diameter_mm / 2, work_height_mm, blade_above_work_mm)
     return (
         f"The whole blade ({say(diameter_mm)}) is smaller than it must rise above the table "
-        f"({say(blade_height_mm)}: the board and {say(blade_above_work_mm)}). Use {lower}a "
-        f"blade of {say.up(2 * blade_height_mm)} or more."
+        f"({say(blade_height_mm)}: the board and {say(blade_above_work_mm)})."
     )
 
 
-def _axis_above_table(
-    say: Say, *, blade_height_mm: float, radius_mm: float, work_height_mm: float, blade_above_work_mm: float
-) -> str:
-    lower = _lower(say, radius_mm, work_height_mm, blade_above_work_mm)
+def _axis_above_table(say: Say, *, blade_height_mm: float, radius_mm: float, **_: float) -> str:
     return (
         f"A blade of {say(2 * radius_mm)} raised {say(blade_height_mm)} would have its centre "
-        f"{say(blade_height_mm - radius_mm)} above the table, which no saw does. Use {lower}a "
-        f"blade of {say.up(2 * blade_height_mm)} or more."
+        f"{say(blade_height_mm - radius_mm)} above the table, which no saw does."
     )
 
 
-def _too_low(
-    say: Say, *, blade_height_mm: float, max_depth_mm: float, work_height_mm: float, blade_above_work_mm: float
-) -> str:
-    lower = _lower(say, max_depth_mm, work_height_mm, blade_above_work_mm)
+def _too_low(say: Say, *, blade_height_mm: float, max_depth_mm: float, blade_above_work_mm: float, **_: float) -> str:
+    must, rises = say.apart(blade_height_mm, max_depth_mm)
     return (
-        f"The blade must rise {say(blade_height_mm)} above the table to clear the board by "
-        f"{say(blade_above_work_mm)}, and rises only {say(max_depth_mm)}. Use {lower}"
-        f"a saw whose blade rises {say.up(blade_height_mm)}."
+        f"The blade must rise {must} above the table to clear the board by {say(blade_above_work_mm)}, and rises only "
+        f"{rises}."
     )
-
-
-def _lower(say: Say, most: float, work: float, above: float) -> str:
-    """Ways to bring the blade down to `most` above the table, ready to stand before another way."""
-    ways = ""
-    if most - above > 0:
-        ways += f"a board {say.down(most - above)} high or less (rip it), "
-    if most - work >= common(say.units, *LEAST_ABOVE_WORK) - 1e-6:
-        ways += f"blade_above_work = {say.down(most - work)} or less, "
-    return ways + "or " if ways else ""
 
 
 def _max_depth_beyond(say: Say, *, max_depth_mm: float, radius_mm: float) -> str:

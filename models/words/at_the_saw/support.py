@@ -6,6 +6,7 @@ from scarfwright.models.cut.balance import HAND, Support
 from scarfwright.models.lengths.length import round_to
 from scarfwright.models.lengths.say import Say
 from scarfwright.models.lengths.steps import fine_step
+from scarfwright.models.words.at_the_saw.place import from_centre
 from scarfwright.models.words.sentence import Sentence
 
 LEVEL = "Level with the table or a hair high, never low; a roller's axis square to the fence."
@@ -112,28 +113,24 @@ def _no_room_to_start(say: Say, *, table_front_mm: float, needed_mm: float) -> s
     )
 
 
-def _behind_blade(say: Say, *, fence_front_mm: float, start_mm: float, needed_mm: float) -> str:
+def _behind_blade(say: Say, *, fence_front_mm: float, start_mm: float, **_: float) -> str:
     return (
         f"The near end of the fence is {say(fence_front_mm)} from the blade's centre, and the heel starts "
-        f"{say(start_mm)} from it: nothing guides the sled when the teeth reach it. {_towards_you(say, needed_mm)}"
+        f"{say(start_mm)} from it: nothing guides the sled when the teeth reach it."
     )
 
 
-def _short_lead(say: Say, *, guided_mm: float, wanted_mm: float, needed_mm: float) -> str:
+def _short_lead(say: Say, *, guided_mm: float, wanted_mm: float, **_: float) -> str:
     return (
         f"At the start only {say(guided_mm)} of the sled lie along the fence, less than its heel is wide "
-        f"({say(wanted_mm)}): it can skew (common practice, no source). {_towards_you(say, needed_mm)}"
+        f"({say(wanted_mm)}): it can skew (common practice, no source)."
     )
-
-
-def _towards_you(say: Say, needed: float) -> str:
-    return f"Slide the fence towards you until its near end is {say.up(needed)} or more from the blade's centre."
 
 
 def _off_table(say: Say, *, from_axis_mm: float, table_back_mm: float, cleat_mm: float | None) -> str:
     cleat = "" if cleat_mm is None else f", or screw a cleat under the sled {say(cleat_mm)} from the heel"
     return (
-        f"The stop block would hang past the table: the heel ends {say(from_axis_mm)} beyond the blade's centre, "
+        f"The stop block would hang past the table: the heel ends {from_centre(from_axis_mm, say)}, "
         f"{say.up(from_axis_mm - table_back_mm)} past the table's far edge. Add an outfeed table and a longer "
         f"fence{cleat}."
     )

@@ -8,6 +8,7 @@ from scarfwright.models.lengths.say import Say, say_in
 from scarfwright.models.sled.blade import START_CLEARANCE
 from scarfwright.models.words.at_the_saw.endings import bound
 from scarfwright.models.words.at_the_saw.feed import seconds
+from scarfwright.models.words.at_the_saw.place import from_centre, in_a_table, limit_in_a_table
 from scarfwright.models.words.the_book.figure import Figure, Origin
 
 ASSUMED = {
@@ -128,7 +129,7 @@ def _start_and_stop(work: Groundwork, say: Say) -> list[Figure]:
             say(advice.stop.from_front),
             Origin(
                 "formula",
-                f"Where the heel ends, {say(advice.stop.from_axis)} beyond the blade's centre; {front}.",
+                f"Where the heel ends, {from_centre(advice.stop.from_axis, say)}; {front}.",
             ),
             main=True,
         ),
@@ -144,7 +145,7 @@ def travel_figures(work: Groundwork) -> tuple[Figure, ...]:
         Figure(
             "saw.travel_offcut_free_mm",
             "Offcut drops at",
-            say(travel.offcut_free),
+            in_a_table(travel.offcut_free, say),
             Origin(
                 "formula",
                 f"{leaves}; less its reach at the board's top, {say(blade.reach(joint.height))}, and "
@@ -155,14 +156,14 @@ def travel_figures(work: Groundwork) -> tuple[Figure, ...]:
         Figure(
             "saw.travel_done_mm",
             "Taper complete at",
-            say(travel.done),
+            in_a_table(travel.done, say),
             Origin("formula", f"{leaves}; less its reach at the board's top, {say(blade.reach(joint.height))}."),
             main=True,
         ),
         Figure(
             "saw.travel_clear_mm",
             "Blade clear of the taper at",
-            say(travel.clear),
+            in_a_table(travel.clear, say),
             Origin(
                 "formula",
                 f"{leaves}; its reach at the table, {say(blade.reach(0.0))}, and a gap of "
@@ -176,7 +177,11 @@ def travel_figures(work: Groundwork) -> tuple[Figure, ...]:
         told = f"There {bound(first, say)} meets the {first.meets}: nearest of all that could."
         found.append(
             Figure(
-                "saw.travel_limit_mm", "Travel limit", say.down(way.travel_limit), Origin("formula", told), main=True
+                "saw.travel_limit_mm",
+                "Travel limit",
+                limit_in_a_table(way.travel_limit, say),
+                Origin("formula", told),
+                main=True,
             )
         )
     told = f"One kerf along the slope: {say.fine(blade.kerf)} x {joint.ratio:.2f}."

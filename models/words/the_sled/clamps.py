@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from scarfwright.models.lengths.say import Say
+from scarfwright.models.words.at_the_saw.place import heel_at
 from scarfwright.models.words.sentence import Sentence
 
 _PLACES = {"nose_flat": "across the nose flat", "heel": "in the heel notch", "nose": "in the nose notch"}
@@ -44,7 +45,26 @@ def _deep_meets_blade(
     when = f"after {say.down(limit_mm)} of travel" if limit_mm > 0 else "before the heel has reached its centre"
     return (
         f"The clamp {place} is safe with the lower edge of its pads {say(lower_edge_mm)} above the table. Pushed down "
-        f"until it bottoms it would meet the blade {when}; the cut ends at {say(end_mm)}, and {say(spare_mm)} more "
+        f"until it bottoms it would meet the blade {when}; the cut ends {heel_at(end_mm, say)}, and {say(spare_mm)} "
+        "more must be free (common practice, no source)."
+    )
+
+
+def _deep_meets_fence(
+    say: Say,
+    *,
+    limit_mm: float,
+    end_mm: float,
+    spare_mm: float,
+    lower_edge_mm: float,
+    fence_height_mm: float,
+    **_: object,
+) -> str:
+    when = f"after {say.down(limit_mm)} of travel" if limit_mm > 0 else "before the heel has reached the blade's centre"
+    return (
+        f"The clamp across the nose flat rides over the fence ({say(fence_height_mm)}) with the lower edge of its pads "
+        f"{say(lower_edge_mm)} above the table. Pushed down until it bottoms its jaw would meet the near end of the "
+        f"fence {when}, with the blade in the work; the cut ends {heel_at(end_mm, say)}, and {say(spare_mm)} more "
         "must be free (common practice, no source)."
     )
 
@@ -99,6 +119,7 @@ SENTENCES: dict[str, Sentence] = {
     "clamp.grips_air": _grips_air,
     "clamp.past_board": _past_board,
     "clamp.deep_meets_blade": _deep_meets_blade,
+    "clamp.deep_meets_fence": _deep_meets_fence,
     "clamp.pad_overhangs": _pad_overhangs,
     "clamp.throat_short": _throat_short,
     "backing.low": _backing_low,

@@ -169,7 +169,9 @@ def material(work: Groundwork, cut: Dividing) -> tuple[Entry, ...]:
         found.append(Entry("glued to the carrier", "Batten"))
     if cut.handle is not None:
         long = thick + HANDLE[2] / 2
-        found.append(Entry(f"{size(say, HANDLE, by_rule=True)}; 2 screws {say.rule(long)}, from below", "Handle"))
+        found.append(
+            Entry(f"{size(say, HANDLE, by_rule=True)}; 2 screws {say.rule(long)}, from below, heads let in", "Handle")
+        )
     return tuple(e for e in found if e.text)
 
 
@@ -221,7 +223,7 @@ def _no_screws(say: Say, *, thickness_mm: float, screws: float, rail_offset_mm: 
     why = (
         f"The plank ({say(thickness_mm)}) is too thin for screws that hold"
         if screws >= 2
-        else f"The half of the plank has wood for {screws:.0f} screws only"
+        else f"The half of the plank has wood for {'one screw only' if screws else 'no screw'}"
     )
     return (
         f"{why}, so it can't be fixed to the carrier. Divide it along a guide rail, its edge {say(rail_offset_mm)} "

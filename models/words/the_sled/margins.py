@@ -3,19 +3,17 @@
 from __future__ import annotations
 
 from scarfwright.models.lengths.say import Say
+from scarfwright.models.words.at_the_saw.endings import meeting
+from scarfwright.models.words.at_the_saw.place import OF, heel_at
 from scarfwright.models.words.sentence import Sentence
 
 _OURS = "(common practice, no source)"
 
 
 def _stop_beyond(say: Say, *, stop_mm: float, limit_mm: float, spare_mm: float) -> str:
-    if limit_mm <= 0:
-        left = "a clamp or the board meets blade or fence before the heel has reached the blade's centre"
-    else:
-        left = f"a clamp or the board meets blade or fence after {say.down(limit_mm)}"
     return (
-        f"The stop block lets the sled travel {say(stop_mm)}, and {left}: less than the {say(spare_mm)} between them "
-        f"that a shop can keep {_OURS}."
+        f"The stop block stops the sled {heel_at(stop_mm, say, OF)}, and a clamp or the board meets blade or fence "
+        f"{meeting(limit_mm, say)}: less than the {say(spare_mm)} between them that a shop can keep {_OURS}."
     )
 
 

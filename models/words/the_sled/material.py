@@ -53,7 +53,7 @@ def _handle(say: Drawn, need: SledMaterial) -> list[Entry]:
 
 
 def _bolts(say: Drawn, bolts: Bolts) -> str:
-    return f"{bolts.count} bolts {say(bolts.diameter)}, {say.rule(bolts.length)} long, from below"
+    return f"{bolts.count} bolts {say(bolts.diameter)}, {say.rule(bolts.length)} long, from below, heads let in"
 
 
 def _stops(say: Drawn, need: SledMaterial) -> list[Entry]:

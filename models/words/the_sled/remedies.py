@@ -4,17 +4,17 @@ from __future__ import annotations
 
 from scarfwright.models.findings import Finding, Remedy, Written
 
-# codes whose own sentences tell a way out already
-TELL_IT_THEMSELVES = frozenset({"clamp.meets_blade", "clamp.meets_fence", "board.meets_fence"})
-
 _PHRASES = {
     "stock.thickness": "start from a board {} thick",
-    "stock.height": "stand it {} high",
+    "stock.height": "use a board {} high (ripped, or lying on its other side)",
     "stock.length": "use boards {} long",
     "stock.finished_thickness": "plan for a finished thickness of {}",
     "clamp.opening": "use clamps that open {}",
     "clamp.throat": "use clamps that reach {} down",
     "clamp.pad_height": "use pads {} high",
+    "saw.blade_diameter": "use a blade of {}",
+    "saw.fence_front": "slide the fence until its near end is {} from the blade's centre",
+    "saw.max_depth": "use a saw whose blade rises {}",
     "sled.length": "make the sled {} long",
     "sled.heel_station": "put the heel notch {} from the heel",
     "sled.nose_station": "put the nose clamp {} from the nose end",
@@ -24,7 +24,7 @@ _PHRASES = {
 
 def ways_out(found: Finding) -> str:
     """One sentence with all remedies, or nothing."""
-    if not found.remedies or found.code in TELL_IT_THEMSELVES:
+    if not found.remedies:
         return ""
     told = "; or ".join(said(remedy) for remedy in found.remedies)
     return f" {told[0].upper()}{told[1:]}."
@@ -32,6 +32,8 @@ def ways_out(found: Finding) -> str:
 
 def said(remedy: Remedy) -> str:
     """One way out as what to do."""
+    if [key for key, _ in remedy] == ["stock.thickness", "stock.height"]:
+        return "start from a board {} thick and stand it {} high".format(*(value for _, value in remedy))
     phrases = [_change(key, value) for key, value in remedy]
     return phrases[0] if len(phrases) == 1 else f"{', '.join(phrases[:-1])} and {phrases[-1]}"
 
