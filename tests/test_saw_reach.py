@@ -43,5 +43,5 @@ def test_a_saw_that_reaches_higher_is_believed() -> None:
 
 def test_a_board_under_the_reach_of_common_saws_is_told_of_the_saw_it_needs() -> None:
     found = {f.code: f.text for f in work_up(board("22 mm", "100 mm")).findings}
-    assert "or a saw whose blade rises 106 mm" in found["blade.too_low"]
-    assert "high or less (rip it)" in found["blade.too_low"]  # on its other side it would be thicker than high
+    assert "or use a saw whose blade rises 106 mm" in found["blade.too_low"]
+    assert "high (rip it)" in found["blade.too_low"]  # on its other side it would be thicker than high

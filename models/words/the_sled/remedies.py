@@ -6,7 +6,7 @@ from scarfwright.models.findings import Finding, Remedy, Written
 
 _PHRASES = {
     "stock.thickness": "start from a board {} thick",
-    "stock.height": "use a board {} high (ripped, or lying on its other side)",
+    "stock.height": "use a board {} high (rip it)",
     "stock.length": "use boards {} long",
     "stock.finished_thickness": "plan for a finished thickness of {}",
     "clamp.opening": "use clamps that open {}",
