@@ -5,10 +5,12 @@ from __future__ import annotations
 
 import subprocess
 from functools import cache
+from io import BytesIO
 from pathlib import Path
 from typing import Any
 
 import pytest
+from PIL import Image
 from scarfwright.models.cut.bodies import hinge
 from scarfwright.models.cut.moments import passage
 from scarfwright.models.job.file import read_job
@@ -274,6 +276,19 @@ def test_a_lost_picture_comes_back(pages: dict[str, str], open_page: Open) -> No
     seen.page.wait_for_timeout(300)
     assert picture(seen, 50.0) == before
     assert not [m for m in seen.messages if m.startswith("error")]
+
+
+def test_edges_are_smooth_once_nothing_moves(pages: dict[str, str], open_page: Open) -> None:
+    """At rest an edge runs through many shades; while something moves each pixel is drawn once."""
+    seen = still(open_page, pages["plank-metric"])
+    box = seen.page.locator("canvas").bounding_box()
+    assert box is not None
+    rows = [(x + 0.5, y + 0.5) for x in range(0, int(box["width"]), 40) for y in range(0, int(box["height"]), 9)]
+    moving = {tuple(p) for p in pixels(seen, 50.0, rows)}
+    seen.page.wait_for_timeout(400)
+    rest = Image.open(BytesIO(seen.page.locator("canvas").screenshot())).convert("RGB")
+    at_rest = {rest.getpixel((int(x), int(y))) for x, y in rows}
+    assert len(at_rest) > 1.5 * len(moving), (len(at_rest), len(moving))
 
 
 def test_another_jobs_data_take_its_place(pages: dict[str, str], open_page: Open) -> None:
