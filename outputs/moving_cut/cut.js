@@ -230,8 +230,11 @@
 
     const soon = () => {
       clearTimeout(resting);
-      resting = setTimeout(() => three?.draw(travel, view, true), REST);
-      asked ||= requestAnimationFrame(() => { asked = 0; three?.draw(travel, view, false); });
+      asked ||= requestAnimationFrame(() => {
+        asked = 0;
+        three?.draw(travel, view, false);
+        resting = setTimeout(() => three?.draw(travel, view, true), REST);
+      });
     };
     const sentence = (at) => data.sentences.findLast((s) => s.from_mm - data.tolerance_mm <= at) || data.sentences[0];
     function move(to) {
