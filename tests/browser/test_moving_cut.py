@@ -279,7 +279,8 @@ def test_a_lost_picture_comes_back(pages: dict[str, str], open_page: Open) -> No
 
 
 COLOURS = """() => new Promise((done) => requestAnimationFrame(() => {
-  const canvas = document.querySelector("canvas"), { width, height } = canvas, copy = new OffscreenCanvas(width, height);
+  const canvas = document.querySelector("canvas"), { width, height } = canvas;
+  const copy = new OffscreenCanvas(width, height);
   copy.getContext("2d").drawImage(canvas, 0, 0);
   done(new Set(new Uint32Array(copy.getContext("2d").getImageData(0, 0, width, height).data.buffer)).size);
 }))"""
