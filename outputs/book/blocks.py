@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from scarfwright.models.words.the_book.figure import Figure, Told, told_in
 from scarfwright.models.words.the_book.record import Blank
+from scarfwright.models.words.the_book.told_at_the_saw import OF_CHECK
 from scarfwright.outputs.narrow.scene import Scene
 
 
@@ -126,13 +127,18 @@ def with_origins(blocks: Iterable[Block], known: Sequence[Figure]) -> list[Block
     found: list[Block] = []
     for block in blocks:
         if isinstance(block, Steps):
-            told = tuple(replace(step, told=told_in([step.text], known)) for step in block.steps)
+            told = tuple(replace(step, told=told_in([step.text], _of(step, known))) for step in block.steps)
             found.append(replace(block, steps=told))
         elif isinstance(block, Text | Cautions | Points | Table):
             found.append(replace(block, told=told_in(sentences(block), known)))
         else:
             found.append(block)
     return found
+
+
+def _of(step: Step, known: Sequence[Figure]) -> list[Figure]:
+    labels = OF_CHECK.get(step.what)
+    return [one for one in known if labels is None or one.label.startswith(labels)]
 
 
 def sentences(block: Block) -> list[str]:

@@ -22,6 +22,24 @@ from scarfwright.models.words.the_book.of_the_saw import setting_figures, travel
 from scarfwright.models.words.the_book.of_the_sled import sled_figures
 
 
+OF_CHECK = {  # how the labels begin of what a check of the walk may tell; the others may tell any
+    "Riving knife": ("Riving knife", "Your riving knife", "Kerf"),
+    "Guard": ("Guard",),
+    "Fence": ("Fence, to", "Heel", "Gap"),
+    "Fence parallel": ("From the tooth",),
+    "Blade height": ("Blade", "Board, height"),
+    "Stop block": ("Stop block", "Heel", "Cleat"),
+    "Board upright": ("Board, height",),
+    "Board tight": ("Unclamped",),
+    "Feather": ("Unclamped",),
+    "Clamps": ("Heel clamp", "Nose clamp", "Further clamp", "Pads", "Outer jaw", "Clamp's bar", "Fence, height"),
+    "Infeed": ("Infeed", "Board's length", "Balance"),
+    "Outfeed": ("Heel past", "Table"),
+    "Hands": ("Hand line",),
+    "Push stick": ("Push stick",),
+}
+
+
 def told_of_the_saw(work: Groundwork) -> tuple[Figure, ...]:
     """For the chapter on setting the saw."""
     say = say_in(work.job.units)
@@ -54,7 +72,7 @@ def knife_figures(work: Groundwork, say: Say) -> tuple[Figure, ...]:
     """The riving knife as it stands in a sentence."""
     saw = work.job.saw
     return (
-        _told("Riving knife, thickness", say.fine(saw.riving_knife), "yours", "As the job has it: measure yours."),
+        _told("Your riving knife, thickness", say.fine(saw.riving_knife), "yours", "As the job has it: measure yours."),
         _told("Kerf", say.fine(saw.kerf), "yours", "As the job has it: measure yours across the teeth."),
         _told("Riving knife, from the teeth", knife_gap(say), "source", "EN 1870 series."),
     )
@@ -143,8 +161,8 @@ def _supports(work: Groundwork, say: Say) -> Iterator[Figure]:
     if need.past_back > 0:
         told = f"The end of the cut less the table beyond the blade's centre, {say(saw.table_back)}: measure yours."
         yield _told("Heel past the table's far edge", say.up(need.past_back), "formula", told)
-    far = f"{TAKES_OFF:.0f} mm" if say.units == "mm" else "4 ft"
-    yield _told("Table where somebody takes off", far, "source", "HSE, circular saw bench.")
+    wide = f"{TAKES_OFF:.0f} mm" if say.units == "mm" else "4 ft"
+    yield _told("Table where somebody takes off", wide, "source", "HSE, circular saw bench.")
 
 
 def _ends(work: Groundwork, say: Say) -> Iterator[Figure]:
