@@ -18,6 +18,7 @@ from scarfwright.outputs.book.chapters import CHAPTERS, Chapter
 from scarfwright.outputs.formats.svg import inline_svg
 from scarfwright.outputs.narrow.scene import Scene
 from scarfwright.outputs.web.piece import Piece
+from scarfwright.outputs.web.seen import seen
 
 
 @cache
@@ -56,7 +57,7 @@ def chapter_piece(
     """
     found = [one for one in work.findings if chapter_of(one) == chapter.key]
     blocks = chapter.blocks(work, planned)
-    return Piece(chapter.key, _html(chapter.key, blocks, found, leaves, pieces or {}))
+    return Piece(chapter.key, seen(_html(chapter.key, blocks, found, leaves, pieces or {})))
 
 
 def _html(

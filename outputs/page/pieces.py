@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Collection
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cache
 
 from scarfwright.models.findings import faults
@@ -27,7 +27,6 @@ REST = ("wood", "checking", "saw", "cut", "testing", FORM, "gluing", "planing", 
 OF_A_FAULTY_JOB = (MOVING, "joint")  # nothing of what to do at the saw
 _PRELUDE = """window.scarfwright = { pieces: {} };
 Object.defineProperty(window, "localStorage", { value: window.sessionStorage });"""
-_SEEN = {code: "\ufffd" for code in (*range(0x20), 0x7F) if chr(code) not in "\n\t"}  # no markup may hold these
 
 
 @dataclass(frozen=True)
@@ -62,7 +61,7 @@ def pieces(work: Workup, keys: Collection[str], planned: Planned | None = None) 
 
 def _chapter(chapter: Chapter, work: Workup, planned: Planned | None) -> Shown:
     found = chapter_piece(chapter, work, planned)
-    return Shown(chapter.key, chapter.title, replace(found, html=found.html.translate(_SEEN)))
+    return Shown(chapter.key, chapter.title, found)
 
 
 def _moving(work: Workup) -> list[Shown]:

@@ -21,7 +21,6 @@ from scarfwright.models.words.the_book.of_the_joint import joint_figures
 from scarfwright.models.words.the_book.of_the_saw import setting_figures, travel_figures
 from scarfwright.models.words.the_book.of_the_sled import sled_figures
 
-
 OF_CHECK = {  # how the labels begin of what a check of the walk may tell; the others may tell any
     "Riving knife": ("Riving knife", "Your riving knife", "Kerf"),
     "Guard": ("Guard",),
