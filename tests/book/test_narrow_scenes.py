@@ -14,6 +14,7 @@ from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.display import Clip, Item, Path
 from scarfwright.outputs.narrow.at_the_saw import setup_scenes
 from scarfwright.outputs.narrow.bend import bend_scenes, planing_scenes
+from scarfwright.outputs.narrow.bent import bent_scenes
 from scarfwright.outputs.narrow.boards import plan_scenes
 from scarfwright.outputs.narrow.endings import ending_scenes
 from scarfwright.outputs.narrow.glue import glue_scenes
@@ -42,6 +43,7 @@ MAKERS = (
     glue_scenes,
     planing_scenes,
     bend_scenes,
+    bent_scenes,
 )
 AS_THEY_COME = [Phase.explicit, Phase.reuse, Phase.generate]  # a smaller job is no easier to look at, and takes long
 
@@ -87,6 +89,7 @@ def test_scenes_of_the_examples(path: object) -> None:
     assert len(set(names)) == len(names)
     assert {"joint", "sled", "setup", "travel", "clamps"} <= set(names)
     assert ("plank" in names) == (work.job.sled.made_from == "plank")
+    assert any(name.startswith("bent-") for name in names) == any(blank.curve for blank in work.job.blank)
 
 
 def test_scenes_of_a_plan_with_names_of_any_kind() -> None:
