@@ -123,9 +123,15 @@ def _in_a_window() -> bool:
 
 
 def _warm_up() -> None:
-    """Load what the first answer needs while the page is being drawn."""
-    from scarfwright.outputs.page.answer import at_once
+    """Load what the page needs in the order in which it asks for it."""
+    from scarfwright.cli.serving.app import RESOURCES
+    from scarfwright.outputs.page.resources import resource
+
+    for name in RESOURCES:
+        resource(name)
     from scarfwright.outputs.page.beginning import beginning
 
     beginning()
+    from scarfwright.outputs.page.answer import at_once
+
     at_once({"stock": {"thickness": "22 mm", "height": "60 mm"}, "joint": {"ratio": 12}})

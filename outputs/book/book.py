@@ -16,7 +16,8 @@ from scarfwright.models.words.the_book.leads import NOTHING_FOUND
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.book.chapters import CHAPTERS
 from scarfwright.outputs.book.look import style
-from scarfwright.outputs.book.render import chapter_piece, environment, resource
+from scarfwright.outputs.book.render import chapter_piece, environment
+from scarfwright.outputs.book.resources import resource
 from scarfwright.outputs.web.piece import Piece
 from scarfwright.outputs.web.seen import seen
 

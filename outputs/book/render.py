@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from functools import cache
-from importlib.resources import files as package_files
 from typing import Any
 
 from scarfwright.models.findings import Finding
@@ -15,16 +14,11 @@ from scarfwright.models.words.the_book.leaves import by_folder, told_of
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.book.blocks import Block
 from scarfwright.outputs.book.chapters import CHAPTERS, Chapter
+from scarfwright.outputs.book.resources import resource
 from scarfwright.outputs.formats.svg import inline_svg
 from scarfwright.outputs.narrow.scene import Scene
 from scarfwright.outputs.web.piece import Piece
 from scarfwright.outputs.web.seen import seen
-
-
-@cache
-def resource(name: str) -> str:
-    """A template, style or script that lies beside this file."""
-    return package_files("scarfwright.outputs.book").joinpath(name).read_text(encoding="utf-8")
 
 
 @cache

@@ -45,7 +45,7 @@ const page = {
   build() {
     page.built = page.units();
     page.form.job = page.job;
-    page.form.build(page.schemas[page.built], "data:image/svg+xml," + encodeURIComponent(page.measure[page.built]));
+    page.form.build(page.schemas[page.built], page.measure);
   },
 
   // -- editing -------------------------------------------------------------------------------------------------

@@ -4,29 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Callable, Collection
 from dataclasses import dataclass
-from functools import cache
 
 from scarfwright.models.findings import faults
-from scarfwright.models.job.file import job_from_dict
 from scarfwright.models.planning.planned import Planned
-from scarfwright.models.solve import work_up
 from scarfwright.models.words.the_book.figure import Figure
 from scarfwright.models.words.the_book.of_the_joint import joint_figures
 from scarfwright.models.words.the_book.of_the_saw import setting_figures, travel_figures
 from scarfwright.models.words.the_book.of_the_sled import sled_figures
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.book.chapters import CHAPTERS, Chapter
-from scarfwright.outputs.book.look import style
 from scarfwright.outputs.book.render import chapter_piece
+from scarfwright.outputs.page.order import FORM, MOVING, OF_A_FAULTY_JOB
 from scarfwright.outputs.web.piece import Piece
-
-MOVING, FORM = "moving_cut", "tune"  # pieces with a script, which the page shows by themselves
-FIRST = (MOVING, "first", "joint", "sled")  # what one looks at while one types
-REST = ("wood", "checking", "saw", "cut", "testing", FORM, "gluing", "planing", "bending")
-# a record is written at the saw; of files the page has a list of its own
-OF_A_FAULTY_JOB = (MOVING, "joint")  # nothing of what to do at the saw
-_PRELUDE = """window.scarfwright = { pieces: {} };
-Object.defineProperty(window, "localStorage", { value: window.sessionStorage });"""
 
 
 @dataclass(frozen=True)
@@ -83,21 +72,3 @@ def _form(work: Workup) -> list[Shown]:
 
     found = piece(work)
     return [Shown(FORM, "What your test joint says", found)]
-
-
-@cache
-def _samples() -> tuple[Piece, ...]:
-    """The pieces with a script, of some job: scripts and styles are the same for every one."""
-    job = job_from_dict({"stock": {"thickness": "22 mm", "height": "60 mm"}, "joint": {"ratio": 12}})
-    work = work_up(job)
-    return tuple(shown.piece for shown in (*_moving(work), *_form(work)))
-
-
-def scripts() -> str:
-    """The scripts of all pieces, each once. What they keep on the device they keep in the tab, as the page does."""
-    return "\n".join([_PRELUDE, *(one.script for one in _samples())])
-
-
-def styles() -> str:
-    """The styles of all pieces, each once, after the book's own."""
-    return "\n".join([style(), *(one.style for one in _samples())])
