@@ -11,7 +11,8 @@ from scarfwright.outputs.bend_sheet.graph import Axes
 from scarfwright.outputs.bend_sheet.ribbon import beside, length_ticks, ribbon
 from scarfwright.outputs.drawing import lettering
 from scarfwright.outputs.drawing.display import EDGE, Item, Path, Pen, Text, View, box, line
-from scarfwright.outputs.narrow.scene import BLUE, GOOD, INK, RED, SIZE, WIDTH, WOOD, Scene, centred, scene
+from scarfwright.outputs.narrow.colours import BLUE, GOOD, INK, RED, WOOD
+from scarfwright.outputs.narrow.scene import SIZE, WIDTH, Scene, centred, scene
 
 PLAIN, JOINED, LIMIT, MARK = Pen(0.5, BLUE), Pen(0.5, INK, (2.0, 1.0)), Pen(0.4, RED), Pen(0.9, RED)
 SIDE, LEFT = 4.0, 17.0  # page mm: beside the member; for the figures beside the graph

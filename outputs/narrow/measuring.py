@@ -6,20 +6,8 @@ from scarfwright.models.flat.loop import Point, circle, rectangle
 from scarfwright.models.job.forms.schema import title
 from scarfwright.outputs.drawing.dimension import arrow
 from scarfwright.outputs.drawing.display import EDGE, OUTLINE, PHANTOM, Item, Pen, Text, line, shape
-from scarfwright.outputs.narrow.scene import (
-    GROUND,
-    METAL,
-    OTHER_WOOD,
-    PAPER,
-    RED,
-    SIZE,
-    STEEL,
-    WIDTH,
-    Scene,
-    centred,
-    measure,
-    scene,
-)
+from scarfwright.outputs.narrow.colours import GROUND, METAL, OTHER_WOOD, PAPER, RED, STEEL
+from scarfwright.outputs.narrow.scene import SIZE, WIDTH, Scene, centred, measure, scene
 
 TEETH = Pen(0.4, RED)
 MARK = 3.4  # how far the line of a dimension runs past the thing measured [page mm]

@@ -18,12 +18,13 @@ from scarfwright.outputs.narrow.at_the_saw import setup_scenes
 from scarfwright.outputs.narrow.bend import bend_scenes, planing_scenes
 from scarfwright.outputs.narrow.bent import bent_scenes
 from scarfwright.outputs.narrow.boards import plan_scenes
+from scarfwright.outputs.narrow.colours import NIGHT
 from scarfwright.outputs.narrow.endings import ending_scenes
 from scarfwright.outputs.narrow.glue import glue_scenes
 from scarfwright.outputs.narrow.joint import joint_scenes
 from scarfwright.outputs.narrow.measuring import measuring_scenes
 from scarfwright.outputs.narrow.plank import dividing_scenes, plank_scenes
-from scarfwright.outputs.narrow.scene import NIGHT, WIDTH, Scene
+from scarfwright.outputs.narrow.scene import WIDTH, Scene
 from scarfwright.outputs.narrow.sled import sled_scenes
 
 from tests.book.books import EXAMPLES, mischief, text_of, worked
