@@ -7,13 +7,13 @@ import shutil
 import signal
 import socket
 import sys
-import tempfile
 import threading
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
 from scarfwright.cli.problems import refuse
+from scarfwright.cli.serving.room import make_room
 from scarfwright.cli.terminal import out
 
 LOOPBACK = "127.0.0.1"
@@ -36,7 +36,7 @@ def serve_page(path: Path | None, port: int, *, open_it: bool) -> int:
             "expected a port that is free, or no --port",
             key="--port",
         )
-    room = Path(tempfile.mkdtemp(prefix="scarfwright-page-"))
+    room = make_room(LOOPBACK, listening.getsockname()[1])
     try:
         _run(listening, room, given, path.name if path else "", open_it=open_it)
     except KeyboardInterrupt:
