@@ -28,8 +28,7 @@ AT_REST = 1e-9
 
 
 def piece(work: Workup) -> Piece:
-    """The moving cut of a job without faults. Raises ValueError where a fault, such as notches that cross, leaves no
-    body to show."""
+    """The moving cut of a job that is `drawable`, as every one without faults is; ValueError for another."""
     cut = passage(work.way)
     flat = flat_views(work.way, cut)
     moving = _moving(work, cut, flat)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Collection
 from dataclasses import dataclass
 
+from scarfwright.models.cut.bodies import drawable
 from scarfwright.models.findings import faults
 from scarfwright.models.planning.planned import Planned
 from scarfwright.models.words.the_book.figure import Figure
@@ -54,16 +55,10 @@ def _chapter(chapter: Chapter, work: Workup, planned: Planned | None) -> Shown:
 
 
 def _moving(work: Workup) -> list[Shown]:
-    """The cut in motion; none of a faulty job whose shapes can't be drawn: the findings say what is wrong with them."""
+    """The cut in motion; none of a faulty job whose shapes are no bodies: the findings say what is wrong with them."""
     from scarfwright.outputs.moving_cut.piece import piece
 
-    try:
-        found = piece(work)
-    except ValueError:
-        if not faults(list(work.findings)):
-            raise
-        return []
-    return [Shown(MOVING, "The cut, moment by moment", found)]
+    return [Shown(MOVING, "The cut, moment by moment", piece(work))] if drawable(work.way) else []
 
 
 def _form(work: Workup) -> list[Shown]:
