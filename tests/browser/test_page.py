@@ -330,6 +330,7 @@ def test_when_the_program_ends_the_page_says_so_and_keeps_what_was_typed(open_pa
         own.stop()
         page.fill("#k-title", "still here")
         expect(page.locator("#gone")).to_contain_text("What you typed is still here", timeout=SLOWLY)
+        expect(page.locator("#gone")).to_be_visible()
         assert page.input_value("#k-title") == "still here"
         with page.expect_download() as coming:
             page.click("#save")

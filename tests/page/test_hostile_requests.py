@@ -109,6 +109,38 @@ def assert_guarded(headers: Any) -> None:
     assert "unsafe" not in headers["content-security-policy"]
 
 
+@pytest.mark.parametrize(
+    ("name", "values", "status"),
+    [
+        ("host", [HOST, "evil.example"], 421),
+        ("x-scarfwright-key", [KEY, "another"], 403),
+        ("content-type", ["application/json", "text/plain"], 415),
+        ("origin", [f"http://{HOST}", "http://evil.example"], 403),
+    ],
+)
+def test_a_header_that_stands_there_twice_is_none(client: Client, name: str, values: list[str], status: int) -> None:
+    headers = [(key, value) for key, value in {"host": HOST, **POST}.items() if key != name]
+    headers += [(name, value) for value in values]
+    found = client.request("POST", "/work", content=json.dumps({"job": JOB}), headers=headers)
+    assert found.status_code == status
+
+
+def test_who_takes_nothing_of_an_answer_is_let_go(tmp_path: Path) -> None:
+    async def never(_message: Any) -> None:
+        await asyncio.Event().wait()
+
+    async def nothing() -> dict[str, Any]:
+        return {"type": "http.disconnect"}
+
+    async def asked() -> None:
+        app: Any = Guard(Page(KEY, Maker(tmp_path), None, "").app(), HOST, KEY, patience=0.05)
+        scope = {"type": "http", "method": "GET", "path": "/page.css", "query_string": b"", "root_path": "",
+                 "headers": [(b"host", HOST.encode())]}  # fmt: skip
+        await asyncio.wait_for(app(scope, nothing, never), timeout=20)
+
+    asyncio.run(asked())
+
+
 @pytest.mark.parametrize("path", ["/page.js", "/page.css", "/book.css", "/form.js", "/files.js", "/pieces.js"])
 def test_what_is_given_is_guarded_too(client: Client, path: str) -> None:
     found = client.request("GET", path)

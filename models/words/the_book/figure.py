@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Literal
 
 Kind = Literal["formula", "source", "practice", "yours", "job", "chosen"]
@@ -71,12 +72,20 @@ class Told:
     figure: Figure
 
 
+@lru_cache(maxsize=4096)
+def _pairs(text: str) -> tuple[tuple[str, str], ...]:
+    """The measures of a text, each as it stands there and as it is compared."""
+    return tuple((one, same(one)) for one in measures_in(text))
+
+
 def told_in(texts: Iterable[str], known: Iterable[Figure]) -> tuple[Told, ...]:
     """Those of the known figures that the texts tell, in the figures' order, each label once."""
-    there = {same(one) for one in measures_in("\n".join(texts))}
+    there = {alike for text in texts for _, alike in _pairs(text)}
+    if not there:
+        return ()
     found: dict[str, Told] = {}
     for one in known:
-        seen = tuple(each for each in measures_in(one.value) if same(each) in there)
+        seen = tuple(each for each, alike in _pairs(one.value) if alike in there)
         if seen:
             found.setdefault(one.label, Told(seen, one))
     return tuple(found.values())
