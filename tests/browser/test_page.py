@@ -151,6 +151,11 @@ def test_defaults_are_shown_in_the_jobs_units_and_marked_until_touched(visit: An
     expect(mark).to_be_hidden()
     page.fill("#k-saw-kerf", "")
     expect(mark).to_be_visible()
+    page.fill("#k-saw-kerf", "3/32 in")
+    page.reload()  # a job that is put into the form as a whole
+    page.click("details[data-key=measured] > summary")
+    expect(page.locator("#k-saw-kerf")).to_have_value("3/32 in")
+    expect(mark).to_be_hidden()
 
 
 def test_undo_and_redo_of_fifty_changes(visit: Any) -> None:

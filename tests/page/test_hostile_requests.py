@@ -13,7 +13,8 @@ import httpx
 import pytest
 from scarfwright.cli.serving.app import Page
 from scarfwright.cli.serving.guard import LARGEST, ON_EVERY_ANSWER, Guard
-from scarfwright.cli.serving.maker import Maker
+from scarfwright.cli.serving.maker import Maker, Run
+from scarfwright.cli.serving.worker import ZIP
 
 from tests.page.served import JOB
 
@@ -24,8 +25,8 @@ POST = {"x-scarfwright-key": KEY, "content-type": "application/json"}
 class Client:
     """Requests to the app without a socket, one after the other."""
 
-    def __init__(self, room: Path, runner: asyncio.Runner) -> None:
-        app: Any = Guard(Page(KEY, Maker(room), None, "").app(), HOST, KEY)
+    def __init__(self, room: Path, runner: asyncio.Runner, maker: Maker | None = None) -> None:
+        app: Any = Guard(Page(KEY, maker or Maker(room), None, "").app(), HOST, KEY)
         transport = httpx.ASGITransport(app=app, raise_app_exceptions=False)
         self._http, self._runner = httpx.AsyncClient(transport=transport, base_url=f"http://{HOST}"), runner
 
@@ -122,6 +123,17 @@ def test_a_header_that_stands_there_twice_is_none(client: Client, name: str, val
     headers = [(key, value) for key, value in {"host": HOST, **POST}.items() if key != name]
     headers += [(name, value) for value in values]
     found = client.request("POST", "/work", content=json.dumps({"job": JOB}), headers=headers)
+    assert found.status_code == status
+
+
+@pytest.mark.parametrize(("state", "status"), [("making", 404), ("stopped", 404), ("failed", 404), ("made", 200)])
+def test_files_are_given_when_all_are_made_and_not_before(tmp_path: Path, state: Any, status: int) -> None:
+    maker, ticket = Maker(tmp_path), "0" * 64
+    (tmp_path / "1").mkdir()
+    (tmp_path / "1" / ZIP).write_bytes(b"half")
+    maker._runs[ticket] = Run(ticket, tmp_path / "1", state)
+    with asyncio.Runner() as runner:
+        found = post("/file", {"ticket": ticket, "name": ZIP})(Client(tmp_path, runner, maker))
     assert found.status_code == status
 
 
