@@ -127,7 +127,7 @@ def _clamp() -> Scene:
         *measure((pad[0], pad[1] - 3.0), (pad[0] + 16.0, pad[1] - 3.0), pad[1] - 3.0, title("pad_width"), above=False),
         Text(pad[0] - 2.0, pad[1] + 3.4, "a pad from the front", SIZE, "end"),
     ]
-    return scene("measure-clamp", "A clamp from the side: it takes sled and board between its pads.", 87.0, items)
+    return scene("measure-clamp", "A clamp from the side, sled and board between its pads.", 87.0, items)
 
 
 def _hand_saw() -> Scene:

@@ -14,7 +14,7 @@ def plan_figures(work: Groundwork, request: Request, plan: Plan) -> tuple[Figure
     say = say_in(work.job.units)
     told = "Every piece with its saw cuts, end trims and what is too short to keep; bounded by count or search."
     found = [Figure("", "Wood used up", words.wood_line(say, plan), Origin("formula", told))]
-    told = f"Placed by the plan. Each joint takes an overlap of {say(work.joint.overlap)}, each saw cut its kerf."
+    told = f"Placed by the plan. Each joint needs an overlap of {say(work.joint.overlap)}, each saw cut its kerf."
     found.append(Figure("", "Pieces", _places(say, plan), Origin("formula", told)))
     if plan.bound_row is not None:
         told = "Lengths of blanks and boards, their joints counted in."

@@ -64,7 +64,7 @@ def _stick(work: Groundwork) -> Figure:
 
 def run_down() -> Figure:
     """How long a blade runs down."""
-    return _told("Run-down with a brake", "10 s", "source", "HSE WIS38. Time yours: without a brake it takes longer.")
+    return _told("Run-down with a brake", "10 s", "source", "HSE WIS38. Time yours: without a brake it is longer.")
 
 
 def knife_figures(work: Groundwork, say: Say) -> tuple[Figure, ...]:

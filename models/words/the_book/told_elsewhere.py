@@ -77,7 +77,7 @@ def _run(work: Groundwork, cut: Dividing, say: Drawn) -> Iterator[Figure]:
     plate = say.fine(cut.fence_to_plate) if say.units == "in" else say(cut.fence_to_plate)
     told = f"The fence, and half of kerf {say.fine(saw.kerf)} less plate {say.fine(saw.plate)}. Measure both."
     yield _told("Fence, to the blade's plate", plate, "formula", told)
-    told = "Carrier and plank, and what the blade stands above the work at the saw."
+    told = "Carrier and plank, and as much over them as over the work at the saw."
     yield _told("Blade, above the table", say.rule_up(cut.blade_height), "formula", told)
     yield _told("Guard, just over", say.rule_up(run.guard_at), "formula", "Carrier and plank together.")
     told = "2 mm or more below the blade's top, EN 1870 series."
