@@ -208,6 +208,26 @@ def test_changed_numbers_are_marked_and_a_second_job_stands_beside(visit: Any) -
     expect(page.locator("#figures thead")).to_have_count(0)
 
 
+def test_a_job_taken_away_again_does_not_come_back_late(visit: Any) -> None:
+    page = visit().page
+    type_the_three(page)
+    settled(page)
+    page.click("#beside")
+    expect(page.locator("#figures thead").first).to_contain_text("beside")
+    held: list[Any] = []
+    page.route("**/work", lambda route: held.append(route))  # answers are long in coming
+    page.click("#swap")
+    page.click("#alone")
+    page.wait_for_timeout(300)
+    assert held
+    for route in list(held):
+        route.continue_()
+    expect(page.locator("#figures thead")).to_have_count(0)
+    page.wait_for_timeout(700)
+    assert page.evaluate("() => page.other") is None
+    assert page.locator("#figures thead").count() == 0
+
+
 def test_a_job_goes_to_a_file_and_comes_back(visit: Any, tmp_path: Path) -> None:
     page = visit().page
     type_the_three(page)
