@@ -54,8 +54,7 @@ class Page:
         return _resource("page.html")
 
     async def resource(self, request: Request) -> Response:
-        name = request.url.path.removeprefix("/")
-        return await self._aside(lambda: _resource(name))
+        return _resource(request.url.path.removeprefix("/"))
 
     async def begin(self, request: Request) -> Response:
         """Schemas and pictures of both units, and the job to begin with."""

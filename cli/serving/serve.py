@@ -7,13 +7,13 @@ import shutil
 import signal
 import socket
 import sys
-import tempfile
 import threading
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
 from scarfwright.cli.problems import refuse
+from scarfwright.cli.serving.room import make_room
 from scarfwright.cli.terminal import out
 
 LOOPBACK = "127.0.0.1"
@@ -36,7 +36,7 @@ def serve_page(path: Path | None, port: int, *, open_it: bool) -> int:
             "expected a port that is free, or no --port",
             key="--port",
         )
-    room = Path(tempfile.mkdtemp(prefix="scarfwright-page-"))
+    room = make_room(LOOPBACK, listening.getsockname()[1])
     try:
         _run(listening, room, given, path.name if path else "", open_it=open_it)
     except KeyboardInterrupt:
@@ -123,9 +123,15 @@ def _in_a_window() -> bool:
 
 
 def _warm_up() -> None:
-    """Load what the first answer needs while the page is being drawn."""
-    from scarfwright.outputs.page.answer import at_once
+    """Load what the page needs in the order in which it asks for it."""
+    from scarfwright.cli.serving.app import RESOURCES
+    from scarfwright.outputs.page.resources import resource
+
+    for name in RESOURCES:
+        resource(name)
     from scarfwright.outputs.page.beginning import beginning
 
     beginning()
+    from scarfwright.outputs.page.answer import at_once
+
     at_once({"stock": {"thickness": "22 mm", "height": "60 mm"}, "joint": {"ratio": 12}})

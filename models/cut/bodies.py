@@ -6,6 +6,7 @@ the heel lies at x = 0: at a travel T it stands at x + T. `fence_side = "left"` 
 
 from __future__ import annotations
 
+import itertools
 import math
 from dataclasses import dataclass, replace
 
@@ -13,6 +14,8 @@ from scarfwright.models.cut.colours import BLADE, HAND_LINE, NEXT, OFFCUT, SLOT,
 from scarfwright.models.cut.endings import bounds, stop_block
 from scarfwright.models.cut.scene import TABLE_THICKNESS, Block, Piece, board_outline, has_offcut, on_board, setup_scene
 from scarfwright.models.flat.loop import Loop, Point, Vertex, polygon, rectangle
+from scarfwright.models.flat.room import between, inside_by
+from scarfwright.models.job.board import board_length
 from scarfwright.models.part.part import Operation, Part
 from scarfwright.models.sled.way import SledWay
 from scarfwright.models.triangles.mesh import Mesh
@@ -65,6 +68,16 @@ def moving_setup(way: SledWay) -> tuple[Moving, ...]:
         colour = NEXT if nearest else piece.colour
         found.append(Moving("next" if nearest else "clamp", "sled", replace(piece, colour=colour, along=-length)))
     return tuple(found)
+
+
+def drawable(way: SledWay) -> bool:
+    """Whether every thing of the set-up is a body: the openings of the sled lie inside it and apart from each other,
+    and the taper ends on the board. Of a job without faults all are."""
+    openings = [shape for _, shape in way.layout.capsules(way.sled)]
+    corners = way.sled.corners()
+    whole = all(inside_by(one, corners) > 0 for one in openings)
+    apart = all(between(one, other) > 0 for one, other in itertools.combinations(openings, 2))
+    return whole and apart and 0 < way.joint.taper_run < board_length(way.job)
 
 
 def mesh_of(piece: Piece, sagitta: float) -> Mesh:

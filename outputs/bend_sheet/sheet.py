@@ -5,7 +5,6 @@ A pure function of its data.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable, Sequence
 
 from scarfwright.models.bending.members import Member
@@ -16,8 +15,9 @@ from scarfwright.models.lengths.length import Unit
 from scarfwright.models.words.the_joint.bending import BEND_CAUTION, bend_advice, bend_rows
 from scarfwright.models.words.the_joint.strength import NOT_DESIGN
 from scarfwright.outputs.bend_sheet.graph import Axes, round_ticks
+from scarfwright.outputs.bend_sheet.ribbon import beside, length_ticks, ribbon
 from scarfwright.outputs.drawing.dimension import scale_bar
-from scarfwright.outputs.drawing.display import EDGE, Item, Path, Pen, Sheet, Text, View, fitting_scale, scale_text
+from scarfwright.outputs.drawing.display import Item, Path, Pen, Sheet, Text, View, fitting_scale, scale_text
 from scarfwright.outputs.drawing.panels import Cell, Row, inner, panel, title_block
 
 Area = tuple[float, float, float, float]
@@ -66,55 +66,26 @@ def _member(bend: Bend, name: str, area: Area, say: Drawn) -> tuple[View, list[I
     label = f"{name}: the curve, scale {scale_text(scale)}; green: a whole joint may stand here"
     items: list[Item] = [Text(x + 2, y + height - 4.8, label, 3.0, bold=True)]
     half = max(bend.depth, LEAST_DEPTH * scale) / 2
-    items.append(_ribbon(bend, view, 0.0, curve.length, half, WOOD, "member"))
+    items.append(ribbon(bend, view, 0.0, curve.length, half, WOOD, "member"))
     for a, b in bend.allowed:
-        items.append(_ribbon(bend, view, a, b, half, GOOD, "joint may stand"))
+        items.append(ribbon(bend, view, a, b, half, GOOD, "joint may stand"))
     items += [*_marks(bend, view, half, say), *scale_bar((x + width - 72, y + height - 6.0), view, say.units)]
     return view, items
-
-
-def _ribbon(bend: Bend, view: View, low: float, high: float, half: float, fill: str, name: str) -> Path:
-    """The member from `low` to `high` along its curve, `half` to each side [mm]."""
-    arc = bend.curve.arc
-    places = [low, *(s for s in arc if low < s < high), high]
-    above = [_beside(bend, s, half) for s in places]
-    below = [_beside(bend, s, -half) for s in reversed(places)]
-    return Path(tuple(Vertex(*view.point(p)) for p in [*above, *below]), True, EDGE, fill, name)
-
-
-def _beside(bend: Bend, s: float, off: float) -> Point:
-    """The point `off` square to the curve at `s` along it."""
-    curve = bend.curve
-    i = next((k for k in range(1, len(curve.arc)) if curve.arc[k] >= s - 1e-9), len(curve.arc) - 1)
-    part = (s - curve.arc[i - 1]) / (curve.arc[i] - curve.arc[i - 1])
-    dx, dy = curve.station[i] - curve.station[i - 1], curve.offset[i] - curve.offset[i - 1]
-    long = math.hypot(dx, dy)
-    return (
-        curve.station[i - 1] + part * dx - off * dy / long,
-        curve.offset[i - 1] + part * dy + off * dx / long,
-    )
 
 
 def _marks(bend: Bend, view: View, half: float, say: Drawn) -> list[Item]:
     """Figures along the curve, so that a place in the graph is found on the member; none where they would crowd."""
     items: list[Item] = []
     taken: list[Point] = []
-    for s, text in _length_ticks(bend.curve.length, say):
-        spot = view.point(_beside(bend, s, -half - 4.6 * view.scale))
+    for s, text in length_ticks(bend.curve.length, say):
+        spot = view.point(beside(bend, s, -half - 4.6 * view.scale))
         if any(abs(spot[0] - x) < CROWDED and abs(spot[1] - y) < CROWDED for x, y in taken):
             continue
         taken.append(spot)
-        inner_end, outer = view.point(_beside(bend, s, -half)), view.point(_beside(bend, s, -half - 1.5 * view.scale))
+        inner_end, outer = view.point(beside(bend, s, -half)), view.point(beside(bend, s, -half - 1.5 * view.scale))
         items.append(Path((Vertex(*inner_end), Vertex(*outer)), name="tick"))
         items.append(Text(spot[0], spot[1] - 0.8, text, 2.8, "middle"))
     return items
-
-
-def _length_ticks(length: float, say: Drawn) -> list[tuple[float, str]]:
-    if say.units == "mm":
-        return [(t, say(t)) for t in round_ticks(length)]
-    step = next((s for s in (6, 12, 24, 36, 48, 60, 120, 240, 600) if length / (s * 25.4) <= 9), 1200)
-    return [(i * step * 25.4, f'{i * step}"') for i in range(int(length / step / 25.4 + 1e-9) + 1)]
 
 
 def _graphs(bend: Bend, area: Area, say: Drawn) -> list[Item]:
@@ -122,7 +93,7 @@ def _graphs(bend: Bend, area: Area, say: Drawn) -> list[Item]:
     x, y, width, height = area
     curve = bend.curve
     room = (width - 50.0) / 2
-    ticks = _length_ticks(curve.length, say)
+    ticks = length_ticks(curve.length, say)
     values = [abs(k) for k in curve.curvature]
     most = max(max(values) * 1.15, 1e-9)
     left = Axes((x + 18.0, y + 9.0, room, height - 18.0), curve.length, most)

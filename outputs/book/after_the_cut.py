@@ -13,6 +13,7 @@ from scarfwright.models.words.the_joint.strength import NOT_DESIGN, TEST_CAUTION
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.book.blocks import Block, Cautions, Drawings, Facts, Leaves, Points, Record, Text, steps
 from scarfwright.outputs.narrow.bend import bend_scenes, planing_scenes
+from scarfwright.outputs.narrow.bent import bent_scenes
 from scarfwright.outputs.narrow.glue import glue_scenes
 
 
@@ -60,12 +61,13 @@ def bending(work: Workup, _planned: Planned | None) -> list[Block]:
         ]
     else:
         found.append(Text(NO_SAMPLE))
+    bent = bent_scenes(work)
     for member in work.craft.members:
         rows = [] if member.bend is None else [f"{name}: {text}" for name, text in bend_rows(member.bend, units)]
         found += [
             Points(f"Bent member: {member.name}", (*rows, *bend_advice(member, units))),
             Text(BEND_CAUTION, strong=True),
-            Drawings((), "paper/bending.pdf"),
+            Drawings(tuple(one for one in bent if one.name == f"bent-{member.number}"), "paper/bending.pdf"),
         ]
     return [*found, Text(NOT_DESIGN)]
 

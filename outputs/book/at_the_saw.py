@@ -28,25 +28,13 @@ from scarfwright.outputs.narrow.endings import ending_scenes
 from scarfwright.outputs.test_joint_sheet.texts import HAND, ORDER
 from scarfwright.outputs.test_joint_sheet.texts import figures as to_measure
 
-_TURNS_ON = {  # a check of the list: the figure it turns on
-    "Fence": "saw.fence_mm",
-    "Blade height": "saw.blade_height_mm",
-    "Riving knife": "saw.riving.top_at_most_mm",
-    "Guard": "saw.riving.guard_over_mm",
-    "Stop block": "saw.advice.stop_block.from_table_front_mm",
-}
-
 
 def saw(work: Workup, _planned: Planned | None) -> list[Block]:
     """What to set, and the walk round the saw before the cut."""
-    figures = setting_figures(work)
-    by_key = {one.key: one for one in figures}
-    checks = tuple(
-        Step(check.text, check.what, by_key.get(_TURNS_ON.get(check.what, ""))) for check in before_the_cut(work)
-    )
+    checks = tuple(Step(check.text, check.what) for check in before_the_cut(work))
     return [
         Text(FIRST, strong=True),
-        Facts("To set", figures),
+        Facts("To set", setting_figures(work)),
         Drawings(tuple(setup_scenes(work)), "paper/setup-card.pdf"),
         Steps("walk", "The walk round the saw", checks, numbered=False),
     ]

@@ -2,20 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
 
-from scarfwright.models.words.the_book.figure import Figure
+from scarfwright.models.words.the_book.figure import Figure, Told, told_in
 from scarfwright.models.words.the_book.record import Blank
+from scarfwright.models.words.the_book.told_at_the_saw import OF_CHECK
 from scarfwright.outputs.narrow.scene import Scene
 
 
 @dataclass(frozen=True)
 class Text:
-    """A paragraph."""
+    """A paragraph; `told`: where its numbers come from, as with every block that has it."""
 
     text: str
     strong: bool = False
+    told: tuple[Told, ...] = ()
     kind: str = "text"
 
 
@@ -25,6 +27,7 @@ class Cautions:
 
     texts: tuple[str, ...]
     heading: str = "Cautions"
+    told: tuple[Told, ...] = ()
     kind: str = "cautions"
 
 
@@ -34,6 +37,7 @@ class Points:
 
     heading: str
     texts: tuple[str, ...]
+    told: tuple[Told, ...] = ()
     kind: str = "points"
 
 
@@ -48,11 +52,11 @@ class Facts:
 
 @dataclass(frozen=True)
 class Step:
-    """One thing to do or to look at; `figure`: the one it turns on."""
+    """One thing to do or to look at."""
 
     text: str
     what: str = ""
-    figure: Figure | None = None
+    told: tuple[Told, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -82,6 +86,7 @@ class Table:
     heading: str
     columns: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
+    told: tuple[Told, ...] = ()
     kind: str = "table"
 
 
@@ -115,6 +120,36 @@ Block = Text | Cautions | Points | Facts | Steps | Drawings | Table | Hole | Rec
 def steps(name: str, heading: str, texts: Sequence[str], *, numbered: bool = True) -> Steps:
     """Steps from their texts; a number that a text begins with is left to the list."""
     return Steps(name, heading, tuple(Step(_bare(text)) for text in texts), numbered)
+
+
+def with_origins(blocks: Iterable[Block], known: Sequence[Figure]) -> list[Block]:
+    """The same blocks, and with every sentence that tells known figures where they come from."""
+    found: list[Block] = []
+    for block in blocks:
+        if isinstance(block, Steps):
+            told = tuple(replace(step, told=told_in([step.text], _of(step, known))) for step in block.steps)
+            found.append(replace(block, steps=told))
+        elif isinstance(block, Text | Cautions | Points | Table):
+            found.append(replace(block, told=told_in(sentences(block), known)))
+        else:
+            found.append(block)
+    return found
+
+
+def _of(step: Step, known: Sequence[Figure]) -> list[Figure]:
+    labels = OF_CHECK.get(step.what)
+    return [one for one in known if labels is None or one.label.startswith(labels)]
+
+
+def sentences(block: Block) -> list[str]:
+    """The texts of a block that numbers may stand in; none of figures and drawings, whose numbers are the figures'."""
+    if isinstance(block, Text):
+        return [block.text]
+    if isinstance(block, Cautions | Points):
+        return list(block.texts)
+    if isinstance(block, Steps):
+        return [step.text for step in block.steps]
+    return [cell for row in block.rows for cell in row] if isinstance(block, Table) else []
 
 
 def _bare(text: str) -> str:

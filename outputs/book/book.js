@@ -1,8 +1,25 @@
 "use strict";
 window.scarfwright = { pieces: {} };
 
-// Fills every piece with its data, and keeps ticks and the record on this device. One piece that fails stops no other.
+// Keeps ticks and the record on this device, and fills the pieces once the book has been painted; where nobody tells
+// of that, or nothing is painted yet, in a while.
 scarfwright.start = () => {
+  scarfwright.keep(document.getElementById("main"));
+  let begun = false;
+  const fill = () => {
+    if (!begun) scarfwright.fill();
+    begun = true;
+  };
+  setTimeout(fill, 2000);
+  try {
+    new PerformanceObserver(() => setTimeout(fill)).observe({ type: "paint", buffered: true });
+  } catch {
+    // an old browser
+  }
+};
+
+// Fills every piece with its data. One piece that fails stops no other.
+scarfwright.fill = () => {
   const data = JSON.parse(document.getElementById("book-data").textContent);
   for (const [key, one] of Object.entries(data)) {
     const root = document.querySelector(`[data-piece="${key}"]`);
@@ -12,7 +29,7 @@ scarfwright.start = () => {
       console.error(key, error);
     }
   }
-  scarfwright.keep(document.getElementById("main"));
+  document.documentElement.setAttribute("data-filled", "");
 };
 
 // What is ticked or written is kept under the job's own mark; where nothing can be kept, it lasts as long as the page.

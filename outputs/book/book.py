@@ -16,8 +16,10 @@ from scarfwright.models.words.the_book.leads import NOTHING_FOUND
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.book.chapters import CHAPTERS
 from scarfwright.outputs.book.look import style
-from scarfwright.outputs.book.render import chapter_piece, environment, resource
+from scarfwright.outputs.book.render import chapter_piece, environment
+from scarfwright.outputs.book.resources import resource
 from scarfwright.outputs.web.piece import Piece
+from scarfwright.outputs.web.seen import seen
 
 MOST_TITLE = 50  # characters of a job's title in the window's, as they are written there
 
@@ -37,7 +39,7 @@ def book(work: Workup, planned: Planned | None, leaves: Sequence[str], pieces: I
     ]
     styles = "\n".join([style(), *(piece.style for piece in by_key.values() if piece.style)])
     script = "\n".join([resource("book.js"), *(piece.script for piece in by_key.values() if piece.script), START])
-    return str(
+    return seen(
         environment()
         .get_template("page.html")
         .render(

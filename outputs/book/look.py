@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from functools import cache
 
-from scarfwright.outputs.book.render import resource
-from scarfwright.outputs.narrow.scene import NIGHT
+from scarfwright.outputs.book.resources import resource
+from scarfwright.outputs.narrow.colours import NIGHT
 
 DRAWINGS = "/* drawings at night */"  # where their rules belong in book.css
 

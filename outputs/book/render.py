@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from functools import cache
-from importlib.resources import files as package_files
 from typing import Any
 
 from scarfwright.models.findings import Finding
@@ -15,15 +14,11 @@ from scarfwright.models.words.the_book.leaves import by_folder, told_of
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.book.blocks import Block
 from scarfwright.outputs.book.chapters import CHAPTERS, Chapter
+from scarfwright.outputs.book.resources import resource
 from scarfwright.outputs.formats.svg import inline_svg
 from scarfwright.outputs.narrow.scene import Scene
 from scarfwright.outputs.web.piece import Piece
-
-
-@cache
-def resource(name: str) -> str:
-    """A template, style or script that lies beside this file."""
-    return package_files("scarfwright.outputs.book").joinpath(name).read_text(encoding="utf-8")
+from scarfwright.outputs.web.seen import seen
 
 
 @cache
@@ -56,7 +51,7 @@ def chapter_piece(
     """
     found = [one for one in work.findings if chapter_of(one) == chapter.key]
     blocks = chapter.blocks(work, planned)
-    return Piece(chapter.key, _html(chapter.key, blocks, found, leaves, pieces or {}))
+    return Piece(chapter.key, seen(_html(chapter.key, blocks, found, leaves, pieces or {})))
 
 
 def _html(

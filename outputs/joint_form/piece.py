@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from html import escape
-from importlib.resources import files
 
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.say import say_in
@@ -12,10 +11,9 @@ from scarfwright.models.tuning.reader import MOST_JOINTS
 from scarfwright.models.words.the_joint.accuracy import NOBODY
 from scarfwright.models.words.the_joint.tuning import ROWS, SAY
 from scarfwright.outputs.joint_form.constants import of_lengths, of_plan, of_tuning
+from scarfwright.outputs.joint_form.packaged import packed, script
 from scarfwright.outputs.joint_form.texts import INTRO, NO_SCRIPT, TEXTS, fields
 from scarfwright.outputs.web.piece import Piece
-
-SCRIPTS = ("lengths.js", "tuning.js", "saying.js", "form.js")
 
 
 def piece(work: Groundwork) -> Piece:
@@ -25,7 +23,7 @@ def piece(work: Groundwork) -> Piece:
     return Piece(
         key="tune",
         html=f'<p>{escape(INTRO)}</p>\n<div id="tune-form"><p>{escape(NO_SCRIPT)}</p></div>\n',
-        script=f'(() => {{\n"use strict";\n{"".join(packed(name) for name in SCRIPTS)}}})();\n',
+        script=script(),
         style=packed("form.css"),
         data={
             # what was typed stays with the joint it was measured on, whatever else of the job changes
@@ -42,10 +40,3 @@ def piece(work: Groundwork) -> Piece:
             "most_joints": MOST_JOINTS,
         },
     )
-
-
-def packed(name: str) -> str:
-    """One of the room's files without indentation and without the lines that are comments."""
-    text = files("scarfwright.outputs.joint_form").joinpath(name).read_text("utf-8")
-    lines = (line.strip() for line in text.splitlines())
-    return "".join(f"{line}\n" for line in lines if line and not line.startswith("//"))

@@ -27,6 +27,7 @@
   // How a fragment is drawn: PLAIN; BOARD, with sawn faces and the hatched part of the sled; KERF, where the blade has
   // not been; EDGE. WORK and the like are the numbers of roles, put in below.
   const PLAIN_EDGED = ["hand_line", "slot"];  // thin: dark edges would be all that is seen of them
+  const REST = 150;  // nothing has moved for so long: time for smooth edges [ms]
   const PROUD = 1.5;  // edges are drawn so much nearer to the eye [mm]
   const PASSES = ["BOARD", "KERF", "PLAIN", "EDGE"];
   const FRAGMENT = `precision highp float;
@@ -35,7 +36,7 @@
     out vec4 seen;
     bool passed() {  // the blade's front has been here: all that is further on than it, at this height
       float z = cut.z + depth;
-      return cut.z < height && cut.x > -sqrt(max(0.0, radius * radius - z * z));
+      return cut.z < height && (cut.x > 0.0 || cut.x * cut.x + z * z < radius * radius);
     }
     bool plane() { float y = side * cut.y - near; return abs(y) < 0.12 || abs(y - kerf) < 0.12; }
     void main() {
@@ -113,8 +114,9 @@
 
   // -- the picture ------------------------------------------------------------------------------------------
   function picture(canvas, data) {
-    const gl = canvas.getContext("webgl2", { antialias: true });
+    const gl = canvas.getContext("webgl2", { antialias: false });
     if (!gl) return null;
+    let smooth = null;  // where the picture at rest is drawn with smooth edges: software takes twice as long for it
     const found = corners(data), blade = data.blade, fall = data.fall || { at: [0, 0], out: [0, 1], by_mm: 0 };
     const fixed = { near: blade.near_mm, kerf: blade.kerf_mm, radius: blade.radius_mm, depth: blade.depth_mm,
       height: blade.height_mm, side: data.side, hand: data.hand_line_mm, apart: fall.by_mm,
@@ -143,6 +145,7 @@
       return { program, place, array, store, count: values.length / 8, mode: name === "EDGE" ? gl.LINES : gl.TRIANGLES };
     }
     function build() {
+      smooth = null;
       passes = PASSES.map((name, i) => pass(name, found[i]));
       gl.enable(gl.DEPTH_TEST); gl.enable(gl.CULL_FACE);
       gl.blendFunc(gl.ONE, gl.ONE_MINUS_SRC_ALPHA);
@@ -157,12 +160,34 @@
       if (role === "next" && met) return [...light(data.colours.in_the_way), 1];
       return [...light(data.bodies.find((body) => body.role === role)?.colour || data.colours.board), 1];
     }
-    function draw(travel, view) {
+    function smoothed() {
+      const { width, height } = canvas;
+      if (smooth && smooth.width === width && smooth.height === height) return smooth.frame;
+      forget();
+      const frame = gl.createFramebuffer(), stores = [[gl.RGBA8, gl.COLOR_ATTACHMENT0], [gl.DEPTH_COMPONENT24, gl.DEPTH_ATTACHMENT]];
+      gl.bindFramebuffer(gl.FRAMEBUFFER, frame);
+      smooth = { frame, width, height, stores: stores.map(([format, place]) => {
+        const store = gl.createRenderbuffer();
+        gl.bindRenderbuffer(gl.RENDERBUFFER, store);
+        gl.renderbufferStorageMultisample(gl.RENDERBUFFER, Math.min(4, gl.getParameter(gl.MAX_SAMPLES)), format, width, height);
+        gl.framebufferRenderbuffer(gl.FRAMEBUFFER, place, gl.RENDERBUFFER, store);
+        return store;
+      }) };
+      return frame;
+    }
+    function forget() {
+      smooth?.stores.forEach((store) => gl.deleteRenderbuffer(store));
+      if (smooth) gl.deleteFramebuffer(smooth.frame);
+      smooth = null;
+    }
+    function draw(travel, view, atRest) {
       if (gl.isContextLost()) return;
-      const { eye, nearer } = looking(view, canvas.width / canvas.height);
+      const { width, height } = canvas;
+      gl.bindFramebuffer(gl.FRAMEBUFFER, atRest ? smoothed() : null);
+      const { eye, nearer } = looking(view, width / height);
       const past = data.free_mm === null ? -1 : travel - data.free_mm + data.tolerance_mm;
       const tints = ORDER.flatMap((role) => colour(role, travel));
-      gl.viewport(0, 0, canvas.width, canvas.height);
+      gl.viewport(0, 0, width, height);
       gl.clearColor(0, 0, 0, 0); gl.clear(gl.COLOR_BUFFER_BIT | gl.DEPTH_BUFFER_BIT);
       for (const { program, place, array, count, mode } of passes) {
         gl.useProgram(program); gl.bindVertexArray(array);
@@ -173,8 +198,12 @@
         (mode === gl.LINES ? gl.enable : gl.disable).call(gl, gl.BLEND);
         gl.drawArrays(mode, 0, count);
       }
+      if (!atRest) return;
+      gl.bindFramebuffer(gl.DRAW_FRAMEBUFFER, null);
+      gl.blitFramebuffer(0, 0, width, height, 0, 0, width, height, gl.COLOR_BUFFER_BIT, gl.NEAREST);
     }
     function drop() {
+      forget();
       for (const { program, array, store } of passes) {
         gl.deleteProgram(program); gl.deleteVertexArray(array); gl.deleteBuffer(store);
       }
@@ -191,7 +220,7 @@
     find(".still").innerHTML = data.moving;
     find(".flat").innerHTML = data.flat.plan + data.flat.side;
     const uses = [...root.querySelectorAll(".flat use")].map((use) => ({ use, name: use.getAttribute("href") }));
-    let view = { ...data.views[0] }, travel = data.start_mm, asked = 0, gliding = 0;
+    let view = { ...data.views[0] }, travel = data.start_mm, asked = 0, gliding = 0, resting = 0;
     const three = picture(canvas, data);
     canvas.hidden = !three;
     find(".views").hidden = !three;
@@ -199,7 +228,14 @@
     find(".live").hidden = false;
     root.setAttribute("data-live", "");
 
-    const soon = () => { asked ||= requestAnimationFrame(() => { asked = 0; three?.draw(travel, view); }); };
+    const soon = () => {
+      clearTimeout(resting);
+      asked ||= requestAnimationFrame(() => {
+        asked = 0;
+        three?.draw(travel, view, false);
+        resting = setTimeout(() => three?.draw(travel, view, true), REST);
+      });
+    };
     const sentence = (at) => data.sentences.findLast((s) => s.from_mm - data.tolerance_mm <= at) || data.sentences[0];
     function move(to) {
       travel = Math.min(Math.max(to, data.start_mm), data.last_mm);
@@ -285,7 +321,7 @@
     sized.observe(canvas);
     live.set(root, () => {
       over.abort(); sized.disconnect(); three?.drop();
-      cancelAnimationFrame(asked); cancelAnimationFrame(gliding);
+      cancelAnimationFrame(asked); cancelAnimationFrame(gliding); clearTimeout(resting);
     });
     look(data.views[0]);
     move(data.start_mm);

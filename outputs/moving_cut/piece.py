@@ -9,7 +9,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import asdict
 from html import escape
-from importlib.resources import files
 
 from scarfwright.models.cut.bodies import Moving, hinge, mesh_of, moving_setup
 from scarfwright.models.cut.colours import IN_THE_WAY, WORK
@@ -18,6 +17,7 @@ from scarfwright.models.lengths.say import say_in
 from scarfwright.models.words.at_the_saw import moments as words
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.moving_cut.flat import FALLS_OUT, Flat, flat_views
+from scarfwright.outputs.moving_cut.packaged import packaged
 from scarfwright.outputs.moving_cut.views import cameras
 from scarfwright.outputs.web.piece import Piece
 
@@ -28,16 +28,11 @@ AT_REST = 1e-9
 
 
 def piece(work: Workup) -> Piece:
-    """The moving cut of a job without faults. Raises ValueError where a fault, such as notches that cross, leaves no
-    body to show."""
+    """The moving cut of a job that is `drawable`, as every one without faults is; ValueError for another."""
     cut = passage(work.way)
     flat = flat_views(work.way, cut)
     moving = _moving(work, cut, flat)
-    return Piece(KEY, _html(moving), _packaged("cut.js"), _packaged("cut.css"), _data(work, cut, flat, moving))
-
-
-def _packaged(name: str) -> str:
-    return files("scarfwright.outputs.moving_cut").joinpath(name).read_text(encoding="utf-8")
+    return Piece(KEY, _html(moving), packaged("cut.js"), packaged("cut.css"), _data(work, cut, flat, moving))
 
 
 # -- markup --------------------------------------------------------------------------------------------------

@@ -11,24 +11,8 @@ from scarfwright.models.part.part import Part
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.display import EDGE, THIN, Clip, Item, Pen, View, line, shape
 from scarfwright.outputs.drawing.hatch import hatch
-from scarfwright.outputs.narrow.scene import (
-    GROUND,
-    HATCH,
-    METAL,
-    OTHER_WOOD,
-    PAPER,
-    RED,
-    STEEL,
-    STRIP,
-    WIDTH,
-    WOOD,
-    Scene,
-    Thing,
-    measure,
-    scene,
-    things_beside,
-    upright,
-)
+from scarfwright.outputs.narrow.colours import GROUND, METAL, OTHER_WOOD, PAPER, RED, STEEL, STRIP, WOOD
+from scarfwright.outputs.narrow.scene import HATCH, WIDTH, Scene, Thing, measure, scene, things_beside, upright
 from scarfwright.outputs.setup_card.projection import from_above
 
 TALL, WIDE = 125.0, 27.0  # page mm that the plan takes at most

@@ -7,23 +7,8 @@ from scarfwright.models.lengths.drawn import drawn_in
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.dimension import arrow
 from scarfwright.outputs.drawing.display import EDGE, OUTLINE, PHANTOM, Item, Path, Pen, box, line
-from scarfwright.outputs.narrow.scene import (
-    BLUE,
-    GROUND,
-    INK,
-    LOSS,
-    METAL,
-    OTHER_WOOD,
-    PAPER,
-    RED,
-    WIDTH,
-    WOOD,
-    Scene,
-    centred,
-    filled,
-    measure,
-    scene,
-)
+from scarfwright.outputs.narrow.colours import BLUE, GROUND, INK, LOSS, METAL, OTHER_WOOD, PAPER, RED, WOOD
+from scarfwright.outputs.narrow.scene import WIDTH, Scene, centred, filled, measure, scene
 
 WAY, LOAD = Pen(0.7, BLUE), Pen(0.9, RED)
 THICK, BAR = 12.0, 2.0  # page mm: stick, radius of a bar

@@ -11,20 +11,8 @@ from scarfwright.models.planning.planned import Planned
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing import lettering
 from scarfwright.outputs.drawing.display import EDGE, OUTLINE, PHANTOM, Item, Text, box, line
-from scarfwright.outputs.narrow.scene import (
-    GROUND,
-    MARGIN,
-    OTHER_WOOD,
-    PAPER,
-    SIZE,
-    STEEL,
-    WIDTH,
-    WOOD,
-    Scene,
-    centred,
-    scene,
-    shortened,
-)
+from scarfwright.outputs.narrow.colours import GROUND, OTHER_WOOD, PAPER, STEEL, WOOD
+from scarfwright.outputs.narrow.scene import MARGIN, SIZE, WIDTH, Scene, centred, scene, shortened
 from scarfwright.outputs.plan_sheet.codes import Piece, blank_code, by_board, pieces, strip_name
 
 BAR, LINE = 6.5, 15.5  # page mm: height of a bar, and of a bar with its heading

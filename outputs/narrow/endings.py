@@ -8,19 +8,8 @@ from scarfwright.models.words.at_the_saw.place import in_a_table, limit_in_a_tab
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.dimension import arrow
 from scarfwright.outputs.drawing.display import OUTLINE, Item, Pen, View, line
-from scarfwright.outputs.narrow.scene import (
-    GOOD,
-    GROUND,
-    LOSS,
-    RED,
-    STEEL,
-    Scene,
-    Thing,
-    filled,
-    scene,
-    things_beside,
-    upright,
-)
+from scarfwright.outputs.narrow.colours import GOOD, GROUND, LOSS, RED, STEEL
+from scarfwright.outputs.narrow.scene import Scene, Thing, filled, scene, things_beside, upright
 
 TALL = 105.0
 BAR = 7.0  # page mm: width of the scale

@@ -9,20 +9,8 @@ from scarfwright.models.lengths.drawn import drawn_in
 from scarfwright.models.lengths.length import Unit
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.display import CENTRE, EDGE, THIN, Item, line, shape
-from scarfwright.outputs.narrow.scene import (
-    METAL,
-    OTHER_WOOD,
-    ROW,
-    STEEL,
-    STRIP,
-    WIDTH,
-    WOOD,
-    Scene,
-    Thing,
-    scene,
-    things_beside,
-    upright,
-)
+from scarfwright.outputs.narrow.colours import METAL, OTHER_WOOD, STEEL, STRIP, WOOD
+from scarfwright.outputs.narrow.scene import ROW, WIDTH, Scene, Thing, scene, things_beside, upright
 
 WIDE = 24.0  # page mm that the clamped joint takes at most across
 LEAST_TALL, STICK_TALL = 90.0, 110.0

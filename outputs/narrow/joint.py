@@ -8,18 +8,8 @@ from scarfwright.models.lengths.slopes import degrees
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.dimension import linear
 from scarfwright.outputs.drawing.display import EDGE, OUTLINE, Item, Path
-from scarfwright.outputs.narrow.scene import (
-    OTHER_WOOD,
-    SIZE,
-    WIDTH,
-    WOOD,
-    Label,
-    Scene,
-    centred,
-    rows_beside,
-    scene,
-    tallest,
-)
+from scarfwright.outputs.narrow.colours import OTHER_WOOD, WOOD
+from scarfwright.outputs.narrow.scene import SIZE, WIDTH, Label, Scene, centred, rows_beside, scene, tallest
 
 SIDE = 3.0
 STUB = 8.0  # of board beyond each tip [page mm]

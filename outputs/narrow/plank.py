@@ -12,22 +12,8 @@ from scarfwright.models.sled.dividing import Dividing
 from scarfwright.models.sled.plank import plank_plan
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.display import EDGE, OUTLINE, PHANTOM, Item, Pen, View, line, shape
-from scarfwright.outputs.narrow.scene import (
-    GROUND,
-    LOSS,
-    OTHER_WOOD,
-    PAPER,
-    RED,
-    STRIP,
-    WIDTH,
-    WOOD,
-    Scene,
-    Thing,
-    measure,
-    scene,
-    things_beside,
-    upright,
-)
+from scarfwright.outputs.narrow.colours import GROUND, LOSS, OTHER_WOOD, PAPER, RED, STRIP, WOOD
+from scarfwright.outputs.narrow.scene import WIDTH, Scene, Thing, measure, scene, things_beside, upright
 
 TALL, WIDE = 112.0, 27.0  # page mm that the plank or the carrier takes at most
 END = 10.0  # over and under it, for the mark

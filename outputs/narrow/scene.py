@@ -14,34 +14,15 @@ from scarfwright.models.flat.loop import Point, Vertex
 from scarfwright.outputs.drawing import lettering
 from scarfwright.outputs.drawing.dimension import ARROW, arrow, spread
 from scarfwright.outputs.drawing.display import EDGE, Item, Path, Pen, Sheet, Text, View, line
+from scarfwright.outputs.narrow.colours import INK
 
 WIDTH = 84.0
 SIZE = 3.5  # of the letters; the least there may be
 ROW = 4.7  # from one row of letters to the next
 MARGIN = 0.5
 COLUMN = 27.0  # of names beside an upright picture
-INK, PAPER = "#000000", "#ffffff"
-WOOD, OTHER_WOOD, METAL, STEEL, GROUND = "#f3e3c3", "#e7cf9f", "#c9d3dc", "#9fb0bd", "#eef1ec"
-STRIP, GOOD, LOSS = "#d9e6cf", "#cfe3c4", "#d8d2c8"
-RED, BLUE = "#a00000", "#1f4e79"
 LEAD = Pen(0.18, "#555555")
 HATCH = Pen(0.15, "#a00000")
-NIGHT = {  # what each colour of the day becomes on a dark screen
-    INK: "#f6efe2",
-    PAPER: "#1d1813",
-    WOOD: "#6a5433",
-    OTHER_WOOD: "#85673a",
-    METAL: "#4a5963",
-    STEEL: "#6d8291",
-    GROUND: "#2b3029",
-    STRIP: "#3f5233",
-    GOOD: "#3f6a2c",
-    LOSS: "#4b443b",
-    RED: "#ff9d8a",
-    BLUE: "#9cc9f2",
-    "#555555": "#c9bfae",
-    "#777777": "#b5ab9b",
-}
 
 
 @dataclass(frozen=True)

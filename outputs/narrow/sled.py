@@ -12,20 +12,8 @@ from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.dimension import arrow
 from scarfwright.outputs.drawing.display import EDGE, OUTLINE, PHANTOM, Item, Pen, View, line, shape
 from scarfwright.outputs.drawing.hatch import hatch
-from scarfwright.outputs.narrow.scene import (
-    HATCH,
-    PAPER,
-    RED,
-    WIDTH,
-    WOOD,
-    Scene,
-    Thing,
-    centred,
-    measure,
-    scene,
-    things_beside,
-    upright,
-)
+from scarfwright.outputs.narrow.colours import PAPER, RED, WOOD
+from scarfwright.outputs.narrow.scene import HATCH, WIDTH, Scene, Thing, centred, measure, scene, things_beside, upright
 
 TALL, WIDE = 120.0, 24.0  # page mm that sled and board take at most
 FOOT, HEAD = 13.0, 15.0  # for nose and heel

@@ -17,7 +17,8 @@ from scarfwright.models.solve import work_up
 from scarfwright.models.words.the_book.findings import GROUPS, grouped
 from scarfwright.models.words.the_sled.remedies import said
 from scarfwright.models.workup import Workup
-from scarfwright.outputs.page.pieces import FIRST, Shown, figures, pieces
+from scarfwright.outputs.page.order import FIRST
+from scarfwright.outputs.page.pieces import Shown, figures, pieces
 
 TYPED = "job"  # stands for the file in problems of what was typed
 

@@ -3,25 +3,24 @@
 from __future__ import annotations
 
 from functools import cache
+from html import escape
 from typing import Any
 
-from scarfwright.models.job.file import job_from_dict
 from scarfwright.models.job.forms.schema import INCLUDE, MEASURE, job_schema
-from scarfwright.models.job.forms.start_text import Start
 from scarfwright.models.lengths.length import Unit
-from scarfwright.outputs.formats.svg import write_svg
-from scarfwright.outputs.page.pieces import FIRST, REST
-from scarfwright.outputs.shop_drawings.measure_me import measure_me
+from scarfwright.outputs.formats.svg import inline_svg
+from scarfwright.outputs.narrow.measuring import measuring_scenes
+from scarfwright.outputs.page.order import FIRST, REST
 
 UNITS: tuple[Unit, ...] = ("mm", "in")
 
 
 @cache
 def beginning() -> dict[str, Any]:
-    """For both units: the schema, and where to measure a saw and its clamps."""
+    """The schema for both units, and where to measure a saw and its clamps."""
     return {
         "schemas": {units: _form(units) for units in UNITS},
-        "measure": {units: _picture(units) for units in UNITS},
+        "measure": _pictures(),
         "measureKey": MEASURE,
         "order": [*FIRST, *REST],
     }
@@ -33,10 +32,10 @@ def _form(units: Unit) -> dict[str, Any]:
     return {**schema, "properties": {k: one for k, one in schema["properties"].items() if k != INCLUDE}}
 
 
-def _picture(units: Unit) -> str:
-    given = Start(units).given
-    tables: dict[str, Any] = {"units": units}
-    for key, value in given.items():
-        table, name = key.split(".")
-        tables.setdefault(table, {})[name] = value
-    return write_svg(measure_me(job_from_dict(tables)))
+def _pictures() -> str:
+    """Where to measure a saw and its clamps: the same for both units, as markup."""
+    shown = []
+    for one in measuring_scenes():
+        picture, caption = inline_svg(one.sheet, f"{one.name}-", one.caption), escape(one.caption)
+        shown.append(f"<figure>{picture}<figcaption>{caption}</figcaption></figure>")
+    return "".join(shown)

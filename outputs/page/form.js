@@ -22,10 +22,10 @@ class Form {
     Object.assign(this, { root, changed, measureKey, job: {}, fields: new Map(), lists: new Map() });
   }
 
-  build(schema, picture) {
+  build(schema, pictures) {
     const open = [...this.root.querySelectorAll("details[open]")].map((one) => one.dataset.key);
     Object.assign(this, { schema, fields: new Map(), lists: new Map() });
-    this.root.replaceChildren(...this.groups(picture));
+    this.root.replaceChildren(...this.groups(pictures));
     for (const one of this.root.querySelectorAll("details")) if (open.includes(one.dataset.key)) one.open = true;
     this.show(this.job);
   }
@@ -35,7 +35,14 @@ class Form {
     return reference ? this.schema.$defs[reference.split("/").pop()] : null;
   }
 
-  groups(picture) {
+  // The server's own drawings: nothing in them is of a job.
+  where(pictures) {
+    const found = make("div", { class: "where" });
+    found.innerHTML = pictures;
+    return found;
+  }
+
+  groups(pictures) {
     const tables = Object.entries(this.schema.properties);
     const machines = (this.schema.properties.shop_has || { items: {} }).items.enum || [];
     const needed = [], units = [], plain = [], measured = new Map(), rest = [];
@@ -57,7 +64,7 @@ class Form {
     return [
       make("fieldset", {}, make("legend", {}, make("h2", { text: "The board and the slope" })), ...units, ...needed, ...plain),
       this.fold("measured", "Your saw and clamps: measure these", "What stands there in slanted letters is assumed until you type yours.", [
-        make("figure", { class: "where" }, make("img", { src: picture, alt: "A table saw from the side and from above, a clamp, and an arrow for each size to measure" })),
+        this.where(pictures),
         ...[...measured].map(([title, fields]) => make("fieldset", {}, make("legend", { text: title }), ...fields)),
       ]),
       make("h2", { text: "The rest: leave it until you need it" }),

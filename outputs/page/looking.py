@@ -15,7 +15,8 @@ from scarfwright.models.solve import work_up
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.formats.svg import write_svg
 from scarfwright.outputs.page.answer import TYPED, as_data, findings, ticket
-from scarfwright.outputs.page.pieces import REST, pieces
+from scarfwright.outputs.page.order import REST
+from scarfwright.outputs.page.pieces import pieces
 
 
 def in_full(tables: Mapping[str, Any], stop: Callable[[], bool], *, whole_sheets: bool) -> dict[str, Any]:

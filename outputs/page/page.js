@@ -45,7 +45,7 @@ const page = {
   build() {
     page.built = page.units();
     page.form.job = page.job;
-    page.form.build(page.schemas[page.built], "data:image/svg+xml," + encodeURIComponent(page.measure[page.built]));
+    page.form.build(page.schemas[page.built], page.measure);
   },
 
   // -- editing -------------------------------------------------------------------------------------------------
@@ -149,11 +149,13 @@ const page = {
   },
 
   async askOther() {
+    const asked = page.beside;
+    let found = null;
     try {
-      page.other = await (await ask("work", { job: page.beside })).json();
-    } catch {
-      page.other = null;
-    }
+      found = await (await ask("work", { job: asked })).json();
+    } catch {}
+    if (page.beside !== asked) return; // meanwhile it was taken away, or another put there
+    page.other = found;
     if (page.answer) page.figures(page.answer, null);
   },
 

@@ -3,31 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Collection
-from dataclasses import dataclass, replace
-from functools import cache
+from dataclasses import dataclass
 
+from scarfwright.models.cut.bodies import drawable
 from scarfwright.models.findings import faults
-from scarfwright.models.job.file import job_from_dict
 from scarfwright.models.planning.planned import Planned
-from scarfwright.models.solve import work_up
 from scarfwright.models.words.the_book.figure import Figure
 from scarfwright.models.words.the_book.of_the_joint import joint_figures
 from scarfwright.models.words.the_book.of_the_saw import setting_figures, travel_figures
 from scarfwright.models.words.the_book.of_the_sled import sled_figures
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.book.chapters import CHAPTERS, Chapter
-from scarfwright.outputs.book.look import style
 from scarfwright.outputs.book.render import chapter_piece
+from scarfwright.outputs.page.order import FORM, MOVING, OF_A_FAULTY_JOB
 from scarfwright.outputs.web.piece import Piece
-
-MOVING, FORM = "moving_cut", "tune"  # pieces with a script, which the page shows by themselves
-FIRST = (MOVING, "first", "joint", "sled")  # what one looks at while one types
-REST = ("wood", "checking", "saw", "cut", "testing", FORM, "gluing", "planing", "bending")
-# a record is written at the saw; of files the page has a list of its own
-OF_A_FAULTY_JOB = (MOVING, "joint")  # nothing of what to do at the saw
-_PRELUDE = """window.scarfwright = { pieces: {} };
-Object.defineProperty(window, "localStorage", { value: window.sessionStorage });"""
-_SEEN = {code: "\ufffd" for code in (*range(0x20), 0x7F) if chr(code) not in "\n\t"}  # no markup may hold these
 
 
 @dataclass(frozen=True)
@@ -62,20 +51,14 @@ def pieces(work: Workup, keys: Collection[str], planned: Planned | None = None) 
 
 def _chapter(chapter: Chapter, work: Workup, planned: Planned | None) -> Shown:
     found = chapter_piece(chapter, work, planned)
-    return Shown(chapter.key, chapter.title, replace(found, html=found.html.translate(_SEEN)))
+    return Shown(chapter.key, chapter.title, found)
 
 
 def _moving(work: Workup) -> list[Shown]:
-    """The cut in motion; none of a faulty job whose shapes can't be drawn: the findings say what is wrong with them."""
+    """The cut in motion; none of a faulty job whose shapes are no bodies: the findings say what is wrong with them."""
     from scarfwright.outputs.moving_cut.piece import piece
 
-    try:
-        found = piece(work)
-    except ValueError:
-        if not faults(list(work.findings)):
-            raise
-        return []
-    return [Shown(MOVING, "The cut, moment by moment", found)]
+    return [Shown(MOVING, "The cut, moment by moment", piece(work))] if drawable(work.way) else []
 
 
 def _form(work: Workup) -> list[Shown]:
@@ -84,21 +67,3 @@ def _form(work: Workup) -> list[Shown]:
 
     found = piece(work)
     return [Shown(FORM, "What your test joint says", found)]
-
-
-@cache
-def _samples() -> tuple[Piece, ...]:
-    """The pieces with a script, of some job: scripts and styles are the same for every one."""
-    job = job_from_dict({"stock": {"thickness": "22 mm", "height": "60 mm"}, "joint": {"ratio": 12}})
-    work = work_up(job)
-    return tuple(shown.piece for shown in (*_moving(work), *_form(work)))
-
-
-def scripts() -> str:
-    """The scripts of all pieces, each once. What they keep on the device they keep in the tab, as the page does."""
-    return "\n".join([_PRELUDE, *(one.script for one in _samples())])
-
-
-def styles() -> str:
-    """The styles of all pieces, each once, after the book's own."""
-    return "\n".join([style(), *(one.style for one in _samples())])

@@ -7,19 +7,24 @@ from collections.abc import Iterator
 import pytest
 from hypothesis import HealthCheck, Phase, assume, given, settings
 from scarfwright.models.findings import faults
+from scarfwright.models.job.forms.schema import title
 from scarfwright.models.job.tables import Job
 from scarfwright.models.planning.planned import Planned
 from scarfwright.models.solve import work_up
+from scarfwright.models.words.the_book.of_the_saw import ASSUMED
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.display import Clip, Item, Path
 from scarfwright.outputs.narrow.at_the_saw import setup_scenes
 from scarfwright.outputs.narrow.bend import bend_scenes, planing_scenes
+from scarfwright.outputs.narrow.bent import bent_scenes
 from scarfwright.outputs.narrow.boards import plan_scenes
+from scarfwright.outputs.narrow.colours import NIGHT
 from scarfwright.outputs.narrow.endings import ending_scenes
 from scarfwright.outputs.narrow.glue import glue_scenes
 from scarfwright.outputs.narrow.joint import joint_scenes
+from scarfwright.outputs.narrow.measuring import measuring_scenes
 from scarfwright.outputs.narrow.plank import dividing_scenes, plank_scenes
-from scarfwright.outputs.narrow.scene import NIGHT, WIDTH, Scene
+from scarfwright.outputs.narrow.scene import WIDTH, Scene
 from scarfwright.outputs.narrow.sled import sled_scenes
 
 from tests.book.books import EXAMPLES, mischief, text_of, worked
@@ -42,6 +47,7 @@ MAKERS = (
     glue_scenes,
     planing_scenes,
     bend_scenes,
+    bent_scenes,
 )
 AS_THEY_COME = [Phase.explicit, Phase.reuse, Phase.generate]  # a smaller job is no easier to look at, and takes long
 
@@ -87,12 +93,20 @@ def test_scenes_of_the_examples(path: object) -> None:
     assert len(set(names)) == len(names)
     assert {"joint", "sled", "setup", "travel", "clamps"} <= set(names)
     assert ("plank" in names) == (work.job.sled.made_from == "plank")
+    assert any(name.startswith("bent-") for name in names) == any(blank.curve for blank in work.job.blank)
 
 
 def test_scenes_of_a_plan_with_names_of_any_kind() -> None:
     scenes = list(every_scene(*worked(mischief())))
     assert not [fault for scene in scenes for fault in wrong(scene)]
     assert {"boards-1", "blanks-1"} <= {scene.name for scene in scenes}
+
+
+def test_what_to_measure_is_clear() -> None:
+    scenes = measuring_scenes()
+    assert not [fault for one in scenes for fault in wrong(one)]
+    named = {text.text for one in scenes for text in one.sheet.texts()}
+    assert {title(key) for key in ASSUMED if key != "pad_height"} - named <= {title("max_depth")}
 
 
 def test_letters_keep_their_size_on_the_screen_they_are_made_for() -> None:

@@ -128,6 +128,18 @@ def test_mischief_is_only_shown() -> None:
     assert json.loads(data.text or "") == {"tune": {"told": "</script><b>told & heard</b>\u2028"}}
 
 
+def test_controls_in_a_title_are_shown_as_what_can_not_be_shown() -> None:
+    title = 'title = "bell\\u0007 null\\u0000 esc\\u001b next\\u0085 \\uffff"'
+    text = text_of(PLANK).replace('title = "Gunwales, five metre canoe"', title)
+    work, planned = worked(text)
+    assert "\x07" in work.job.title
+    page = page_of(work, planned)
+    assert {c for c in page if (ord(c) < 0x20 or 0x7F <= ord(c) < 0xA0 or ord(c) == 0xFFFF) and c != "\n"} == set()
+    heading = parsed(page).find(".//h1")
+    assert heading is not None
+    assert " ".join(heading.text_content().split()) == "bell\ufffd null\ufffd esc\ufffd next\ufffd \ufffd"
+
+
 def test_data_can_not_end_its_element() -> None:
     sharp = {"a": "</script><!-- & \u2028\u2029"}
     text = page_data(sharp)

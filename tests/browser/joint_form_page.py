@@ -9,7 +9,8 @@ from typing import Any
 
 from scarfwright.models.job.file import job_from_dict
 from scarfwright.models.solve import work_out
-from scarfwright.outputs.joint_form.piece import packed, piece
+from scarfwright.outputs.joint_form.packaged import packed
+from scarfwright.outputs.joint_form.piece import piece
 
 METRIC: dict[str, Any] = {
     "title": 'Sheer clamp </script> "x"',

@@ -100,6 +100,21 @@ def test_a_figure_says_where_it_comes_from_by_key_without_a_script(books: dict[s
     page.locator("#saw .steps input").first.check()
 
 
+def test_the_book_is_painted_before_its_pieces_are_filled(books: dict[str, str], open_page: Open) -> None:
+    seen = open_page("about:blank")
+    seen.page.add_init_script(
+        """new PerformanceObserver(list => { for (const one of list.getEntries())
+             if (one.name === "first-contentful-paint") window.paintedAt ??= one.startTime;
+           }).observe({ type: "paint", buffered: true });
+           const filled = () => { window.filledAt ??= performance.now(); };
+           document.addEventListener("DOMContentLoaded", () =>
+             new MutationObserver(filled).observe(document.documentElement, { attributes: true }));"""
+    )
+    seen.page.goto(books["plank"])
+    seen.page.wait_for_function("() => window.paintedAt && window.filledAt")
+    assert seen.page.evaluate("() => paintedAt < filledAt")
+
+
 def test_ticks_and_the_record_stay_on_the_device(books: dict[str, str], open_page: Open) -> None:
     seen = open_page(books["plank"])
     page = seen.page

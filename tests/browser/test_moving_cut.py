@@ -5,10 +5,12 @@ from __future__ import annotations
 
 import subprocess
 from functools import cache
+from io import BytesIO
 from pathlib import Path
 from typing import Any
 
 import pytest
+from PIL import Image
 from scarfwright.models.cut.bodies import hinge
 from scarfwright.models.cut.moments import passage
 from scarfwright.models.job.file import read_job
@@ -274,6 +276,23 @@ def test_a_lost_picture_comes_back(pages: dict[str, str], open_page: Open) -> No
     seen.page.wait_for_timeout(300)
     assert picture(seen, 50.0) == before
     assert not [m for m in seen.messages if m.startswith("error")]
+
+
+COLOURS = """() => new Promise((done) => requestAnimationFrame(() => {
+  const canvas = document.querySelector("canvas"), { width, height } = canvas;
+  const copy = new OffscreenCanvas(width, height);
+  copy.getContext("2d").drawImage(canvas, 0, 0);
+  done(new Set(new Uint32Array(copy.getContext("2d").getImageData(0, 0, width, height).data.buffer)).size);
+}))"""
+
+
+def test_edges_are_smooth_once_nothing_moves(pages: dict[str, str], open_page: Open) -> None:
+    """At rest an edge runs through many shades; while something moves each pixel is drawn once."""
+    seen = still(open_page, pages["plank-metric"])
+    moving = seen.page.evaluate(f"async () => {{ ({MOVE})(50); return await ({COLOURS})(); }}")
+    seen.page.wait_for_timeout(400)
+    rest = Image.open(BytesIO(seen.page.locator("canvas").screenshot())).convert("RGB")
+    assert len(rest.getcolors(maxcolors=1_000_000) or ()) > 2 * moving
 
 
 def test_another_jobs_data_take_its_place(pages: dict[str, str], open_page: Open) -> None:

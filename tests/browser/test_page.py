@@ -151,6 +151,11 @@ def test_defaults_are_shown_in_the_jobs_units_and_marked_until_touched(visit: An
     expect(mark).to_be_hidden()
     page.fill("#k-saw-kerf", "")
     expect(mark).to_be_visible()
+    page.fill("#k-saw-kerf", "3/32 in")
+    page.reload()  # a job that is put into the form as a whole
+    page.click("details[data-key=measured] > summary")
+    expect(page.locator("#k-saw-kerf")).to_have_value("3/32 in")
+    expect(mark).to_be_hidden()
 
 
 def test_undo_and_redo_of_fifty_changes(visit: Any) -> None:
@@ -201,6 +206,26 @@ def test_changed_numbers_are_marked_and_a_second_job_stands_beside(visit: Any) -
     expect(page.locator("#k-joint-ratio")).to_have_value("12:1")
     page.click("#alone")
     expect(page.locator("#figures thead")).to_have_count(0)
+
+
+def test_a_job_taken_away_again_does_not_come_back_late(visit: Any) -> None:
+    page = visit().page
+    type_the_three(page)
+    settled(page)
+    page.click("#beside")
+    expect(page.locator("#figures thead").first).to_contain_text("beside")
+    held: list[Any] = []
+    page.route("**/work", lambda route: held.append(route))  # answers are long in coming
+    page.click("#swap")
+    page.click("#alone")
+    page.wait_for_timeout(300)
+    assert held
+    for route in list(held):
+        route.continue_()
+    expect(page.locator("#figures thead")).to_have_count(0)
+    page.wait_for_timeout(700)
+    assert page.evaluate("() => page.other") is None
+    assert page.locator("#figures thead").count() == 0
 
 
 def test_a_job_goes_to_a_file_and_comes_back(visit: Any, tmp_path: Path) -> None:
@@ -330,6 +355,7 @@ def test_when_the_program_ends_the_page_says_so_and_keeps_what_was_typed(open_pa
         own.stop()
         page.fill("#k-title", "still here")
         expect(page.locator("#gone")).to_contain_text("What you typed is still here", timeout=SLOWLY)
+        expect(page.locator("#gone")).to_be_visible()
         assert page.input_value("#k-title") == "still here"
         with page.expect_download() as coming:
             page.click("#save")

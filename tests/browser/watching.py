@@ -74,5 +74,9 @@ def watched(browser: Browser, target: str, width: int = 360, height: int = 740, 
     found.page.on("request", lambda request: found.requests.append(request.url))
     found.page.goto(target)
     found.page.wait_for_load_state("load")
+    if context.get("java_script_enabled") is not False:  # a book fills its pieces when it has been painted
+        found.page.wait_for_function(
+            "() => !document.getElementById('book-data') || document.querySelector('[data-filled]')"
+        )
     found.requests = [url for url in found.requests if url != target]
     return found

@@ -83,16 +83,16 @@ def read_all(connection: socket.socket) -> bytes:
 
 
 @contextlib.contextmanager
-def served(*words: str | Path, code: str = ENTRY) -> Iterator[Served]:
-    """`scarfwright page --no-open`, ended with the block."""
-    with tempfile.TemporaryDirectory() as room:
+def served(*words: str | Path, code: str = ENTRY, room: Path | None = None) -> Iterator[Served]:
+    """`scarfwright page --no-open`, ended with the block. `room`: for its temporary files, else one of its own."""
+    with contextlib.nullcontext(str(room)) if room else tempfile.TemporaryDirectory() as folder:
         process = subprocess.Popen(
             [sys.executable, "-c", code, "page", "--no-open", *map(str, words)],
-            stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, cwd=room, env={**os.environ, "TMPDIR": room},
+            stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, cwd=folder, env={**os.environ, "TMPDIR": folder},
         )  # fmt: skip
         assert process.stdout is not None
         try:
-            yield Served(process, Path(room), process.stdout.readline().strip())
+            yield Served(process, Path(folder), process.stdout.readline().strip())
         finally:
             if process.poll() is None:
                 process.send_signal(signal.SIGINT)

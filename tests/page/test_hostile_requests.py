@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import asyncio
+import hashlib
 import json
 from collections.abc import Callable, Iterator
 from html.parser import HTMLParser
@@ -13,7 +14,8 @@ import httpx
 import pytest
 from scarfwright.cli.serving.app import Page
 from scarfwright.cli.serving.guard import LARGEST, ON_EVERY_ANSWER, Guard
-from scarfwright.cli.serving.maker import Maker
+from scarfwright.cli.serving.maker import Maker, Run
+from scarfwright.cli.serving.worker import MADE, ZIP
 
 from tests.page.served import JOB
 
@@ -24,8 +26,8 @@ POST = {"x-scarfwright-key": KEY, "content-type": "application/json"}
 class Client:
     """Requests to the app without a socket, one after the other."""
 
-    def __init__(self, room: Path, runner: asyncio.Runner) -> None:
-        app: Any = Guard(Page(KEY, Maker(room), None, "").app(), HOST, KEY)
+    def __init__(self, room: Path, runner: asyncio.Runner, maker: Maker | None = None) -> None:
+        app: Any = Guard(Page(KEY, maker or Maker(room), None, "").app(), HOST, KEY)
         transport = httpx.ASGITransport(app=app, raise_app_exceptions=False)
         self._http, self._runner = httpx.AsyncClient(transport=transport, base_url=f"http://{HOST}"), runner
 
@@ -107,6 +109,96 @@ def assert_guarded(headers: Any) -> None:
     for key, value in ON_EVERY_ANSWER:
         assert headers[key.decode()] == value.decode()
     assert "unsafe" not in headers["content-security-policy"]
+
+
+@pytest.mark.parametrize(
+    ("name", "values", "status"),
+    [
+        ("host", [HOST, "evil.example"], 421),
+        ("x-scarfwright-key", [KEY, "another"], 403),
+        ("content-type", ["application/json", "text/plain"], 415),
+        ("origin", [f"http://{HOST}", "http://evil.example"], 403),
+    ],
+)
+def test_a_header_that_stands_there_twice_is_none(client: Client, name: str, values: list[str], status: int) -> None:
+    headers = [(key, value) for key, value in {"host": HOST, **POST}.items() if key != name]
+    headers += [(name, value) for value in values]
+    found = client.request("POST", "/work", content=json.dumps({"job": JOB}), headers=headers)
+    assert found.status_code == status
+
+
+@pytest.mark.parametrize(("state", "status"), [("making", 404), ("stopped", 404), ("failed", 404), ("made", 200)])
+def test_files_are_given_when_all_are_made_and_not_before(tmp_path: Path, state: Any, status: int) -> None:
+    maker, ticket = Maker(tmp_path), "0" * 64
+    (tmp_path / "1").mkdir()
+    (tmp_path / "1" / ZIP).write_bytes(b"half")
+    maker._runs[ticket] = Run(ticket, tmp_path / "1", state)
+    with asyncio.Runner() as runner:
+        found = post("/file", {"ticket": ticket, "name": ZIP})(Client(tmp_path, runner, maker))
+    assert found.status_code == status
+
+
+@pytest.mark.parametrize(("made_from", "state"), [(b"this job", "made"), (b"another", "failed")])
+def test_files_of_another_job_are_not_taken_for_this_ones(tmp_path: Path, made_from: bytes, state: str) -> None:
+    run = Run(hashlib.sha256(b"this job").hexdigest(), tmp_path)
+    (tmp_path / MADE).mkdir()
+    (tmp_path / MADE / "job.toml").write_bytes(made_from)
+    Maker(tmp_path)._hear(run, {"files": [["job.toml", 8]], "zip": 1})
+    assert (run.state, run.why == "") == (state, state == "made")
+
+
+def asked_of(app: Any, runner: asyncio.Runner) -> httpx.Response:
+    transport = httpx.ASGITransport(app=Guard(app, HOST, KEY), raise_app_exceptions=False)
+    return runner.run(httpx.AsyncClient(transport=transport, base_url=f"http://{HOST}").get("/page.css"))
+
+
+def test_a_mistake_of_ours_tells_nothing_of_the_inside(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Inside the app, and before it: the same words, guarded."""
+
+    async def broken(*_: Any) -> None:
+        raise RuntimeError("secret")
+
+    def raising(_name: str) -> None:
+        raise RuntimeError("secret")
+
+    monkeypatch.setattr("scarfwright.cli.serving.app._resource", raising)
+    with asyncio.Runner() as runner:
+        for app in (broken, Page(KEY, Maker(tmp_path), None, "").app()):
+            found = asked_of(app, runner)
+            assert (found.status_code, found.text) == (500, "the page's own mistake; what was typed is untouched")
+            assert_guarded(found.headers)
+
+
+def test_what_an_answer_says_of_itself_is_said_once() -> None:
+    async def lax(_scope: Any, _receive: Any, send: Any) -> None:
+        headers = [(b"Cache-Control", b"public"), (b"x-content-type-options", b"sniff")]
+        await send({"type": "http.response.start", "status": 200, "headers": headers})
+        await send({"type": "http.response.body", "body": b""})
+
+    with asyncio.Runner() as runner:
+        assert_guarded(asked_of(lax, runner).headers)
+
+
+def test_a_file_that_asks_for_another_is_not_opened(client: Client) -> None:
+    found = post("/open", {"text": 'include = "/etc/passwd"', "name": "mine.toml"})(client).json()
+    assert found["job"] is None
+    assert "reads no other file" in found["problems"][0]
+
+
+def test_who_takes_nothing_of_an_answer_is_let_go(tmp_path: Path) -> None:
+    async def never(_message: Any) -> None:
+        await asyncio.Event().wait()
+
+    async def nothing() -> dict[str, Any]:
+        return {"type": "http.disconnect"}
+
+    async def asked() -> None:
+        app: Any = Guard(Page(KEY, Maker(tmp_path), None, "").app(), HOST, KEY, patience=0.05)
+        scope = {"type": "http", "method": "GET", "path": "/page.css", "query_string": b"", "root_path": "",
+                 "headers": [(b"host", HOST.encode())]}  # fmt: skip
+        await asyncio.wait_for(app(scope, nothing, never), timeout=20)
+
+    asyncio.run(asked())
 
 
 @pytest.mark.parametrize("path", ["/page.js", "/page.css", "/book.css", "/form.js", "/files.js", "/pieces.js"])

@@ -95,6 +95,31 @@ def test_a_server_that_is_killed_takes_its_worker_along() -> None:
         assert gone(workers)
 
 
+def test_what_a_killed_server_left_is_cleared_by_the_next(tmp_path: Path) -> None:
+    """The folder of a dead server goes, that of a living one stays, and so does what only bears such a name."""
+    strange = tmp_path / "scarfwright-page-notes"
+    strange.mkdir()
+    kept = tmp_path / "kept"
+    kept.mkdir()
+    (kept / "mine.txt").write_text("mine", encoding="utf-8")
+    (tmp_path / "scarfwright-page-1-link").symlink_to(kept)
+    with served(room=tmp_path) as dead:
+        (left,) = tmp_path.glob(f"scarfwright-page-{dead.port}-*")
+        (left / "1").mkdir()
+        dead.stop(signal.SIGKILL)
+        assert left.is_dir()
+        with served(room=tmp_path) as living, served(room=tmp_path) as third:
+            assert not left.exists()
+            for page in (living, third):
+                assert len(list(tmp_path.glob(f"scarfwright-page-{page.port}-*"))) == 1
+    assert sorted(path.name for path in tmp_path.iterdir()) == [
+        "kept",
+        "scarfwright-page-1-link",
+        "scarfwright-page-notes",
+    ]
+    assert (kept / "mine.txt").is_file()
+
+
 def children(pid: int) -> list[int]:
     found = Path(f"/proc/{pid}/task")
     return [int(word) for task in found.iterdir() for word in (task / "children").read_text().split()]

@@ -16,10 +16,10 @@ def feed(one: Feed, say: Say) -> str:
     """Rim speed, the time that keeps to the range of tooth feed, and what the user's own time comes to."""
     told = []
     if one.rim_speed is not None:
-        told.append(f"The teeth run at {_rim(one.rim_speed, say)}.")
+        told.append(f"The teeth run at {rim_words(one.rim_speed, say)}.")
     if one.rubs:
         told.append(
-            f"Even at {_hand(say)}, as fast as a hand should push {NO_SOURCE}, each tooth cuts less than "
+            f"Even at {hand_speed(say)}, as fast as a hand should push {NO_SOURCE}, each tooth cuts less than "
             f"{say.fine(one.tooth_range[0])} and rubs: use fewer teeth, or a slower blade."
         )
         return " ".join(told)
@@ -30,7 +30,7 @@ def feed(one: Feed, say: Say) -> str:
     source = f" {NO_SOURCE}" if one.usual_range else ""
     told.append(
         f"Push the {say(one.path)} from first touch to taper complete in {seconds(one)}: {span}{source}, and no "
-        f"faster than {_hand(say)} by hand {NO_SOURCE}."
+        f"faster than {hand_speed(say)} by hand {NO_SOURCE}."
     )
     if one.tooth_feed is not None and one.time is not None:
         told.append(f"Your {one.time:g} s give {say.fine(one.tooth_feed)} per tooth.")
@@ -51,12 +51,13 @@ def _down(value: float) -> str:
     return f"{math.floor(value * 10 + 1e-6) / 10:.1f}"
 
 
-def _rim(speed: float, say: Say) -> str:
+def rim_words(speed: float, say: Say) -> str:
     """A rim speed [m/s] in the job's units."""
     return f"{speed:.1f} m/s" if say.units == "mm" else f"{speed * 60000 / FOOT:.0f} ft/min ({speed:.1f} m/s)"
 
 
-def _hand(say: Say) -> str:
+def hand_speed(say: Say) -> str:
+    """The fastest that a hand should push, in the job's units."""
     a_minute = HAND_FEED * 60
     return f"{a_minute / 1000:g} m/min" if say.units == "mm" else f"{math.floor(a_minute / FOOT)} ft/min"
 
@@ -89,18 +90,16 @@ def _rim_too_fast(
     say: Say, *, rim_m_s: float, most_m_s: float, usual_m_s: float, usual_per_min: float, **_: float
 ) -> str:
     return (
-        f"The teeth would run at {_rim(rim_m_s, say)}, more than the {_rim(most_m_s, say)} that makers of carbide "
-        "blades "
-        f"give for wood at most: the blade can burst. Measure rpm again. Run this blade at {math.floor(usual_per_min)} "
-        f"a minute or slower ({_rim(usual_m_s, say)})."
+        f"The teeth would run at {rim_words(rim_m_s, say)}, more than the {rim_words(most_m_s, say)} that makers of "
+        "carbide blades give for wood at most: the blade can burst. Measure rpm again. Run this blade at "
+        f"{math.floor(usual_per_min)} a minute or slower ({rim_words(usual_m_s, say)})."
     )
 
 
 def _rim_fast(say: Say, *, rim_m_s: float, usual_m_s: float, usual_per_min: float, **_: float) -> str:
     return (
-        f"The teeth run at {_rim(rim_m_s, say)}, more than the {_rim(usual_m_s, say)} that makers of carbide blades "
-        "call "
-        f"usual (advice, no standard). Read the speed marked on the blade and never exceed it; "
+        f"The teeth run at {rim_words(rim_m_s, say)}, more than the {rim_words(usual_m_s, say)} that makers of carbide "
+        f"blades call usual (advice, no standard). Read the speed marked on the blade and never exceed it; "
         f"{math.floor(usual_per_min)} a minute or slower keeps to the usual."
     )
 
@@ -114,7 +113,7 @@ def _not_for_ripping(_say: Say, *, teeth: float, most: float) -> str:
 
 def _faster_than_hand(say: Say, *, feed_time_s: float, shortest_s: float, **_: float) -> str:
     return (
-        f"In {feed_time_s:g} s the sled runs faster than {_hand(say)}, and a hand that pushes so fast can't stop "
+        f"In {feed_time_s:g} s the sled runs faster than {hand_speed(say)}, and a hand that pushes so fast can't stop "
         f"{NO_SOURCE}. Take {_up(shortest_s)} s or more."
     )
 

@@ -30,8 +30,13 @@ def _fit(say: Say, least: float, most: float, top: float) -> str:
 
 
 def _place(say: Say, top: float) -> str:
+    return f"Set it {knife_gap(say)} from the teeth, its top {say.down(top)} above the table or lower ({STANDARD})."
+
+
+def knife_gap(say: Say) -> str:
+    """How far the knife stands from the teeth."""
     low, high = (f"{gap:g} mm" for gap in GAP) if say.units == "mm" else ("1/8 in", "5/16 in")
-    return f"Set it {low} to {high} from the teeth, its top {say.down(top)} above the table or lower ({STANDARD})."
+    return f"{low} to {high}"
 
 
 def guard(hood: Guard, say: Say) -> str:

@@ -10,6 +10,8 @@ from scarfwright.models.strength.slope import row_behind
 from scarfwright.models.strength.wood import Wood
 from scarfwright.models.words.the_book.figure import Figure, Origin
 from scarfwright.models.words.the_joint.figures import Figures, percent
+from scarfwright.models.words.the_joint.planing import board_words
+from scarfwright.models.words.the_joint.strength import step_words
 
 
 def joint_figures(work: Groundwork) -> tuple[Figure, ...]:
@@ -101,6 +103,24 @@ def strength_figures(work: Groundwork, craft: Craft) -> tuple[Figure, ...]:
             Figure("strength.wood.modulus_mpa", f"{wood.name}, modulus", fig.stress(wood.modulus), kind),
         ]
     return tuple(found)
+
+
+def flatter_figures(work: Groundwork, craft: Craft) -> tuple[Figure, ...]:
+    """What flatter slopes keep and cost, in the very lines that tell it."""
+    lines = step_words(craft.strength, work.job.units)
+    row = row_behind(work.joint.ratio)
+    told = (
+        f"{row.source}: strength of the joint as a share of clear wood, {row.status}. Longer: thickness less two tips, "
+        "times what the slope is flatter by."
+    )
+    return (Figure("", "Flatter slopes", "; ".join(lines), Origin("source", told)),) if lines else ()
+
+
+def told_of_boards(work: Groundwork, craft: Craft) -> tuple[Figure, ...]:
+    """What is told of knots, in the very line that tells it."""
+    told = "The taper and one thickness beyond it (common practice, no source)."
+    lines = board_words(work.joint, craft.boards, work.job.units)
+    return tuple(Figure("", "Free of knots", one, Origin("practice", told)) for one in lines if "(taper" in one)
 
 
 def wood_figures(work: Groundwork, craft: Craft) -> tuple[Figure, ...]:

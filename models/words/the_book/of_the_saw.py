@@ -56,7 +56,7 @@ def _fence_and_blade(work: Groundwork, say: Say) -> list[Figure]:
         Figure(
             "saw.fence_to_plate_mm",
             "Fence, to the blade's plate",
-            say.fine(setting.to_plate),
+            say.fine(setting.to_plate) if say.units == "in" else say(setting.to_plate),
             Origin(
                 "formula",
                 f"The same, and half of what the teeth stand out: half of kerf {say.fine(saw.kerf)} less plate "
