@@ -99,8 +99,7 @@ def _run(work: Groundwork, cut: Dividing, say: Drawn) -> Iterator[Figure]:
     yield _told("Push stick from there", say.rule_up(run.stick_from), "source", told)
     told = "HSE, circular saw bench: the last of the cut with a push stick."
     yield _told("No hand nearer than", say.rule_up(STICK_FROM), "source", told)
-    for value in dict.fromkeys((say.rule_up(dividing_words.STICK_LONG), push_stick(work.job.units))):
-        yield _told("Push stick, length", value, "source", "HSE, circular saw bench.")
+    yield _told("Push stick, length", push_stick(work.job.units), "source", "HSE, circular saw bench.")
 
 
 def _rail(work: Groundwork, cut: Dividing, say: Drawn) -> Iterator[Figure]:
