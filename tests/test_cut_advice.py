@@ -487,7 +487,8 @@ def test_whatever_the_job_numbers_and_words_come_out(found: Job) -> None:
         assert "inf" not in text.split()
     meets = {"clamp.meets_blade", "clamp.meets_fence", "board.meets_fence"}
     (asked,) = [e for e in work.cut.advice.endings if e.asked]
-    assert asked.possible == (not {f.code for f in work.findings} & meets)
+    told = {f.code for f in work.findings}
+    assert asked.possible == (not told & meets) or "stock.above_reach" in told  # which is all that is said then
 
 
 # random jobs that may be cut: all ways to end the cut, both fence sides, both units, plank and sheet

@@ -280,11 +280,12 @@ def test_map_says_how_to_use_and_cautions() -> None:
 
 def test_shop_drawings_come_last() -> None:
     made = _made("inches on Letter")
-    assert "Sled seen from above" in made.pages[-4].text
-    assert "Letter" in made.pages[-4].text
-    assert "Notch, scale" in made.pages[-3].text
-    assert "The plank" in made.pages[-2].text
-    assert "Dividing the plank on a carrier" in made.pages[-1].text
+    assert "Sled seen from above" in made.pages[-5].text
+    assert "Letter" in made.pages[-5].text
+    assert "Notch, scale" in made.pages[-4].text
+    assert "The plank" in made.pages[-3].text
+    assert "Dividing the plank on a carrier" in made.pages[-2].text
+    assert "The dividing cut" in made.pages[-1].text
 
 
 def test_same_job_same_bytes() -> None:

@@ -11,7 +11,7 @@ from scarfwright.models.gluing.plan import GluePlan
 from scarfwright.models.job.tables import Job
 from scarfwright.models.strength.wood import find_species, nearest_species
 
-LOST = 5.0  # mm by which a bent piece may end before its curve does and nobody minds; common practice, no source
+LOST = 5.0  # mm by which a bent piece and its curve may differ in length and nobody minds; common practice, no source
 
 
 def check_craft(job: Job, craft: Craft) -> list[Finding]:
@@ -71,7 +71,7 @@ def _pressure(plan: GluePlan) -> Iterator[Finding]:
 
 def _member(one: Member) -> Iterator[Finding]:
     name = one.name
-    if one.length is not None and one.length > one.curve.length + 0.5:
+    if one.length is not None and one.length > one.curve.length + LOST:
         yield finding("bending.curve_short", name=name, length_mm=one.length, curve_mm=one.curve.length)
     elif one.length is not None and one.length < one.curve.length - LOST:
         yield finding("bending.blank_short", name=name, length_mm=one.length, curve_mm=one.curve.length)

@@ -97,7 +97,7 @@ _LISTED: Mapping[str, Mapping[str, tuple[object, object]]] = {
     "board": {"length": ("2.4 m", "8 ft"), "count": (6, 6)},
     "blank": {
         "name": ("gunwale", "gunwale"),
-        "length": ("5 m", "16 ft"),
+        "length": ("5.06 m", "16 ft 2 15/32 in"),
         "curve": (
             [["0 m", "0 mm"], ["1.7 m", "310 mm"], ["3.4 m", "325 mm"], ["5 m", "40 mm"]],
             [["0 ft", "0 in"], ["5 ft", "12 in"], ["11 ft", "13 in"], ["16 ft", "2 in"]],

@@ -73,6 +73,9 @@ def knife_figures(work: Groundwork, say: Say) -> tuple[Figure, ...]:
     return (
         _told("Your riving knife, thickness", say.fine(saw.riving_knife), "yours", "As the job has it: measure yours."),
         _told("Kerf", say.fine(saw.kerf), "yours", "As the job has it: measure yours across the teeth."),
+        _told(
+            "Riving knife, at least", say.fine(work.cut.knife.least), "source", "The plate and 0.2 mm (EN 1870 series)."
+        ),
         _told("Riving knife, from the teeth", knife_gap(say), "source", "EN 1870 series."),
     )
 
