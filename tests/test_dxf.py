@@ -24,6 +24,7 @@ from tests.cut_reading import Cut, Drawn, read_cut
 from tests.examples import LOOKED_INTO
 from tests.shops import in_full_shop
 
+SOME = [LOOKED_INTO[0], pytest.param(LOOKED_INTO[1], marks=pytest.mark.slow), LOOKED_INTO[2]]
 VARIANTS = {
     "r2010 mm": {"dxf": "r2010", "dxf_units": "mm"},
     "r12 mm": {"dxf": "r12", "dxf_units": "mm"},
@@ -40,7 +41,7 @@ def made(job: Job, folder: Path, **files: Any) -> Path:
     return folder / "cut"
 
 
-@pytest.fixture(scope="module", params=LOOKED_INTO, ids=lambda p: p.stem)
+@pytest.fixture(scope="module", params=SOME, ids=lambda p: p.stem)
 def dialects(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> dict[str, dict[str, Cut]]:
     """Every DXF of an example in every dialect, read back in mm."""
     room = tmp_path_factory.mktemp("dialects")

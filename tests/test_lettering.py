@@ -67,7 +67,9 @@ def test_outline_is_the_union_of_round_strokes(letter: str, height: float) -> No
     assert holes == sum(len(p.interiors) for p in parts)
 
 
-@pytest.mark.parametrize("height", [LEAST_HEIGHT, 6.0, 8.0, 12.0])
+@pytest.mark.parametrize(
+    "height", [LEAST_HEIGHT, pytest.param(6.0, marks=pytest.mark.slow), pytest.param(8.0, marks=pytest.mark.slow), 12.0]
+)
 def test_every_stroke_prints(height: float) -> None:
     """A disc of two passes' width reaches all of every letter: opening by it takes nothing away."""
     assert stroke(height) >= 0.8

@@ -16,8 +16,15 @@ NPM_ROOM = Path(os.environ.get("SCARFWRIGHT_NPM", Path(__file__).parents[2] / "b
 AXE = NPM_ROOM / "node_modules" / "axe-core" / "axe.min.js"
 HTML_VALIDATE = NPM_ROOM / "node_modules" / ".bin" / "html-validate"
 QUIET = ("--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync")
+# its other pictures are drawn faster by the processor itself than by a graphics card that the processor plays;
 # without --disable-gpu: with it each picture in 3D is read back, which Chromium complains of on the console
-SOFTWARE = ("--no-sandbox", "--use-gl=angle", "--use-angle=swiftshader", "--enable-unsafe-swiftshader")
+SOFTWARE = (
+    "--no-sandbox",
+    "--use-gl=angle",
+    "--use-angle=swiftshader",
+    "--enable-unsafe-swiftshader",
+    "--disable-gpu-rasterization",
+)
 WITHOUT_WEBGL = ("--disable-webgl", "--disable-webgl2", "--disable-3d-apis")
 
 
