@@ -4,9 +4,12 @@ from __future__ import annotations
 
 import os
 import sys
+from pathlib import Path
 
 import pytest
 from hypothesis import Phase, settings
+
+BROWSER = Path(__file__).parent / "browser"
 
 # properties: few and always the same examples in the fast run, more and new ones each time in the slow one;
 # no time limit for one example, as a busy machine would trip it
@@ -20,6 +23,7 @@ settings.register_profile(
 
 def pytest_addoption(parser: pytest.Parser) -> None:
     parser.addoption("--slow", action="store_true", help="run the full property runs too (thousands of jobs)")
+    parser.addoption("--browser", action="store_true", help="run the tests that drive a browser too (tests/browser)")
 
 
 def pytest_configure(config: pytest.Config) -> None:
@@ -40,10 +44,13 @@ def _forget_all() -> None:
 
 
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
-    """Slow tests are left out unless asked for."""
-    if config.getoption("--slow"):
-        return
-    slow = [item for item in items if item.get_closest_marker("slow")]
-    if slow:
-        config.hook.pytest_deselected(items=slow)
-        items[:] = [item for item in items if item not in slow]
+    """Slow tests, and those that need a browser, are left out unless asked for."""
+
+    def asked(item: pytest.Item) -> bool:
+        slow = item.get_closest_marker("slow") is not None and not config.getoption("--slow")
+        return not slow and (config.getoption("--browser") or BROWSER not in item.path.parents)
+
+    left_out = [item for item in items if not asked(item)]
+    if left_out:
+        config.hook.pytest_deselected(items=left_out)
+        items[:] = [item for item in items if asked(item)]
