@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from typing import Any
 
 import pytest
 from hypothesis import HealthCheck, Phase, assume, given, settings
 from scarfwright.models.findings import faults
 from scarfwright.models.flat.loop import rectangle
-from scarfwright.models.job.file import job_from_text
+from scarfwright.models.job.file import job_from_dict, job_from_text
 from scarfwright.models.job.tables import Job
 from scarfwright.models.solve import work_up
 from scarfwright.models.workup import Workup
@@ -73,6 +74,27 @@ def test_a_few_random_jobs(name: str, job: Job) -> None:
 @given(job=likely_jobs())
 def test_many_random_jobs(name: str, job: Job) -> None:
     _check(name, job)
+
+
+@pytest.mark.parametrize(
+    ("name", "raw"),
+    [
+        (  # the rail's edge rises to its figure at the plank's end
+            "drawings",
+            {"units": "in", "stock": {"thickness": "29.7 mm", "height": "40 mm"}, "joint": {"ratio": 6.0},
+             "clamp": {"opening": "60 mm", "throat": "60 mm", "pad_width": "15 mm"}},
+        ),
+        (  # a blade's height as wide as the room beside the side view
+            "card",
+            {"stock": {"thickness": "24.6 mm", "height": "1 37/64 in"}, "joint": {"ratio": 8.6},
+             "clamp": {"opening": "60 mm", "throat": "2 23/64 in", "pad_width": "15 mm"}},
+        ),
+    ],
+    ids=["rail", "height"],
+)  # fmt: skip
+def test_jobs_that_ran_into_something_once(name: str, raw: dict[str, Any]) -> None:
+    for pads in ({}, {"pad_height": "8 mm", "jaw": "8 mm"}):
+        _check(name, job_from_dict({**raw, "clamp": {**raw["clamp"], **pads}}))
 
 
 # -- the reader itself: it must see what it is for ------------------------------------------------------------

@@ -17,6 +17,7 @@ from scarfwright.outputs.setup_card.frame import FREE_STRIP, Frame
 LABEL = 3.0
 STEP = 5.0  # from one dimension line to the next
 ARROW_ROOM = 4.0  # for a head inside a dimension [page mm]
+TO_FIGURE = 5.6  # from the side view to the figure right of it [page mm]
 LIMIT = "LIMIT"
 HAND = Pen(0.4, "#b00000")
 STRONG = (LIMIT, "stop block")
@@ -142,15 +143,24 @@ def _table_edges(work: Workup, frame: Frame) -> list[Item]:
     return [line([view.point(p) for p in corners])]
 
 
+def beside(work: Workup) -> float:
+    """The room that the figure of the blade's height takes right of the side view [page mm]."""
+    return TO_FIGURE + max(Text(0, 0, text, LABEL, bold=True).width for text in _height_told(work)) + 1.0
+
+
+def _height_told(work: Workup) -> tuple[str, str]:
+    return "blade", drawn_in(work.job.units)(work.way.blade.height)
+
+
 def _blade_height(work: Workup, frame: Frame) -> list[Item]:
     """Beside the side view."""
-    say, view = drawn_in(work.job.units), frame.side
+    view = frame.side
     x, base = view.point((frame.high, 0.0))
     top = view.point((0.0, work.way.blade.height))
     *items, _ = linear((x, base), (x, top[1]), (x + 3.5, base), "", "vertical", beside="right")
     items.append(line([top, (x, top[1])], CENTRE))
-    for row, text in enumerate(("blade", say(work.way.blade.height))):
-        items.append(Text(x + 5.6, (base + top[1]) / 2 + 0.4 - row * LABEL * 1.2, text, LABEL, bold=True))
+    for row, text in enumerate(_height_told(work)):
+        items.append(Text(x + TO_FIGURE, (base + top[1]) / 2 + 0.4 - row * LABEL * 1.2, text, LABEL, bold=True))
     return items
 
 

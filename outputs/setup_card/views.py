@@ -28,14 +28,14 @@ from scarfwright.outputs.drawing.display import (
 from scarfwright.outputs.drawing.hatch import hatch
 from scarfwright.outputs.drawing.placing import Room
 from scarfwright.outputs.setup_card.frame import FREE_STRIP, Area, Frame
-from scarfwright.outputs.setup_card.marks import LABEL, STEP, from_front_edge, labels, marks, stops
+from scarfwright.outputs.setup_card.marks import LABEL, STEP, beside, from_front_edge, labels, marks, stops
 from scarfwright.outputs.setup_card.projection import from_above, from_the_side
 from scarfwright.outputs.shop_drawings.sled_details import HAND_PEN, WOOD, part_items
 
 MOST_BEFORE = 400.0  # of sled and board shown before table and fence [mm]
 HEAD, FOOT, BETWEEN = 8.0, 8.6, 3.0  # page room over, under and between the views, without dimensions
 STATIONS = 8.0  # page room for the stations
-BESIDE = 24.0
+BESIDE = 24.0  # page room right and left of the views together
 FILLS = {
     "table": ("#eef0f1", EDGE),
     "fence": ("#c9d6e6", EDGE),
@@ -73,7 +73,7 @@ def card_frame(work: Workup, area: Area) -> Frame:
     scale = max(scale, fitting_scale(high + saw.table_front, 0.0, room_x - figures + 4.0, room_y, 1.0))
     spare = height - fixed - (across + tall) / scale
     at_x = x + 5.0 + max((room_x - (high - low) / scale) / 2, 0.0) - low / scale
-    at_x = min(max(at_x, x + figures + saw.table_front / scale), x + width - BESIDE + 6.0 - high / scale)
+    at_x = min(max(at_x, x + figures + saw.table_front / scale), x + width - beside(work) - high / scale)
     side_y = y + ladder + spare * 0.2 + TABLE_THICKNESS / scale
     plan_low = side_y + _top(state) / scale + BETWEEN + (edges if out > 0 else STATIONS) + spare * 0.4
     plan_y = plan_low + (FENCE_THICKNESS if out > 0 else free) / scale

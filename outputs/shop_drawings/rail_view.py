@@ -10,8 +10,9 @@ from scarfwright.models.lengths.drawn import drawn_in
 from scarfwright.models.sheets.layout import SheetPlan
 from scarfwright.models.sled.rail import PAST_END, RAIL_WIDTH, Rail
 from scarfwright.models.workup import Workup
-from scarfwright.outputs.drawing.dimension import linear, pointed
+from scarfwright.outputs.drawing.dimension import SIZE, linear, pointed
 from scarfwright.outputs.drawing.display import EDGE, OUTLINE, PHANTOM, Item, View, line, shape
+from scarfwright.outputs.drawing.lettering import width as width_of
 from scarfwright.outputs.drawing.placing import Place, along
 from scarfwright.outputs.shop_drawings.plank_view import BLADE_PEN, KERF_FILL
 from scarfwright.outputs.shop_drawings.sled_details import LABEL
@@ -19,6 +20,7 @@ from scarfwright.outputs.shop_drawings.stand import Block
 
 PIECE_FILL = "#c3cfc2"
 LEAST_SPAN = 8.0  # page mm, for the figure beside its dimension
+CLEAR_OF_RAIL = 0.5  # page mm, between a figure and the rail's edge
 
 
 def rail_block(plan: SheetPlan, rail: Rail) -> Block:
@@ -58,6 +60,10 @@ def _dimensions(work: Workup, rail: Rail, view: View, ends: tuple[Point, Point])
         (ends[1], "right", 5.0),
     )
     for (x, y), beside, past in sides:
+        # the rail goes on past the plank and rises to the figure: where it would meet it, one end's tells both
+        rise = (5.0 + width_of(say(rail.offset), SIZE)) * math.tan(angle) + SIZE / 2
+        if beside == "right" and view.length(rail.offset) / 2 - rise < CLEAR_OF_RAIL:
+            continue
         foot = (x - rail.offset * math.sin(angle), y - rail.offset * math.cos(angle))
         p, q = view.point((x, y)), view.point(foot)
         items += linear(p, q, (p[0] + past, p[1]), say(rail.offset), beside=beside)
