@@ -13,6 +13,7 @@ from scarfwright.outputs.drawing.display import Clip, Item, Path, Text, flat, re
 
 Place = Sequence[Item]  # what a label is made of where it might stand
 CLEAR = 0.35  # least room round a text [page mm]
+THIN_STROKE = 0.15  # half the width of a stroke that is looked at as a mere line [page mm]
 SAME = 1e-9  # opposite sides of a box are parallel to within this [page mm]
 Axis = tuple[float, float, float, float]  # a direction, and from where to where a shape's shadow on it reaches
 
@@ -139,7 +140,7 @@ class Room:
             else:
                 for stroke in strokes(item):
                     count += 100 * sum(not self._within(p) for p in stroke)
-                    count += _meeting(taken(stroke), self.boxes)
+                    count += _meeting(taken(_as_wide(stroke, item)), self.boxes)
         return count
 
     def put(self, choices: Iterable[Sequence[Item]]) -> Sequence[Item]:
@@ -157,6 +158,17 @@ class Room:
 
     def _within(self, p: Point) -> bool:
         return self.low[0] <= p[0] <= self.high[0] and self.low[1] <= p[1] <= self.high[1]
+
+
+def _as_wide(stroke: tuple[Point, Point], path: Path) -> Sequence[Point]:
+    """The corners of a stroke as wide as it is drawn, or its ends where it is thin."""
+    half = 0.0 if path.pen is None else path.pen.width / 2
+    length = math.dist(*stroke)
+    if half < THIN_STROKE or length == 0:
+        return stroke
+    (x0, y0), (x1, y1) = stroke
+    dx, dy = half * (y1 - y0) / length, half * (x1 - x0) / length
+    return [(x0 - dx, y0 + dy), (x1 - dx, y1 + dy), (x1 + dx, y1 - dy), (x0 + dx, y0 - dy)]
 
 
 def _meeting(shape: Taken, others: Sequence[Taken]) -> int:

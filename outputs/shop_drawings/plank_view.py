@@ -79,9 +79,9 @@ def labels(work: Workup, plan: SheetPlan, view: View) -> list[list[Place]]:
         tips = [view.point((share * plan.length, level * plan.width)) for share in shares]
         return list(pointed(tips, text, size=LABEL, bold=True))
 
-    first = inside("first half", 0.25, near_heel) + led("first half", 0.25, (0.7, 0.9, 0.5))
+    first = inside("first half", 0.25, near_heel) + led("first half", 0.25, (0.7, 0.9, 0.5, 0.6, 0.4, 0.3, 0.8))
     second = inside("second half, the same turned round", 0.75, near_nose)
-    second += inside("second half", 0.75, near_nose) + led("second half", 0.75, (0.3, 0.1, 0.5))
+    second += inside("second half", 0.75, near_nose) + led("second half", 0.75, (0.3, 0.1, 0.5, 0.4, 0.6, 0.7, 0.2))
     ends = [_end_places(view, plan, mark, True), _end_places(view, plan, mark, False)]
     low, high = view.point((0.0, plan.width - mark)), view.point((plan.length, mark))
     return [*ends, _line_places(work, low, high), first, second]
