@@ -83,7 +83,8 @@ def test_many_random_jobs(name: str, job: Job) -> None:
         (  # the rail's edge rises to its figure at the plank's end
             "drawings",
             {"units": "in", "stock": {"thickness": "29.7 mm", "height": "40 mm"}, "joint": {"ratio": 6.0},
-             "clamp": {"opening": "60 mm", "throat": "60 mm", "pad_width": "15 mm", "pad_height": "8 mm", "jaw": "8 mm"}},
+             "clamp": {"opening": "60 mm", "throat": "60 mm", "pad_width": "15 mm",
+             "pad_height": "8 mm", "jaw": "8 mm"}},
         ),
         (  # a blade's height as wide as the room beside the side view
             "card",
@@ -94,7 +95,8 @@ def test_many_random_jobs(name: str, job: Job) -> None:
         (  # every place for the second half's name was taken
             "drawings",
             {"stock": {"thickness": "38 mm", "height": "48.3 mm"}, "joint": {"ratio": 17.86},
-             "clamp": {"opening": "100.6 mm", "throat": "4 21/64 in", "pad_width": "50/64 in", "jaw": "13.8 mm"}},
+             "clamp": {"opening": "100.6 mm", "throat": "4 21/64 in", "pad_width": "50/64 in",
+             "jaw": "13.8 mm", "pad_height": "10.8 mm"}},
         ),
         (  # the arrow of the feed, as wide as it is drawn, under a clamp's station
             "card",
