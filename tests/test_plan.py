@@ -258,6 +258,27 @@ def test_a_shortage_is_proved_and_what_to_buy_does_mend_it() -> None:
     assert plan(replace(request, boards=(*request.boards, bought))).verdict == "made"
 
 
+@pytest.mark.parametrize(
+    ("asked", "freed", "kind"),
+    [
+        ({"mirrored": True}, {"mirrored": False}, "opposite"),
+        ({"group": "rails", "stagger": 300}, {"group": "", "stagger": 0}, "beside"),
+    ],
+    ids=["mirrored", "staggered"],
+)
+def test_joints_that_may_not_lie_side_by_side_are_a_wish_to_give_up(
+    asked: dict[str, Any], freed: dict[str, Any], kind: str
+) -> None:
+    """Four boards reach for two rails with a joint each, and leave those joints hardly a place but one."""
+    rails = Blank("rail", 1850, 2, **asked)
+    request = Request(Rules(20, 45, 100, least=300, effort=1), (Board("board", 1000, count=4),), (rails,))
+    found = plan(request)
+    assert (found.verdict, len(found.missing)) == ("impossible", 1)
+    assert kind in {r.kind for r in remedies(request, found)}
+    mended = plan(replace(request, blanks=(replace(rails, **freed),)))
+    assert (mended.verdict, mended.joints) == ("made", 2)
+
+
 def test_every_way_out_mends_the_shortage_done_literally() -> None:
     request = replace(short(), boards=(Board("board", 1900, count=3),), blanks=(Blank("keel", 5250, allowance=50),))
     found = plan(request)

@@ -194,10 +194,11 @@ class Remedy:
     """Something that mends a shortage, tried: with it every blank is made.
 
     kind: "buy" (boards: (index into Request.buy, count)), "overlap", "allowance", "spacing" (greatest value that was
-    tried and serves), "length" (the named blank shorter), "without" (the named blank left out).
+    tried and serves), "opposite" (no blank is mirrored), "beside" (no group), "length" (the named blank
+    shorter), "without" (the named blank left out).
     """
 
-    kind: Literal["buy", "overlap", "allowance", "spacing", "length", "without"]
+    kind: Literal["buy", "overlap", "allowance", "spacing", "opposite", "beside", "length", "without"]
     boards: tuple[tuple[int, int], ...] = ()
     value: Fraction | None = None
     was: Fraction | None = None

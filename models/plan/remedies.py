@@ -50,7 +50,8 @@ class Trials:
 def remedies(
     request: Request, plan: Plan, *, until: float | None = None, stop: Callable[[], bool] = lambda: False
 ) -> tuple[Remedy, ...]:
-    """Ways out of a shortage, surest first: boards to buy, a shorter overlap or allowance, less spacing, a blank less.
+    """Ways out of a shortage, surest first: boards to buy, a shorter overlap or allowance, less spacing, joints
+    beside one another, a blank less.
 
     until: a moment of time.monotonic() after which no more is tried.
     """
@@ -60,7 +61,7 @@ def remedies(
     found = [buying(request, trials)]
     for way in (_overlap, _allowance, _spacing):
         found.append(_relaxed(request, trials, *way(request)))
-    found += [_shorter(request, plan, trials), _without(plan)]
+    found += [_opposite(request, trials), _beside(request, trials), _shorter(request, plan, trials), _without(plan)]
     return tuple(r for r in found if r is not None)
 
 
@@ -170,6 +171,24 @@ def _relaxed(
         else:
             low, joints = middle, fresh
     return Remedy(kind, value=low, was=was, joints=joints)  # type: ignore[arg-type]
+
+
+def _opposite(request: Request, trials: Trials) -> Remedy | None:
+    """The joints of a pair opposite each other."""
+    if not any(blank.mirrored for blank in request.blanks):
+        return None
+    freed = replace(request, blanks=tuple(replace(blank, mirrored=False) for blank in request.blanks))
+    joints = None if trials.over() else trials.joints(freed)
+    return None if joints is None else Remedy("opposite", joints=joints)
+
+
+def _beside(request: Request, trials: Trials) -> Remedy | None:
+    """The joints of a group beside each other."""
+    if not any(blank.group for blank in request.blanks):
+        return None
+    freed = replace(request, blanks=tuple(replace(blank, group="", stagger=0) for blank in request.blanks))
+    joints = None if trials.over() else trials.joints(freed)
+    return None if joints is None else Remedy("beside", joints=joints)
 
 
 def _shorter(request: Request, plan: Plan, trials: Trials) -> Remedy | None:

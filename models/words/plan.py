@@ -192,6 +192,10 @@ def remedy_line(say: Say, request: Request, remedy: Remedy) -> str:
     name = "" if remedy.blank is None else _blank_name(request, remedy.blank, remedy.copy)
     if remedy.kind == "without":
         return f"Leave {name} out: all others are made."
+    if remedy.kind == "opposite":
+        return "Let joints of a pair lie opposite each other: mirrored = false."
+    if remedy.kind == "beside":
+        return "Let joints of a group lie beside each other: take group and stagger out."
     value, was = float(remedy.value or 0), float(remedy.was or 0)
     if remedy.kind == "spacing":
         return f"Let joints stand nearer: spacing {value:g} instead of {was:g} overlaps."
@@ -229,7 +233,7 @@ def why_missing(why: str) -> str:
     """Why a blank is not made."""
     if why == "alone":
         return "no row of pieces from these boards keeps its joints in place"
-    return "the boards that are left do not reach"
+    return "nothing that is left serves with its joints where they may lie"
 
 
 def _blank_name(request: Request, blank: int, copy: int | None = None) -> str:
