@@ -17,6 +17,7 @@ import subprocess
 import sys
 import tempfile
 import traceback
+from contextlib import suppress
 from functools import cache
 from pathlib import Path
 
@@ -73,7 +74,8 @@ def _read_all() -> None:
 
     for package in (cli, models, outputs):
         for module in pkgutil.walk_packages(package.__path__, f"{package.__name__}."):
-            importlib.import_module(module.name)
+            with suppress(ImportError):  # what an extra brings that is not installed here
+                importlib.import_module(module.name)
     for library in ("cadquery", "ezdxf", "ortools.sat.python.cp_model", "reportlab.pdfgen.canvas", "scipy.interpolate"):
         importlib.import_module(library)
 
