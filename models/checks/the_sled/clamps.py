@@ -79,12 +79,19 @@ def _pushed_down(work: Groundwork) -> Iterator[Finding]:
         yield finding(
             "clamp.deep_meets_blade",
             where=clamp.where,
-            station_mm=clamp.station,
-            limit_mm=sooner,
-            end_mm=end,
-            spare_mm=spare,
-            lower_edge_mm=pad_lower_edge(work.job, work.way.sled),
+            **_deep(work, clamp.station, sooner),
         )
+
+
+def _deep(work: Groundwork, station: float, sooner: float) -> dict[str, float]:
+    """What is told of a clamp that is pushed down: where it sits, its limit then, and where the cut ends [mm]."""
+    return {
+        "station_mm": station,
+        "limit_mm": sooner,
+        "end_mm": work.way.travel_end,
+        "spare_mm": stop_spare(work.job),
+        "lower_edge_mm": pad_lower_edge(work.job, work.way.sled),
+    }
 
 
 def _down_on_fence(work: Groundwork) -> Iterator[Finding]:
@@ -97,11 +104,7 @@ def _down_on_fence(work: Groundwork) -> Iterator[Finding]:
         yield finding(
             "clamp.deep_meets_fence",
             where=clamp.where,
-            station_mm=clamp.station,
-            limit_mm=sooner,
-            end_mm=end,
-            spare_mm=spare,
-            lower_edge_mm=pad_lower_edge(work.job, work.way.sled),
+            **_deep(work, clamp.station, sooner),
             fence_height_mm=work.job.saw.fence_height,
             needed_length_mm=work.way.length_for(end + spare - sooner),
         )
