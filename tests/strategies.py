@@ -235,7 +235,10 @@ def likely_jobs() -> st.SearchStrategy[Job]:
             "units": st.sampled_from(["mm", "in"]),
             **full_shops(),
             "printer": st.just({"gauges": "all"}),
-            "stock": st.fixed_dictionaries({"thickness": lengths(10, 40), "height": lengths(40, 72)}),
+            "title": st.text(max_size=80),
+            "stock": st.fixed_dictionaries(
+                {"thickness": lengths(10, 40), "height": lengths(40, 72)}, optional={"species": st.text(max_size=60)}
+            ),
             "joint": st.fixed_dictionaries({"ratio": st.floats(6, 20).map(lambda n: round(n, 2))}),
             "saw": st.fixed_dictionaries({}, optional=saw),
             "clamp": st.fixed_dictionaries(clamp),

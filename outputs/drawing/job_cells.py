@@ -25,7 +25,8 @@ def job_cells(job: Job, what: str, scale: str, number: int, count: int) -> list[
 
 def _stock(job: Job) -> str:
     say, stock = drawn_in(job.units), job.stock
-    return f"Board {stock.species} {say(stock.thickness)} thick, {say(stock.height)} high".replace("  ", " ")
+    wood = f", {stock.species}" if stock.species else ""  # last: what is too long for its cell loses its end
+    return f"Board {say(stock.thickness)} thick, {say(stock.height)} high{wood}"
 
 
 def _sled_wood(job: Job) -> str:

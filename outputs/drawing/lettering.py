@@ -141,3 +141,12 @@ def fit(text: str, size: float, room: float, most_lines: int = 1, bold: bool = F
         return len(lines) <= most_lines, lines
 
     return largest_size(lines_at, by_shares(size, 0.94, LEAST_SIZE))
+
+
+def shortened(text: str, fits: Callable[[str], bool]) -> str:
+    """A text that, if need be, is cut off with dots until it fits; the dots alone where nothing does."""
+    short, left = text, text
+    while left and not fits(short):
+        left = left[:-1].rstrip()
+        short = f"{left}…"
+    return short

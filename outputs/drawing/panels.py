@@ -10,6 +10,9 @@ from scarfwright.outputs.drawing.display import EDGE, THIN, Item, Sheet, Text, b
 
 FRAME = 2.0  # the frame stands this far inside the margin
 TITLE_HEIGHT = 17.0
+CAPTION = 3.0  # type of the title block's captions, and the least of what stands under them
+CELL_TYPE = 3.6
+CELL_LEADING = 1.27  # three rows of the least type fit under a caption
 LEADING = 1.34  # of the text size, from base line to base line
 PAD = 2.0
 LEAST_TYPE = 0.8  # panels shrink their type no further [mm]
@@ -32,8 +35,9 @@ def inner(sheet: Sheet) -> tuple[float, float, float, float]:
     return (left, bottom, sheet.width - 2 * left, sheet.height - left - bottom)
 
 
-def title_block(sheet: Sheet, cells: Sequence[Cell], caption: float = 3.0) -> list[Item]:
-    """The frame and, along its foot, the title block; `caption` is the size of its captions [page mm]."""
+def title_block(sheet: Sheet, cells: Sequence[Cell], least: float = CAPTION) -> list[Item]:
+    """The frame and, along its foot, the title block. No type in it is smaller than `least` [page mm]: what is still
+    too long loses the end of its cell's first line, and that alone."""
     left = sheet.margin + FRAME
     width, height = sheet.width - 2 * left, sheet.height - 2 * left
     items: list[Item] = [
@@ -46,34 +50,39 @@ def title_block(sheet: Sheet, cells: Sequence[Cell], caption: float = 3.0) -> li
         span = width * cell.share / total
         if number:
             items.append(line([(x, left), (x, left + TITLE_HEIGHT)]))
-        items += _cell(cell, x + 1.5, left, span - 3.0, caption)
+        items += _cell(cell, x + 1.5, left, span - 3.0, least)
         x += span
     return items
 
 
-def _cell(cell: Cell, x: float, bottom: float, room: float, caption: float) -> list[Item]:
-    top = bottom + TITLE_HEIGHT
-    items: list[Item] = [Text(x, top - 1.1 - caption, cell.caption, caption, colour="#555555")]
-    height = (TITLE_HEIGHT - 2.5 - caption) / max(len(cell.lines), 1)
-    y = top - 2.3 - caption
-    for number, text in enumerate(cell.lines):
-        strong = cell.bold and number == 0
-        size, lines = _fit_height(text, min(3.6, height / LEADING), room, height, strong)
-        for row in lines:
-            y -= size * LEADING
-            items.append(Text(x, y + 0.3 * size, row, size, bold=strong))
-        y = top - 2.3 - caption - (number + 1) * height
+def _cell(cell: Cell, x: float, bottom: float, room: float, least: float) -> list[Item]:
+    top = bottom + TITLE_HEIGHT - 1.1 - CAPTION
+    items: list[Item] = [Text(x, top, cell.caption, CAPTION, colour="#555555")]
+    size, rows = _cell_rows(cell, room, top - 1.2 - bottom, least)
+    y, room = top - 1.2, top - 1.2 - bottom
+    pitch = min(room / 2, max(size * CELL_LEADING, room / max(len(rows), 1)))
+    for text, bold in rows:
+        y -= pitch
+        items.append(Text(x, y + 0.3 * size + (pitch - size * CELL_LEADING) / 2, text, size, bold=bold))
     return items
 
 
-def _fit_height(text: str, size: float, room: float, height: float, bold: bool) -> tuple[float, list[str]]:
-    """The largest size at which the wrapped text fits room x height."""
+CellRows = list[tuple[str, bool]]
 
-    def lines_at(trial: float) -> tuple[bool, list[str]]:
-        lines = lettering.wrap(text, trial, room, bold)
-        return len(lines) * trial * LEADING <= height + 1e-6, lines
 
-    return lettering.largest_size(lines_at, lettering.by_shares(size, 0.94, lettering.LEAST_SIZE))
+def _cell_rows(cell: Cell, room: float, height: float, least: float) -> tuple[float, CellRows]:
+    """The size of a cell's type and its rows, each with whether it is bold: a long first line goes without bold before
+    it goes without its end."""
+    first, *others = cell.lines
+
+    def rows_at(size: float, text: str, bold: bool) -> tuple[bool, CellRows]:
+        rows = [(row, bold) for row in lettering.wrap(text, size, room, bold)]
+        rows += [(row, False) for other in others for row in lettering.wrap(other, size, room)]
+        return len(rows) * size * CELL_LEADING <= height + 1e-6, rows
+
+    bold = cell.bold and rows_at(least, first, True)[0]
+    text = lettering.shortened(first, lambda trial: rows_at(least, trial, bold)[0])
+    return lettering.largest_size(lambda size: rows_at(size, text, bold), lettering.by_steps(CELL_TYPE, 0.1, least))
 
 
 @dataclass(frozen=True)

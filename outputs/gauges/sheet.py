@@ -34,7 +34,9 @@ def _sheet(work: Workup, page: list[Wanted], number: int, count: int) -> Sheet:
         column, row = i % COLUMNS, i // COLUMNS
         sheet.add(_cell(work, one, (x + column * cell[0], y + (ROWS - 1 - row) * cell[1], *cell)))
     sheet.add(
-        title_block(sheet, job_cells(work.job, f"Gauges and aids. {DEFER}", "each at its own scale", number, count))
+        title_block(
+            sheet, job_cells(work.job, f"Gauges and aids. {DEFER}", "each at its own scale", number, count), 2.2
+        )
     )
     return sheet
 

@@ -158,8 +158,4 @@ def filled(points: Sequence[Point], fill: str | None, pen: Pen | None = EDGE) ->
 
 def shortened(text: str, room: float, bold: bool = False) -> str:
     """A text that is cut off, with dots, where it is wider than `room` [page mm]."""
-    if lettering.width(text, SIZE, bold) <= room:
-        return text
-    while text and lettering.width(f"{text}...", SIZE, bold) > room:
-        text = text[:-1]
-    return f"{text.rstrip()}..."
+    return lettering.shortened(text, lambda short: lettering.width(short, SIZE, bold) <= room)

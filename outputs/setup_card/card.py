@@ -13,7 +13,6 @@ from scarfwright.outputs.drawing.display import Item, Sheet, scale_text
 from scarfwright.outputs.drawing.panels import Cell, inner, title_block
 from scarfwright.outputs.setup_card.frame import Area, Frame
 from scarfwright.outputs.setup_card.texts import (
-    LEAST,
     caution_band,
     checks,
     columns_of,
@@ -33,7 +32,7 @@ def setup_card(work: Workup) -> list[Sheet]:
     sheets = [_first(work, frame), *_further(work)]
     for number, sheet in enumerate(sheets, 1):
         scale = scale_text(frame.plan.scale) if number == 1 else None
-        sheet.add(title_block(sheet, _cells(work, scale, number, len(sheets)), caption=LEAST))
+        sheet.add(title_block(sheet, _cells(work, scale, number, len(sheets))))
     return sheets
 
 

@@ -16,7 +16,7 @@ from scarfwright.outputs.drawing.panels import Row, inner, panel, table, title_b
 from scarfwright.outputs.drawing.placing import Room
 from scarfwright.outputs.shop_drawings.carrier_view import carrier_block, carrier_items, carrier_labels
 from scarfwright.outputs.shop_drawings.dividing_section import section
-from scarfwright.outputs.shop_drawings.sled_details import LABEL, PANEL_SIZE, WARN
+from scarfwright.outputs.shop_drawings.sled_details import PANEL_SIZE, WARN
 from scarfwright.outputs.shop_drawings.stand import Area, heading, rows, stand
 
 RISKIEST = "CAUTIONS: the riskiest cut"
@@ -46,9 +46,7 @@ def dividing_sheet(work: Workup, number: int, count: int) -> Sheet:
         items += room.put(choices)
     sheet.add(items)
     sheet.add(_lower(work, cut, (x, y, width, LOWER)))
-    sheet.add(
-        title_block(sheet, job_cells(work.job, "Dividing the plank", scale_text(view.scale), number, count), LABEL)
-    )
+    sheet.add(title_block(sheet, job_cells(work.job, "Dividing the plank", scale_text(view.scale), number, count)))
     return sheet
 
 
@@ -80,7 +78,7 @@ def dividing_cut_sheet(work: Workup, number: int, count: int) -> Sheet:
     half = width / 2
     sheet.add(panel((x, y, half, height), RISKIEST, rows(cautions), BIG, fill=WARN))
     sheet.add(panel((x + half, y, width - half, height), "The cut", rows(order(work, cut)), BIG))
-    sheet.add(title_block(sheet, job_cells(work.job, "The dividing cut", "no drawing", number, count), LABEL))
+    sheet.add(title_block(sheet, job_cells(work.job, "The dividing cut", "no drawing", number, count)))
     return sheet
 
 

@@ -15,7 +15,7 @@ from scarfwright.outputs.drawing.panels import inner, panel, title_block
 from scarfwright.outputs.drawing.placing import Room
 from scarfwright.outputs.shop_drawings.plank_view import halves, labels, marks
 from scarfwright.outputs.shop_drawings.rail_view import rail_block, rail_items, rail_labels
-from scarfwright.outputs.shop_drawings.sled_details import LABEL, PANEL_SIZE, WARN
+from scarfwright.outputs.shop_drawings.sled_details import PANEL_SIZE, WARN
 from scarfwright.outputs.shop_drawings.stand import Area, Block, heading, rows, stand
 
 LOWER = 93.0  # of the panels: cautions in letters of 3 mm
@@ -44,7 +44,7 @@ def plank_sheet(work: Workup, number: int, count: int) -> Sheet:
         items += room.put(choices)
     sheet.add(items)
     sheet.add(_notes(work, cut, (x, y, width, LOWER)))
-    sheet.add(title_block(sheet, job_cells(work.job, "The plank", scale_text(plank.scale), number, count), LABEL))
+    sheet.add(title_block(sheet, job_cells(work.job, "The plank", scale_text(plank.scale), number, count)))
     return sheet
 
 

@@ -71,7 +71,7 @@ def _as_it_runs(work: Workup, number: int, count: int) -> Sheet:
     sheet.add(_plan(work, part, plan))
     sheet.add(told(work, (x, y, width, LOWER)))
     cells = job_cells(work.job, "Sled, as it runs", scale_text(plan.view.scale), number, count)
-    sheet.add(title_block(sheet, cells, LABEL))
+    sheet.add(title_block(sheet, cells))
     return sheet
 
 
@@ -79,7 +79,7 @@ def _details(work: Workup, number: int, count: int) -> Sheet:
     sheet = Sheet(f"{work.job.title or 'Sled'}: details and material", *drawing_size(work.job.files))
     sheet.add(details(work, sled_of(shape_of(work.way)), inner(sheet)))
     cells = job_cells(work.job, "Sled, details and material", "as marked", number, count)
-    sheet.add(title_block(sheet, cells, LABEL))
+    sheet.add(title_block(sheet, cells))
     return sheet
 
 
