@@ -20,11 +20,13 @@ from scarfwright.models.printing.laying import FilledBed, Laid, filled_beds
 from scarfwright.models.printing.note import print_lines
 from scarfwright.models.sharing.manifest import NAME as SEAL
 from scarfwright.models.sheets.layout import SheetPlan
-from scarfwright.models.sheets.operator_note import file_units, plain_lines, router_lines, unit_line
+from scarfwright.models.sheets.pieces import file_units
 from scarfwright.models.sheets.tool_path import PathPlan, tool_path
 from scarfwright.models.sled.plank import plank_plan
 from scarfwright.models.templates.laser import laser_templates
-from scarfwright.models.templates.summary import laser_lines, piece_notes
+from scarfwright.models.words.for_machines.cut_note import plain_lines, unit_line
+from scarfwright.models.words.for_machines.laser_note import laser_lines, piece_notes
+from scarfwright.models.words.for_machines.router_note import router_lines
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.formats.table import write
 

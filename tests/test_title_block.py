@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -76,7 +78,7 @@ def test_any_name_leaves_the_figures_and_the_type_alone(title: str, species: str
     assert rows[-1].text == "Sled, as it runs"
     ys = [t.y for t in rows]
     assert ys == sorted(ys, reverse=True)
-    assert all(above - below >= 1.2 * 3.0 for above, below in zip(ys, ys[1:], strict=False))
+    assert all(above - below >= 1.2 * 3.0 for above, below in pairwise(ys))
     assert min(ys) > 7.0 + 0.236 * 3.0  # above the frame, the tails of its letters too
 
 

@@ -14,6 +14,7 @@ from scarfwright.models.flat.loop import Edge, Loop, Point
 from scarfwright.models.flat.room import segment_distance
 from scarfwright.models.flat.round_cutter import reached, relieved, unreached
 from scarfwright.models.job.tables import Job
+from scarfwright.models.lengths.length import Unit
 from scarfwright.models.part.part import Feature, Operation, Part
 
 CUT_AWAY = (Operation.CUT_INSIDE, Operation.POCKET)  # what the cutter has to get into
@@ -30,6 +31,16 @@ class FlatPart:
     count: int
     along_grain: bool
     needed: bool
+
+
+def file_units(job: Job) -> Unit:
+    """The unit of the cut files."""
+    return job.units if job.files.dxf_units == "auto" else job.files.dxf_units
+
+
+def kind_of(name: str, counts: dict[str, int]) -> str:
+    """The part a numbered piece is of."""
+    return name if name in counts else name.rpartition("_")[0]
 
 
 def spacing_of(job: Job) -> float:

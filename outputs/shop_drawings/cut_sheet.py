@@ -11,8 +11,7 @@ from scarfwright.models.job.paper import drawing_size
 from scarfwright.models.lengths.drawn import drawn_in
 from scarfwright.models.part.part import Part
 from scarfwright.models.sheets.layout import SheetPlan
-from scarfwright.models.sheets.operator_note import kind_of
-from scarfwright.models.sheets.pieces import spacing_of
+from scarfwright.models.sheets.pieces import kind_of, spacing_of
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.dimension import SIZE, linear, scale_bar
 from scarfwright.outputs.drawing.display import (

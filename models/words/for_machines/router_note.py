@@ -1,7 +1,4 @@
-"""What the person at the machine has to know: the lines of cut/README.txt, which stand beside every sheet too.
-
-Plain ASCII where the job's own texts are, so that any editor and any controller shows them.
-"""
+"""What the person at the router has to know: the lines of cut/README.txt, which stand beside every sheet too."""
 
 from __future__ import annotations
 
@@ -13,20 +10,8 @@ from scarfwright.models.lengths.length import Unit
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.part.part import Operation, Part
 from scarfwright.models.sheets.layout import SheetPlan
-from scarfwright.models.sheets.pieces import TAB_CUTTERS, FlatPart, in_order, spacing_of
-
-_UNIT_NAMES = {"mm": ("millimetres", "millimetre"), "in": ("inches", "inch")}
-
-
-def file_units(job: Job) -> Unit:
-    """The unit of the cut files."""
-    return job.units if job.files.dxf_units == "auto" else job.files.dxf_units
-
-
-def unit_line(job: Job) -> str:
-    """What one drawing unit is."""
-    several, one = _UNIT_NAMES[file_units(job)]
-    return f"UNIT: {several}. One drawing unit is one {one}."
+from scarfwright.models.sheets.pieces import TAB_CUTTERS, FlatPart, file_units, in_order, kind_of, spacing_of
+from scarfwright.models.words.for_machines.cut_note import LAST, R12, other_files, spaced, unit_line
 
 
 def router_lines(
@@ -44,26 +29,7 @@ def router_lines(
         list(_hold_down(job)),
         _cautions(),
     ]
-    return _spaced(sections)
-
-
-def plain_lines(job: Job, others: Mapping[str, str]) -> list[str]:
-    """What the files of a folder hold, by name, where no machine of the job's cuts them."""
-    several, one = _UNIT_NAMES[file_units(job)]
-    return _spaced(
-        [
-            [f"CUT FILES, FOR NO MACHINE IN PARTICULAR: {job.title or 'untitled'}"],
-            [f"UNIT: {several}. One drawing unit is one {one}."],
-            ["FILES:", *_named(others)],
-        ]
-    )
-
-
-def _spaced(sections: Sequence[Sequence[str]]) -> list[str]:
-    lines: list[str] = []
-    for section in sections:
-        lines += [*([""] if lines else []), *section]
-    return lines
+    return spaced(sections)
 
 
 def _unit(job: Job) -> list[str]:
@@ -77,7 +43,7 @@ def _unit(job: Job) -> list[str]:
         "Origin: lower left corner of the sheet. Z is not in the files.",
     ]
     if job.files.dxf == "r12":
-        lines.append("R12 files carry no unit that a machine must heed: set it by hand, then check as above.")
+        lines.append(f"{R12} check as above.")
     return lines
 
 
@@ -100,20 +66,6 @@ def _sheets(job: Job, pieces: Sequence[FlatPart], plans: Sequence[SheetPlan]) ->
             of_all = "" if count == counts[name] else f" of {counts[name]}"
             yield f"  {count}{of_all} x {name}: {titles[name]}"
     yield f"Face grain along {job.router.grain}: what must be stiff along its length lies along it."
-
-
-def other_files(others: Mapping[str, str]) -> list[str]:
-    """The files that are not for this machine, each with what it is for."""
-    return ["OTHER FILES, not for this machine:", *_named(others)]
-
-
-def _named(files: Mapping[str, str]) -> list[str]:
-    return [f"  {name}: {what}" for name, what in files.items()]
-
-
-def kind_of(name: str, counts: dict[str, int]) -> str:
-    """The part a numbered piece is of."""
-    return name if name in counts else name.rpartition("_")[0]
 
 
 def _cutter(job: Job) -> Iterator[str]:
@@ -191,6 +143,5 @@ def _cautions() -> list[str]:
     return [
         "CAUTIONS: run it once in the air. Eyes, ears and lungs protected, hands out of reach, never leave it running "
         "alone, wait until the cutter has STOPPED.",
-        "The machine maker's manual, local rules and competent instruction come before this note.",
-        "Measure the first piece against the numbers before cutting the rest.",
+        *LAST,
     ]

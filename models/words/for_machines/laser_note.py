@@ -8,7 +8,8 @@ from itertools import groupby
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.part.part import Operation, Part
-from scarfwright.models.sheets.operator_note import file_units, other_files
+from scarfwright.models.sheets.pieces import file_units
+from scarfwright.models.words.for_machines.cut_note import LAST, R12, other_files, spaced, unit_line
 
 
 def laser_lines(work: Groundwork, parts: Sequence[Part], others: Mapping[str, str]) -> list[str]:
@@ -26,11 +27,7 @@ def laser_lines(work: Groundwork, parts: Sequence[Part], others: Mapping[str, st
         list(_assembly(parts)),
         list(_cautions()),
     ]
-    lines: list[str] = []
-    for section in sections:
-        if section:
-            lines += [*([""] if lines else []), *section]
-    return lines
+    return spaced(sections)
 
 
 def piece_notes(work: Groundwork, part: Part) -> tuple[str, ...]:
@@ -47,10 +44,9 @@ def piece_notes(work: Groundwork, part: Part) -> tuple[str, ...]:
 
 
 def _unit(work: Groundwork) -> Iterator[str]:
-    several, one = {"mm": ("millimetres", "millimetre"), "in": ("inches", "inch")}[file_units(work.job)]
-    yield f"UNIT: {several}. One drawing unit is one {one}. Origin: the lower left corner of each piece."
+    yield f"{unit_line(work.job)} Origin: the lower left corner of each piece."
     if work.job.files.dxf == "r12":
-        yield "R12 files carry no unit that a machine must heed: set it by hand, then check a length."
+        yield f"{R12} check a length."
 
 
 def _files(work: Groundwork, parts: Sequence[Part]) -> Iterator[str]:
@@ -112,5 +108,4 @@ def _cautions() -> Iterator[str]:
         "CAUTIONS: never leave a laser running alone; enclosure closed, fumes drawn off, a fire blanket at hand. Only "
         "material you know: no PVC or other chlorinated plastic, its fumes harm people and machine."
     )
-    yield "The machine maker's manual, local rules and competent instruction come before this note."
-    yield "Measure the first piece against the numbers before cutting the rest."
+    yield from LAST
