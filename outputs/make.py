@@ -17,7 +17,6 @@ from scarfwright.models.part.part import Part
 from scarfwright.models.planning.numbers import plan_numbers
 from scarfwright.models.planning.planned import Planned
 from scarfwright.models.printing.laying import FilledBed, Laid, filled_beds
-from scarfwright.models.printing.note import print_lines
 from scarfwright.models.sharing.manifest import NAME as SEAL
 from scarfwright.models.sheets.layout import SheetPlan
 from scarfwright.models.sheets.pieces import file_units
@@ -26,6 +25,7 @@ from scarfwright.models.sled.plank import plank_plan
 from scarfwright.models.templates.laser import laser_templates
 from scarfwright.models.words.for_machines.cut_note import plain_lines, unit_line
 from scarfwright.models.words.for_machines.laser_note import laser_lines, piece_notes
+from scarfwright.models.words.for_machines.print_note import print_lines
 from scarfwright.models.words.for_machines.router_note import router_lines
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.formats.table import write

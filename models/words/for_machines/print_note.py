@@ -10,6 +10,7 @@ from scarfwright.models.lengths.say import say_in
 from scarfwright.models.printing.bed import height
 from scarfwright.models.printing.laying import FilledBed, Laid
 from scarfwright.models.printing.overhang import ceilings
+from scarfwright.models.words.for_machines.cut_note import spaced
 
 
 def print_lines(job: Job, things: Sequence[tuple[Laid, int]], beds: Sequence[FilledBed]) -> list[str]:
@@ -21,7 +22,7 @@ def print_lines(job: Job, things: Sequence[tuple[Laid, int]], beds: Sequence[Fil
         ["BEDS, all parts side by side:", *(_bed(bed) for bed in beds)],
         list(_cautions()),
     ]
-    return [line for section in sections for line in ("", *section)][1:]
+    return spaced(sections)
 
 
 def _settings(job: Job) -> Iterator[str]:
