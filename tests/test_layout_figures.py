@@ -11,6 +11,7 @@ from scarfwright.models.flat.room import Capsule
 from scarfwright.models.job.tables import Job
 from scarfwright.models.sled import layout as lay
 from scarfwright.models.sled.blade import Blade, Jaw
+from scarfwright.models.sled.holes import dowel_holes, fits
 from scarfwright.models.sled.making import sled_way
 from scarfwright.models.sled.sled import from_sheet
 from scarfwright.models.sled.way import SledWay
@@ -273,10 +274,10 @@ def test_handles_go_on_by_fives_past_a_notch_in_their_way() -> None:
 def test_a_hole_keeps_8_of_wood_to_edges_and_openings() -> None:
     square = [(0.0, 0.0), (100.0, 0.0), (100.0, 100.0), (0.0, 100.0)]
     slot = Capsule((50.0, 50.0), (50.0, 50.0), 10.0)
-    assert lay.fits(Capsule((13.0, 50.0), (13.0, 50.0), 5.0), square, [])
-    assert not lay.fits(Capsule((12.9, 50.0), (12.9, 50.0), 5.0), square, [])
-    assert lay.fits(Capsule((27.0, 50.0), (27.0, 50.0), 5.0), square, [slot])
-    assert not lay.fits(Capsule((27.1, 50.0), (27.1, 50.0), 5.0), square, [slot])
+    assert fits(Capsule((13.0, 50.0), (13.0, 50.0), 5.0), square, [])
+    assert not fits(Capsule((12.9, 50.0), (12.9, 50.0), 5.0), square, [])
+    assert fits(Capsule((27.0, 50.0), (27.0, 50.0), 5.0), square, [slot])
+    assert not fits(Capsule((27.1, 50.0), (27.1, 50.0), 5.0), square, [slot])
 
 
 # -- sheet: dowels ---------------------------------------------------------------------------------------------
@@ -298,7 +299,7 @@ def test_dowels_down_the_middle_as_far_apart_as_they_can(length: float) -> None:
     def good(i: int) -> bool:
         x = i * length / 200
         at = (x, way.sled.width_at(x) / 2)
-        return lay.fits(Capsule(at, at, 4.0), way.sled.corners(), others)
+        return fits(Capsule(at, at, 4.0), way.sled.corners(), others)
 
     places = [i for i in range(1, 200) if good(i)]
     near, middle, far = (round(x / (length / 200)) for x, _ in dowels)
@@ -316,10 +317,8 @@ def test_no_dowels_where_there_is_nothing_to_hold_together(changes: dict[str, An
 def test_dowels_keep_their_own_wood_between_them(length: float, places: list[float]) -> None:
     """Of 8, with 8 of wood: from 12 to 12 off the other end, and 16 from one to the next; one alone holds nothing."""
     sled = from_sheet(60.0, 36.0, length, 12.0)
-    bare = replace(way_of(length=900, sled=SHEET).layout, notches=(), handle_holes=(), dowels=())
-    assert [x for x, _ in lay._dowels(sled, bare)] == pytest.approx(places, abs=min(length / 200, 1.0))
-    thick = replace(bare, dowel_radius=300.0)
-    assert lay._dowels(sled, thick) == ()
+    assert [x for x, _ in dowel_holes(sled, 4.0, [])] == pytest.approx(places, abs=min(length / 200, 1.0))
+    assert dowel_holes(sled, 300.0, []) == ()
 
 
 def test_every_opening_has_its_name() -> None:

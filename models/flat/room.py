@@ -55,9 +55,10 @@ def between(one: Capsule, other: Capsule) -> float:
 def inside_by(shape: Capsule, corners: list[Point]) -> float:
     """How far a capsule stays inside a polygon [mm]; negative where it breaks out."""
     edges = list(zip(corners, corners[1:] + corners[:1], strict=True))
-    least = min(segment_distance(shape.start, shape.end, p, q) for p, q in edges)
-    within = in_ring(shape.start, edges) and in_ring(shape.end, edges)
-    return least - shape.radius if within else -least - shape.radius
+    start, end, radius = shape
+    least = min([segment_distance(start, end, p, q) for p, q in edges])
+    within = in_ring(start, edges) and (start == end or in_ring(end, edges))
+    return least - radius if within else -least - radius
 
 
 def in_ring(point: Point, ring: Sequence[Segment]) -> bool:

@@ -9,16 +9,14 @@ import math
 from dataclasses import dataclass, replace
 
 from scarfwright.models.flat.loop import Point
-from scarfwright.models.flat.room import Capsule, between, inside_by
+from scarfwright.models.flat.room import Capsule
 from scarfwright.models.job.tables import Job
 from scarfwright.models.joint.joint import Joint
 from scarfwright.models.lengths.length import common, round_up
 from scarfwright.models.lengths.steps import fine_step
 from scarfwright.models.sled.blade import Blade, Jaw, Travels
+from scarfwright.models.sled.holes import dowel_holes, handle_holes
 from scarfwright.models.sled.sled import Notch, Sled, station_with_left
-
-WOOD_AROUND = 8.0  # least wood round a drilled hole; common practice, no source
-MOST_DOWELS = 3
 
 
 @dataclass(frozen=True)
@@ -84,13 +82,14 @@ def lay_out(job: Job, joint: Joint, blade: Blade, travel: Travels, sled: Sled) -
         clamps=tuple(sorted(clamps, key=lambda c: c.station)),
         least_station=least,
         hand_line=hand_line,
-        handle_holes=_handle_holes(job, sled, hand_line, taken),
+        handle_holes=handle_holes(job, sled, hand_line, taken),
         handle_radius=job.sled.handle_hole / 2,
         dowels=(),
         dowel_radius=job.sled.dowel / 2,
     )
     if job.sled.made_from == "sheet" and job.sled.dowel > 0 and job.sled.layers > 1:
-        return replace(layout, dowels=_dowels(sled, layout))
+        taken = [shape for _, shape in layout.capsules(sled)]
+        return replace(layout, dowels=dowel_holes(sled, layout.dowel_radius, taken))
     return layout
 
 
@@ -290,59 +289,3 @@ def hands_at(job: Job, blade: Blade, travel: Travels, clear: float) -> float:
     """From the heel along the fence edge [mm]: at the end of the cut and its margin still `clear` of the blade."""
     end = max(travel.end(job.saw.end_of_cut), 0.0) + job.saw.travel_margin
     return end + blade.reach(0.0) + clear
-
-
-def _handle_holes(job: Job, sled: Sled, hand_line: float, taken: list[Capsule]) -> tuple[Point, ...]:
-    """Two holes along the middle of the sled's width, behind the hand line and clear of the notches.
-
-    "auto" takes the first place where they fit and gives none where they fit nowhere; a station that was asked
-    for is taken as it is, and checked later.
-    """
-    if job.sled.handle_hole <= 0:
-        return ()
-    half = job.sled.handle_spacing / 2
-    if job.sled.handle_station != "auto":
-        return _hole_pair(sled, job.sled.handle_station, half)
-    radius = job.sled.handle_hole / 2
-    corners = sled.corners()
-    station = hand_line + half + radius + WOOD_AROUND
-    while station + half + radius < sled.length:
-        pair = _hole_pair(sled, station, half)
-        if all(fits(Capsule(p, p, radius), corners, taken) for p in pair):
-            return pair
-        station += 5.0
-    return ()
-
-
-def _hole_pair(sled: Sled, station: float, half: float) -> tuple[Point, ...]:
-    xs = (sled.length - station - half, sled.length - station + half)
-    return tuple((x, sled.width_at(x) / 2) for x in xs)
-
-
-def fits(hole: Capsule, corners: list[Point], taken: list[Capsule]) -> bool:
-    """Whether a hole keeps enough wood around it."""
-    return inside_by(hole, corners) >= WOOD_AROUND and all(between(hole, t) >= WOOD_AROUND for t in taken)
-
-
-def _dowels(sled: Sled, layout: Layout) -> tuple[Point, ...]:
-    """Up to three dowel holes down the middle of the width, as far apart as the other openings let them."""
-    radius = layout.dowel_radius
-    taken = [shape for _, shape in layout.capsules(sled)]
-    corners = sled.corners()
-    step = sled.length / 200
-    places = [(i * step, sled.width_at(i * step) / 2) for i in range(1, 200)]
-
-    def first(order: list[Point]) -> Point | None:
-        return next((p for p in order if fits(Capsule(p, p, radius), corners, taken)), None)
-
-    nose, heel = first(places), first(places[::-1])
-    if nose is None or heel is None:
-        return ()
-    middle = first(sorted(places, key=lambda p: abs(p[0] - (nose[0] + heel[0]) / 2)))
-    chosen = [nose, middle or nose, heel]
-    least = 2 * radius + WOOD_AROUND
-    kept = [chosen[0]]
-    for point in chosen[1:MOST_DOWELS]:
-        if math.dist(point, kept[-1]) >= least:
-            kept.append(point)
-    return tuple(kept) if len(kept) > 1 else ()

@@ -84,6 +84,8 @@ def _closes(loop: Loop, by: float, nick: float) -> bool:
 
     A beam of radius r leaves r^2 (tan(turn / 2) - turn / 2) in each corner that points to its side.
     """
+    if loop.circle is not None:
+        return loop.circle[1] + by <= ROUNDING
     there = offset(loop, by)
     if len(there) != 1:
         return True

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.part.part import Part
@@ -40,14 +41,16 @@ def templates(work: Groundwork, pieces: Sequence[FlatPart]) -> list[Part]:
 
 def cuts(work: Groundwork, pieces: Sequence[FlatPart]) -> Iterator[Cut]:
     """Each template split to the bed, nominal still."""
-    kerf = float(work.job.laser.kerf)
-    bed_x, bed_y = _bed(work)
-    for whole in templates(work, pieces):
-        try:
-            sections = split(whole, bed_x, bed_y, PLAY)
-        except SplitError:
-            sections = ()
-        yield Cut(whole, sections, tuple(lost(whole, kerf)))
+    return (_cut(whole, *_bed(work), float(work.job.laser.kerf)) for whole in templates(work, pieces))
+
+
+@lru_cache(maxsize=32)  # a job that is worked out again has most of its templates as they were
+def _cut(whole: Part, bed_x: float, bed_y: float, kerf: float) -> Cut:
+    try:
+        sections = split(whole, bed_x, bed_y, PLAY)
+    except SplitError:
+        sections = ()
+    return Cut(whole, sections, tuple(lost(whole, kerf)))
 
 
 def laser_templates(work: Groundwork, pieces: Sequence[FlatPart]) -> list[Part]:

@@ -14,7 +14,8 @@ from scarfwright.models.flat.room import between, inside_by
 from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.length import common, round_up
 from scarfwright.models.lengths.steps import fine_step
-from scarfwright.models.sled.layout import WOOD_AROUND, hand_room, hands_at
+from scarfwright.models.sled.holes import WOOD_AROUND
+from scarfwright.models.sled.layout import hand_room, hands_at
 
 
 def check_hands(work: Groundwork) -> Iterator[Finding]:
