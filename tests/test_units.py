@@ -54,6 +54,8 @@ FORMS: list[tuple[str, Fraction, str]] = [
     ("0", Fraction(0), "0 mm"),
     ("0.0", Fraction(0), "0 mm"),
     ("1,5 mm", Fraction(3, 2), "1.5 mm"),
+    ("0,400 mm", Fraction(2, 5), "0.4 mm"),
+    ("1200,500 mm", Fraction(2401, 2), "1200.5 mm"),
     ("22,25mm", Fraction(89, 4), "22.25 mm"),
     ("0,9 m", Fraction(900), "900 mm"),
     ("1,5 in", INCH * 3 / 2, "1 1/2 in"),

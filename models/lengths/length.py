@@ -49,7 +49,8 @@ UNIT_NAMES = {
 }
 NUMBER = r"\d+\s*-\s*\d+\s*/\s*\d+|\d+\s+\d+\s*/\s*\d+|\d+\s*/\s*\d+|\d+[.,]\d+|\d+\.|\.\d+|\d+"
 _TERM = re.compile(rf"\s*(?P<number>{NUMBER})\s*(?P<unit>[a-zA-Z]+|'|\")?\.?", re.ASCII)
-_THOUSANDS = re.compile(r"\d+,\d{3}(?!\d)", re.ASCII)  # 1,500: a thousand and a half, or one and a half
+# 1,500 is a thousand and a half, or one and a half; no thousands are written 0,400 or 1200,500
+_THOUSANDS = re.compile(r"(?<!\d)[1-9]\d{0,2},\d{3}(?!\d)", re.ASCII)
 _NOTHING = re.compile(r"0+([.,]0*)?", re.ASCII)
 VULGAR = {
     "¼": "1/4",

@@ -37,7 +37,7 @@ const lengths = (data, units) => {
     text = text.trim();
     if (/[-,]$/.test(text)) refuse("form", value);
     if (text.startsWith("-")) refuse("negative", value);
-    const [thousands] = text.match(/\d+,\d{3}(?!\d)/) ?? [];
+    const [thousands] = text.match(/(?<!\d)[1-9]\d{0,2},\d{3}(?!\d)/) ?? [];
     if (thousands) refuse("thousands", value, { many: thousands.replace(",", ""), few: thousands.replace(",", ".") });
     let total = [0n, 1n];
     const seen = [];
