@@ -8,8 +8,8 @@ from functools import cache
 
 from scarfwright.models.accuracy.outlook import outlook
 from scarfwright.models.checks import check_all, check_machine
-from scarfwright.models.checks.at_the_saw.reach import heard
 from scarfwright.models.checks.craft import check_craft
+from scarfwright.models.checks.heard import heard
 from scarfwright.models.checks.outlook import check_outlook
 from scarfwright.models.craft import craft_of
 from scarfwright.models.cut.cut import the_cut

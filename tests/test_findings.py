@@ -186,6 +186,24 @@ def test_a_nose_notch_off_the_end_is_told_in_its_own_terms() -> None:
     assert "notch.off_sled" not in raised(tables(BASE, wrong, {"sled.nose_station": match[1]}))
 
 
+@pytest.mark.parametrize("length", ["auto", "1500 mm"])
+def test_a_nose_notch_nowhere_on_the_sled_is_told_and_what_follows_from_it_is_not(length: str) -> None:
+    wrong: Change = {"sled.nose_station": "3000 mm", "sled.nose_flat": 0, "sled.length": length}
+    found = raised(tables(BASE, wrong))
+    assert [f.code for f in found.values() if f.level is Level.FAULT] == ["notch.off_sled"]
+    text = found["notch.off_sled"].text
+    assert text.startswith("The nose notch at 3000 mm from the nose end reaches past the end of the sled.")
+    assert found["notch.off_sled"].remedies
+    for remedy in found["notch.off_sled"].remedies:
+        after = raised(tables(BASE, wrong, dict(remedy)))
+        assert not [f for f in after.values() if f.level is Level.FAULT]
+
+
+def test_a_notch_that_is_partly_on_the_sled_keeps_what_is_told_of_its_clamp() -> None:
+    found = raised(tables(BASE, {"sled.extra_stations": ["20 mm"]}))
+    assert {"notch.off_sled", "clamp.meets_blade"} <= set(found)
+
+
 def test_slope_in_both_forms() -> None:
     assert "slope of 5:1, 11.31°" in text_of("joint.slope_steep", {"joint.ratio": 5, "sled.length": "600 mm"})
     assert "slope of 25:1, 2.29°" in text_of("joint.slope_flat", {"joint.ratio": 25})

@@ -30,7 +30,9 @@ def _too_long(work: Groundwork, one: Finding) -> Iterator[Family]:
 def _off_sled(work: Groundwork, one: Finding) -> Iterator[Family]:
     least, most = number(one, "least_mm"), number(one, "most_mm")
     if least <= most:
-        inside = least if number(one, "station_mm") < least else most - 2 * said(work).step
+        step = said(work).step  # what is written is rounded up, from the nose end too
+        near = least + step if one.numbers["where"] == "nose" else least
+        inside = near if number(one, "station_mm") < least else most - 2 * step
         yield from station(work, one, inside)
     yield longer(work)
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
 from scarfwright.models.findings import ABOVE_REACH, Finding, finding
 from scarfwright.models.groundwork import Groundwork
@@ -19,8 +19,3 @@ def check_reach(work: Groundwork) -> Iterator[Finding]:
         return
     reach = min(saw.max_depth, work.way.blade.radius) - saw.blade_above_work
     yield finding(ABOVE_REACH, tall_mm=tall, rise_mm=rise, reach_mm=reach if reach > 0 else None)
-
-
-def heard(found: Sequence[Finding]) -> tuple[Finding, ...]:
-    """The findings a builder is to hear: above the saw's reach that alone, since every other size follows from it."""
-    return tuple(f for f in found if f.code == ABOVE_REACH) or tuple(found)

@@ -17,7 +17,9 @@ def _longer_than_sled(say: Say, *, where: str, notch_length_mm: float, work_edge
 def _off_sled(
     say: Say, *, where: str, station_mm: float, least_mm: float, most_mm: float, work_edge_mm: float, **_: object
 ) -> str:
-    wrong = f"{_at(say, where, station_mm)} reaches past the end of the sled."
+    from_nose = f"The nose notch at {say(work_edge_mm - station_mm)} from the nose end"
+    at = from_nose if where == "nose" and station_mm <= work_edge_mm else _at(say, where, station_mm)
+    wrong = f"{at} reaches past the end of the sled."
     if least_mm > most_mm:
         return wrong
     if where == "nose":
