@@ -79,11 +79,10 @@ def plan_command(
 
 def care(work: Workup, planned: Planned) -> None:
     """What needs care about boards and blanks: their cautions, and a twist held against too few joints."""
-    limits = work.job.limits
-    told = None if limits.twist is None else words.joints_of_a_blank(planned.request, planned.plan, limits.joints)
+    told = words.twists_add(work.job.limits, planned.request, planned.plan)
     if told is not None:
         say.console().print(told)
-    say.findings(f for f in work.findings if f.level is Level.CAUTION and f.code.split(".")[0] in ("plan", "bending"))
+    say.findings(words.needs_care(work.findings))
 
 
 def can_plan(work: Workup) -> bool:

@@ -27,6 +27,7 @@ from scarfwright.models.words.for_machines.cut_note import plain_lines, unit_lin
 from scarfwright.models.words.for_machines.laser_note import laser_lines, piece_notes
 from scarfwright.models.words.for_machines.print_note import print_lines
 from scarfwright.models.words.for_machines.router_note import router_lines
+from scarfwright.models.words.plan import needs_care, twists_add
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.formats.table import write
 
@@ -109,7 +110,9 @@ def _plan(work: Workup, planned: Planned, *, paper: bool) -> list[OutputFile]:
     tell = say_in(job.units)
     wood = f"{job.stock.species} {tell(job.stock.thickness)} thick, {tell(job.stock.height)} high".strip()
     size = drawing_size(job.files)
-    look = Look(job.title, job.units, wood, size, "Letter" if size == LETTER else "A4")
+    twists = twists_add(job.limits, planned.request, planned.plan)
+    care = (*([] if twists is None else [twists]), *(one.text for one in needs_care(work.findings)))
+    look = Look(job.title, job.units, wood, size, "Letter" if size == LETTER else "A4", care)
     sheets = plan_sheets(planned.request, planned.plan, look)
     pages = [_item(f"paper/plan-{number}.svg", sheet) for number, sheet in enumerate(sheets, 1)]
     return [*found, _item("paper/plan.pdf", sheets), *pages]

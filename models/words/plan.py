@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
+from scarfwright.models.findings import Finding, Level
+from scarfwright.models.job.tables import Limits
 from scarfwright.models.lengths.say import Say
 from scarfwright.models.plan.data import Cut, JointPlace, Plan, Remedy, Request, Row
 from scarfwright.models.words.sentence import Sentence
@@ -11,6 +15,16 @@ CAUTIONS = (
     "Grading, class rules and licensed practice decide what wood may carry.",
     "Look at every board before you cut: a defect that is not in the job is not in the plan.",
 )
+
+
+def twists_add(limits: Limits, request: Request, plan: Plan) -> str | None:
+    """That a twist is held against fewer joints than a blank of the plan has, or nothing."""
+    return None if limits.twist is None else joints_of_a_blank(request, plan, limits.joints)
+
+
+def needs_care(found: Iterable[Finding]) -> list[Finding]:
+    """What a plan says beside its cuts: the cautions about boards, blanks and their bends."""
+    return [f for f in found if f.level is Level.CAUTION and f.code.split(".")[0] in ("plan", "bending")]
 
 
 def _no_blanks(_: Say, *, boards: float) -> str:

@@ -14,13 +14,15 @@ from scarfwright.models.plan.data import Board, Cut, Plan, Request
 
 @dataclass(frozen=True)
 class Look:
-    """How a plan is shown: the job's title and unit, a line about the wood, paper width and height [mm]."""
+    """How a plan is shown: the job's title and unit, a line about the wood, paper width and height [mm], its name, and
+    what needs care about boards and blanks."""
 
     title: str
     units: Unit
     wood: str
     paper: tuple[float, float]
     paper_name: str
+    care: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -99,6 +99,7 @@ def _summary(request: Request, plan: Plan, look: Look, say: Say) -> list[Named]:
         name = f"{blank_code(request, one.blank, one.copy)} {request.blanks[one.blank].name}"
         rows.append(Row(f"{name}: {words.why_missing(one.why)}", "Not made"))
     rows += [Row(words.remedy_line(say, request, r), "Way out") for r in plan.remedies]
+    rows += [Row(text, "Caution", bold=True) for text in look.care]
     if not plan.repeatable:
         rows.append(Row("Stopped by the clock or by hand: another run may find another plan."))
     half = width * 0.55
