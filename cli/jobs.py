@@ -69,12 +69,6 @@ def find(path: Path | None, shop: Path | None = None) -> Found:
     return Found(read.job, file, read)
 
 
-def find_job(path: Path | None) -> tuple[Job, Path]:
-    """The same, as the job and its file. Raises JobError."""
-    found = find(path)
-    return found.job, found.file
-
-
 def for_this_run(job: Job, instead: dict[str, Any], only: Iterable[str]) -> Job:
     """The job with keys of [files] as the command line asks for them (None leaves what the job says).
 

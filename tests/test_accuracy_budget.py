@@ -12,9 +12,10 @@ from hypothesis import Phase, given, settings
 from hypothesis import strategies as st
 from scarfwright.models.accuracy import effects
 from scarfwright.models.accuracy.budget import SOURCES, Spreads, budget, careful
-from scarfwright.models.accuracy.monte_carlo import try_joints
 from scarfwright.models.accuracy.verdict import Errors, Limits, judge
 from scarfwright.models.joint.joint import Joint
+
+from tests.try_joints import try_joints
 
 JOINTS = st.builds(
     lambda n, t, h, c: Joint(n, t, max(h, t), c),

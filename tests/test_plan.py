@@ -9,7 +9,6 @@ from typing import Any
 
 import pytest
 from hypothesis import HealthCheck, assume, given, reject, settings
-from scarfwright.models.plan.by_hand import longest_first
 from scarfwright.models.plan.counting.rows import bound_by_count
 from scarfwright.models.plan.data import Blank, Board, Buy, Plan, Progress, Request, Rules, exact
 from scarfwright.models.plan.goals import score
@@ -19,6 +18,7 @@ from scarfwright.models.plan.remedies import remedies
 from scarfwright.models.plan.troubles import troubles
 
 from tests.plan_brute import Best, TooLargeError, brute
+from tests.plan_by_hand import longest_first
 from tests.plan_checker import complaints, longest_offcut, row_complaints
 from tests.plan_instances import tiny_requests, usual, waste_free
 

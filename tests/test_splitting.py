@@ -10,7 +10,7 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from scarfwright.models.flat.loop import Loop, circle, polygon, rectangle, rounded, slot
-from scarfwright.models.flat.overlap import inside, meet, meet_area, uncovered_area
+from scarfwright.models.flat.overlap import inside, meet, meet_area, uncovered
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.part.lettering import lettered, text_width
 from scarfwright.models.part.part import Feature, Mark, Operation, Part, Raised
@@ -169,6 +169,11 @@ SHAPES = st.one_of(
         steps(-6, 0), steps(-6, 6), steps(1, 6), steps(-6, 6), steps(0.5, 6),
     ),
 )  # fmt: skip
+
+
+def uncovered_area(loop: Loop, covers: list[Loop]) -> float:
+    """Area inside a loop and outside all covers [mm2]; the covers may overlap each other."""
+    return sum(found.area for found in uncovered(loop, covers))
 
 
 @given(SHAPES, SHAPES, SHAPES)

@@ -80,8 +80,3 @@ def thickness_step(one: float, other: float) -> float:
 def stiffness_change(thickness: float, nominal: float) -> float:
     """Share by which the bending stiffness differs, across the thickness: (T / t)^3 - 1. Breadth and wood alike."""
     return (thickness / nominal) ** 3 - 1
-
-
-def stick_difference(angle: float, length: float) -> float:
-    """By how much winding sticks of a length differ at their ends for a twist [mm]."""
-    return length * math.sin(angle)

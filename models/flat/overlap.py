@@ -49,11 +49,6 @@ def meet_area(loop: Loop, region: Loop) -> float:
     return sum(found.area for found in meet(loop, region))
 
 
-def uncovered_area(loop: Loop, covers: Iterable[Loop]) -> float:
-    """Area inside a loop and outside all covers [mm2]; the covers may overlap each other."""
-    return sum(found.area for found in uncovered(loop, covers))
-
-
 def uncovered(loop: Loop, covers: Iterable[Loop]) -> list[Loop]:
     """What of a loop no cover hides; openings in it run clockwise."""
     over = [cover.counter_clockwise() for cover in covers if boxes_meet(loop, cover)]

@@ -11,7 +11,6 @@ solids. Source: the project's own geometry.
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 from typing import Literal
 
@@ -98,27 +97,3 @@ def meeting(left: Board, right: Board) -> Meeting:
     if one is None or other is None:
         return "square_end"
     return "closes" if one != other else "open_v"
-
-
-def middle_shape(board: Board) -> Literal["alike", "opposed"] | None:
-    """A board with two tapers: "alike" if its two cuts are parallel (tips on opposite faces), "opposed" if not.
-
-    Both can be glued up. Alike is what the same edge down for both cuts gives; after "opposed" the next board must be
-    cut, and lies in the stick, rolled over: its marked edge up.
-    """
-    if board.left is None or board.right is None:
-        return None
-    return "alike" if board.left != board.right else "opposed"
-
-
-def v_angle(theta: float) -> float:
-    """Angle between the two cut faces of an open V [rad], 180 degrees less twice the slope's angle `theta` [rad]."""
-    return math.pi - 2 * theta
-
-
-def quarter_angle(theta: float) -> float:
-    """Angle between the cut faces if a board of square section is rolled a quarter turn [rad]; 0 would be closed.
-
-    cos = sin^2(theta): the faces stand nearly square to one another, and touch in a point.
-    """
-    return math.acos(math.sin(theta) ** 2)

@@ -13,7 +13,7 @@ from scarfwright.models.words.the_book.leads import NOT_HERE
 from scarfwright.models.words.the_book.leaves import by_folder, told_of
 from scarfwright.models.workup import Workup
 from scarfwright.outputs.book.blocks import Block
-from scarfwright.outputs.book.chapters import CHAPTERS, Chapter
+from scarfwright.outputs.book.chapters import Chapter
 from scarfwright.outputs.book.resources import resource
 from scarfwright.outputs.formats.svg import inline_svg
 from scarfwright.outputs.narrow.scene import Scene
@@ -78,8 +78,3 @@ def _html(
             inner=inner,
         )
     )
-
-
-def chapter_keys() -> tuple[str, ...]:
-    """The keys in working order."""
-    return tuple(chapter.key for chapter in CHAPTERS)

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from fractions import Fraction
 from string import ascii_uppercase
 
 from scarfwright.models.lengths.length import Unit
@@ -81,7 +80,3 @@ def by_board(found: list[Piece]) -> Iterator[tuple[tuple[int, int, int], list[Pi
     for piece in found:
         rows.setdefault((piece.cut.board, piece.cut.copy, piece.cut.strip), []).append(piece)
     yield from rows.items()
-
-
-def cut_length(cut: Cut) -> float:
-    return float(Fraction(cut.end) - cut.start)

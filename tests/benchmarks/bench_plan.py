@@ -16,13 +16,13 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[2]
 sys.path.insert(0, str(ROOT))
 
-from scarfwright.models.plan.by_hand import longest_first  # noqa: E402
 from scarfwright.models.plan.counting.least import least_consumed  # noqa: E402
 from scarfwright.models.plan.data import Blank, Board, Plan, Request, Rules  # noqa: E402
 from scarfwright.models.plan.goals import joints, score, used  # noqa: E402
 from scarfwright.models.plan.planner import plan  # noqa: E402
 from scarfwright.models.plan.problem import build  # noqa: E402
 
+from tests.plan_by_hand import longest_first  # noqa: E402
 from tests.plan_checker import complaints  # noqa: E402
 from tests.plan_instances import usual  # noqa: E402
 

@@ -17,11 +17,6 @@ MAKER_FIRST = "The adhesive maker's instructions come before every figure here."
 FINGER_ROOM = 25.0  # under a clamp when the work stands on edge; common practice, no source
 
 
-def kind_name(kind: AdhesiveKind | None) -> str:
-    """ "PVA", or what to say where the job names none."""
-    return "your glue" if kind is None else kind.name
-
-
 def amount_rows(plan: GluePlan, units: Unit) -> list[tuple[str, str]]:
     """Label and figure: glue, pressure, clamps, warmth, moisture, times."""
     fig, asked, amounts = Figures(units), plan.asked, plan.amounts
