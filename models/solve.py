@@ -62,21 +62,24 @@ def advised(job: Job) -> Workup:
 
 
 def _judged(job: Job) -> Workup:
-    work = _of_sled(*sled_way(job, nominal_length(job)))
+    work = _along_its_sled(job)
     return replace(work, findings=heard(work.findings))
 
 
-def nominal_length(job: Job) -> float:
-    """The sled's length as planned [mm]: "auto" is searched for the job as it was before anything was measured."""
+def _along_its_sled(job: Job) -> Workup:
+    """A length of "auto" is searched for the job as it was before anything was measured."""
     if job.sled.length != "auto":
-        return float(job.sled.length)
-    unmeasured = {"heel_as_made": None, "nose_as_made": None, "length_as_made": None}
-    return _shortest_that_serves(job.model_copy(update={"sled": job.sled.model_copy(update=unmeasured)}))
+        return _of_sled(*sled_way(job, float(job.sled.length)))
+    sled = job.sled.model_copy(update={"heel_as_made": None, "nose_as_made": None, "length_as_made": None})
+    if sled == job.sled:
+        return _shortest_that_serves(job)
+    planned = _shortest_that_serves(job.model_copy(update={"sled": sled}))
+    return _of_sled(*sled_way(job, planned.way.nominal.length))
 
 
-def _shortest_that_serves(job: Job) -> float:
-    """The first length, going up, without a fault, or one a little longer that has a place for the handle too; else the
-    one with the fewest faults, shortest first."""
+def _shortest_that_serves(job: Job) -> Workup:
+    """Of the first length, going up, without a fault, or one a little longer that has a place for the handle too; else
+    of the one with the fewest faults, shortest first."""
     step = coarse_step(job.units)
     longest = LONGEST_SLED
     if job.sled.made_from == "plank":
@@ -90,10 +93,13 @@ def _shortest_that_serves(job: Job) -> float:
         return sled_way(job, length)
 
     @cache
+    def work(length: float) -> Workup:
+        return _of_sled(*way(length))
+
     def wrong(length: float) -> tuple[int, bool]:
         """How many faults a sled of this length has, and whether the handle asked for has no place."""
-        found = list(_of_sled(*way(length)).findings)
-        return len(faults(found)), any(f.code == "handle.no_room" for f in found)
+        found = work(length).findings
+        return len(faults(list(found))), any(f.code == "handle.no_room" for f in found)
 
     lengths = [count * step for count in range(1, max(math.floor(longest / step + 1e-9), 1) + 1)]
     for place, length in enumerate(lengths):
@@ -102,8 +108,8 @@ def _shortest_that_serves(job: Job) -> float:
         count, no_handle = wrong(length)
         if count == 0:
             further = lengths[place + 1 : place + 1 + FURTHER] if no_handle else ()
-            return next((longer for longer in further if wrong(longer) == (0, False)), length)
-    return min(lengths, key=lambda length: (wrong(length)[0], length))
+            return work(next((longer for longer in further if wrong(longer) == (0, False)), length))
+    return work(min(lengths, key=lambda length: (wrong(length)[0], length)))
 
 
 def _of_sled(way: SledWay, unmeasurable: bool) -> Workup:
