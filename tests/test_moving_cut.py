@@ -10,13 +10,13 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import Phase, given, settings
 from lxml import etree
 from scarfwright.models.cut.bodies import hinge, moving_setup
 from scarfwright.models.cut.moments import TOLERANCE, passage
 from scarfwright.models.cut.scene import setup_scene
 from scarfwright.models.findings import Level
-from scarfwright.models.job.file import read_job
+from scarfwright.models.job.file import job_from_dict, read_job
 from scarfwright.models.job.tables import Job
 from scarfwright.models.solve import work_out, work_up
 from scarfwright.models.words.at_the_saw.moments import told
@@ -29,6 +29,7 @@ from tests.proof_jobs import faultless
 from tests.strategies import jobs
 
 EXAMPLES = Path(__file__).resolve().parent.parent / "examples"
+AS_THEY_COME = [Phase.explicit, Phase.reuse, Phase.generate]  # making a job smaller takes longer than it helps
 NAMES = ("plank-metric", "plank-inch", "sheet-layers")
 
 
@@ -49,8 +50,22 @@ def test_whatever_the_job_the_whole_range_is_told_without_a_hole(job: Job) -> No
     told_without_a_hole(job)
 
 
+@pytest.mark.parametrize(
+    "change",
+    [  # a cut that ends before a table of 50 mm lets it begin; a fence gap that leaves nothing of the joint
+        {"stock": {"thickness": "2 mm", "height": "5 mm"}, "saw": {"table_front": "50 mm", "blade_diameter": "150 mm"}},
+        {"stock": {"thickness": "2 mm", "height": "25.6 mm", "length": "200 mm"}, "saw": {}},
+    ],
+)
+def test_of_an_impossible_cut_only_what_can_come_is_told(change: dict[str, Any]) -> None:
+    saw = {**change["saw"], "fence_gap": "4.6 mm", "riving_knife": 0}
+    job = job_from_dict({"stock": change["stock"], "joint": {"ratio": 69.0}, "saw": saw})
+    told_without_a_hole(job)
+    assert [one.kind for one in passage(work_out(job).way).stretches] == ["past_block", "at_limit"]
+
+
 @pytest.mark.slow
-@settings(max_examples=300)
+@settings(max_examples=300, phases=AS_THEY_COME)
 @given(jobs())
 def test_whatever_the_job_in_hundreds_of_them(job: Job) -> None:
     told_without_a_hole(job)

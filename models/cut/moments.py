@@ -92,8 +92,15 @@ def _stretches(way: SledWay, start: float, last: float, block: float, first: Bou
         kept = [b for b in kept if b[0] != "past_block"]
     else:
         kept.append(("at_limit", last, Level.FAULT, 0.0))
-    ends = [b[1] for b in kept[1:]] + [last]
-    return [Stretch(b[0], b[1], end, b[2], b[3]) for b, end in zip(kept, ends, strict=True)]
+    found: list[Stretch] = []
+    end = last
+    # from the last one back: of a job with a fault one may begin before another, or before the start; that is over then
+    for name, at, level, left in reversed(kept):
+        begin = max(min(at, end), start)
+        if begin < end or not found:
+            found.insert(0, Stretch(name, begin, end, level, left))
+        end = begin
+    return found
 
 
 def _lip(way: SledWay) -> list[tuple[float, float]]:
