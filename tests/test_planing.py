@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from scarfwright.models.joint.joint import Joint
 from scarfwright.models.planing.boards import board_needs
 from scarfwright.models.planing.planing import planing
+from scarfwright.models.words.the_joint.planing import board_words
 
 JOINT = Joint(12, 22, 60, 0.4 * math.hypot(1, 1 / 12))  # fence gap 0.4
 
@@ -46,4 +47,7 @@ def test_boards() -> None:
     assert needs.run_out / needs.run_out_length == pytest.approx(1 / 15)
     assert needs.clear == pytest.approx(259.1834 + 22, abs=1e-4)
     assert needs.moisture == (8, 12)
-    assert board_needs(JOINT, "mm", (6.0, 10.0)).moisture == (6.0, 10.0)
+    dry = board_needs(JOINT, "mm", (6.0, 10.0))
+    assert dry.moisture == (6.0, 10.0)
+    assert "Moisture 6 to 10 % (from the adhesive asked for), mates" in " ".join(board_words(JOINT, dry, "mm"))
+    assert "Moisture 8 to 12 % (from FAA-H-8083-31), mates" in " ".join(board_words(JOINT, needs, "mm"))

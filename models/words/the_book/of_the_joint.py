@@ -10,7 +10,7 @@ from scarfwright.models.strength.slope import row_behind
 from scarfwright.models.strength.wood import Wood
 from scarfwright.models.words.the_book.figure import Figure, Origin
 from scarfwright.models.words.the_joint.figures import Figures, percent
-from scarfwright.models.words.the_joint.planing import board_words
+from scarfwright.models.words.the_joint.planing import board_words, moisture_source
 from scarfwright.models.words.the_joint.strength import step_words
 
 
@@ -169,8 +169,8 @@ def wood_figures(work: Groundwork, craft: Craft) -> tuple[Figure, ...]:
             f"{needs.moisture[0]:g} to {needs.moisture[1]:g} %",
             Origin(
                 "source",
-                "FAA-H-8083-31 for 8 to 12 %; another range is that of the job's kind of glue. Measure yours with a "
-                f"meter; mates within {needs.alike:g} % (common practice, no source).",
+                f"From {moisture_source(needs)}. Measure yours with a meter; mates within {needs.alike:g} % (common "
+                "practice, no source).",
             ),
         ),
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from scarfwright.models.joint.joint import Joint
 from scarfwright.models.lengths.drawn import drawn_in
 from scarfwright.models.lengths.length import Unit
-from scarfwright.models.planing.boards import BoardNeeds
+from scarfwright.models.planing.boards import MOISTURE, BoardNeeds
 from scarfwright.models.planing.planing import Planing
 from scarfwright.models.strength.grain import MOST_RUN_OUT
 from scarfwright.models.words.the_joint.figures import percent
@@ -47,6 +47,11 @@ PLANER_CAUTION = (
 )
 
 
+def moisture_source(needs: BoardNeeds) -> str:
+    """Where the range of moisture comes from."""
+    return "FAA-H-8083-31" if needs.moisture == MOISTURE else "the adhesive asked for"
+
+
 def board_words(joint: Joint, needs: BoardNeeds, units: Unit) -> list[str]:
     """What to look for when choosing boards, one a line."""
     say = drawn_in(units)
@@ -63,7 +68,7 @@ def board_words(joint: Joint, needs: BoardNeeds, units: Unit) -> list[str]:
         f"No knot, shake or pith in the last {say.rule_up(needs.clear)} of an end to be tapered (taper "
         f"{say.rule(joint.taper_run)} and "
         "a thickness beyond).",
-        f"Moisture {low:g} to {high:g} % (FAA-H-8083-31 for 8 to 12), mates within {needs.alike:g} % of each other "
+        f"Moisture {low:g} to {high:g} % (from {moisture_source(needs)}), mates within {needs.alike:g} % of each other "
         "(common "
         "practice, no source): store them together for two weeks.",
         "Straight and square before the cut: the face that lies on the sled is jointed flat, edges square to it, "
