@@ -1,0 +1,102 @@
+"""What is said while the cut is moved along on a screen: each moment's sentence whole, and what the views show."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from scarfwright.models.cut.endings import Bound
+from scarfwright.models.cut.moments import Moment, Passage, Stretch
+from scarfwright.models.findings import Level
+from scarfwright.models.lengths.length import Unit
+from scarfwright.models.lengths.say import say_in
+from scarfwright.models.words.at_the_saw import moments
+from scarfwright.models.workup import Workup
+
+from tests.words_at_the_saw import work_of
+
+MM = say_in("mm")
+HEEL = Bound("heel", 394.98, 271.18, "blade")
+FLAT = Bound("nose_flat", 837.46, 359.0, "fence")
+TAIL = Bound("board", None, 0.0, "fence", sure=False)
+FREE = Moment("offcut_free", -12.34)
+WHOLE = Passage(-137.42, 271.18, 221, HEEL, (Moment("start", -137.42), FREE, Moment("done", 220.93)), ())
+KICKBACK = "KICKBACK: if anything is not as it should be, hold and switch off instead."
+STEADY = "The blade is in the board. Feed steadily, the sled against the fence and down on the table."
+SWITCH = "switch off by knee or helper, and wait until the blade has STOPPED."
+
+
+def said(kind: str, cut: Passage = WHOLE, job: str = "hold", units: Unit = "mm", clearance: float | None = None) -> str:
+    work = work_of(job)
+    saw = work.job.saw if clearance is None else work.job.saw.model_copy(update={"side_clearance": clearance})
+    changed: Workup = replace(work, job=work.job.model_copy(update={"units": units, "saw": saw}))
+    return moments.told(changed, cut, Stretch(kind, -137.42, -90.11, Level.NOTE, 12.93))
+
+
+def test_moments_before_and_in_the_board() -> None:
+    assert said("before") == (
+        "Start with the heel 137.4 mm short of the blade's centre, the blade at full speed, touching nothing. It meets "
+        "the board 47.3 mm further on."
+    )
+    assert said("cutting") == f"{STEADY} The offcut comes free with the heel 12.3 mm short of the blade's centre."
+    late = replace(WHOLE, moments=(Moment("start", -137.42), Moment("offcut_free", 0.0)))
+    assert said("cutting", late) == f"{STEADY} The offcut comes free with the heel 0 mm past the blade's centre."
+    none = replace(WHOLE, moments=(Moment("start", -137.42), Moment("done", 220.93)))
+    assert said("cutting", none) == f"{STEADY} There is no offcut: the kerf is as wide as the board is thick."
+
+
+@pytest.mark.parametrize(("job", "free"), [("hold", "left"), ("draw_back", "right")])
+def test_moment_with_a_lip_left(job: str, free: str) -> None:
+    assert said("lip", job=job) == (
+        "The offcut is free, the taper is not complete: keep pushing 13 mm. A lip up to 2.5 mm thick still stands on "
+        f"the board. Leave the offcut where it fell, on the {free}."
+    )
+
+
+def test_moments_at_the_end() -> None:
+    block = "stop block, 221 mm past the blade's centre"
+    assert said("blade_in_taper", job="run_on") == (
+        f"The taper is complete, the blade still runs beside it. Push on in one go to the {block}; never stop or draw "
+        "back here."
+    )
+    assert said("at_block", job="run_on") == (
+        f"The blade is clear of the taper. Hold the sled down and against the {block}, {SWITCH}"
+    )
+    assert said("at_block") == f"The taper is complete. Hold the sled down and against the {block}, {SWITCH}"
+    assert said("at_block", job="draw_back") == (
+        f"The taper is complete. Stop at the {block}, then draw straight back along the fence until the blade is free "
+        f"of the work. {KICKBACK}"
+    )
+    short = replace(WHOLE, block=-12.0)
+    assert "against the stop block, 12 mm short of the blade's centre, switch" in said("at_block", short)
+
+
+def test_moments_past_the_end() -> None:
+    assert said("past_block") == (
+        "Past the end of the cut: only a sled that the stop block does not hold gets here. The heel clamp at 395 mm "
+        "meets the blade at 271.1 mm of travel."
+    )
+    limit = "The travel limit. Never push so far: here the {} at {} {}."
+    assert said("at_limit") == limit.format("heel clamp", "395 mm", "comes within 10 mm of the blade")
+    assert said("at_limit", clearance=0.5) == limit.format("heel clamp", "395 mm", "comes within 0.5 mm of the blade")
+    assert said("at_limit", clearance=0) == limit.format("heel clamp", "395 mm", "meets the blade")
+    fence = replace(WHOLE, first=FLAT)
+    assert said("at_limit", fence, units="in") == limit.format("nose clamp", "32 31/32 in", "meets the fence")
+
+
+COLOURS = (
+    "Plan and side view are seen from the free side, your {free}: you stand at the {you} edge of them and push to the "
+    "{push}; the fence lies at the top. Red line on the sled: hands stay on your side of it."
+)
+
+
+def test_the_views_are_told_from_where_they_are_seen() -> None:
+    """Fence on the right: seen from the left, whoever looks sees the operator at the right, pushing to the left."""
+    right = COLOURS.format(free="left", you="right", push="left")
+    left = COLOURS.format(free="right", you="left", push="right")
+    yellow = " Yellow: the heel clamp at 395 mm, the first thing in the way."
+    assert moments.colours(work_of("hold"), WHOLE) == right + yellow
+    assert moments.colours(work_of("draw_back"), replace(WHOLE, first=None)) == left
+    assert moments.colours(work_of("hold"), replace(WHOLE, first=TAIL)) == right
+    assert moments.where(-0.5, MM) == "0.5 mm short of the blade's centre"
+    assert moments.where(0.5, MM) == "0.5 mm past the blade's centre"
