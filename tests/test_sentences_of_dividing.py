@@ -10,6 +10,7 @@ from dataclasses import replace
 from functools import cache
 from typing import Any
 
+from scarfwright.models.flat.loop import polygon
 from scarfwright.models.lengths.drawn import Drawn, drawn_in
 from scarfwright.models.lengths.length import Unit
 from scarfwright.models.sled.dividing import Dividing, Run
@@ -220,6 +221,14 @@ def test_what_the_carrier_is_made_of() -> None:
     assert labelled(fixed)[3:] == [("Screws", "3 countersunk 4.5 mm, 25 to 29 mm long, into the batten")]
 
 
+def test_the_carriers_sizes_in_inches_on_marks_of_a_rule() -> None:
+    """The batten is as wide as its end is long: 30 across and 40 along are 50."""
+    batten = polygon([(0.0, 0.0), (400.0, 0.0), (430.0, 40.0), (30.0, 40.0)])
+    told = labelled(dividing.material(work("in"), cut(batten=batten)))
+    assert told[2] == ("Batten", '40 15/16" x 1 15/16" x 11/16"')
+    assert told[-1] == ("Handle", '4 3/4" x 1 9/16" x 3 1/8"; 2 screws 2 5/16", from below, heads let in')
+
+
 def test_putting_in_screws() -> None:
     told = "From below, heads let in: carrier into the first half, strip into the second. {} or more clear of kerf, "
     told += "edges and notches."
@@ -317,3 +326,12 @@ def test_a_hand_stop_that_no_screw_holds_is_glued() -> None:
     assert [e.label for e in material._stops(say, replace(need, hand_stop=None))] == ["Stop block"]
     assert material._handle(say, replace(need, handle=(146, 35, 80))) == []
     assert material._handle(say, replace(need, handle_bolts=Bolts(2, 5, 78))) == []
+    odd = replace(
+        need, handle=(146.4, 35.3, 80.4), handle_bolts=Bolts(2, 5, 78.4), hand_stop=(60.4, 24.4, 29.6),
+        hand_stop_screw=SPACED, stop_block=(150.4, 40.4, 59.6),
+    )  # fmt: skip
+    assert labelled((*material._handle(say, odd), *material._stops(say, odd))) == [
+        ("Handle", "146 x 35 x 80 mm; 2 bolts 5 mm, 78 mm long, from below, heads let in"),
+        ("Hand stop", "60 x 24 x 30 mm; 2 screws 38 to 54 mm long"),
+        ("Stop block", "150 x 40 x 60 mm, with a clamp"),
+    ]

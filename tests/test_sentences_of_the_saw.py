@@ -227,6 +227,10 @@ def test_the_feed() -> None:
     assert feed.feed(one(rim_speed=None, time_range=None), MM) == (
         "Give [saw] teeth and rpm to learn how much each tooth cuts."
     )
+    assert feed.feed(one(rim_speed=98.3, time_range=None), IN) == (  # 98.3 m/s are 19350.4 ft/min
+        "The teeth run at 19350 ft/min (98.3 m/s). Give [saw] teeth and rpm to learn how much each tooth cuts."
+    )
+    assert feed.feed(one(rim_speed=None, tooth_feed=None), MM) == (f"{SPAN} (common practice, no source), {BY_HAND}")
     assert feed.feed(one(time_range=None, rubs=True), MM) == (
         "The teeth run at 53.2 m/s. Even at 5 m/min, as fast as a hand should push (common practice, no source), each "
         "tooth cuts less than 0.02 mm and rubs: use fewer teeth, or a slower blade."
@@ -248,6 +252,7 @@ def test_about_burning() -> None:
         "sharp thin-kerf rip blade."
     )
     assert feed.advice(one(kerf=3.0), MM) == (full, *rest)
+    assert "a thin one (0.094 in) cuts away 24 % less wood" in feed.advice(one(kerf=3.175), IN)[0]  # 24.41 %
 
 
 def test_the_fence() -> None:
