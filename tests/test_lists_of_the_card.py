@@ -16,12 +16,12 @@ from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing import lettering
 from scarfwright.outputs.drawing.display import EDGE, Item, Path, Pen, Text
 from scarfwright.outputs.setup_card import texts
-from scarfwright.outputs.setup_card.texts import Listing, caution_band, columns_of, endings, settings
+from scarfwright.outputs.setup_card.texts import Listing, caution_band, checks, columns_of, endings, settings, steps
 
-from tests.words_at_the_saw import JOBS, expected_cautions, work_of
+from tests.words_at_the_saw import JOBS, expected_cautions, expected_checks, expected_steps, work_of
 
 AREA = (20.0, 30.0, 240.0, 150.0)
-LEFT, BOTTOM, RIGHT, TOP = 20.0, 30.0, 260.0, 180.0
+LEFT, RIGHT, TOP = 20.0, 260.0, 180.0
 PAD, LEADING = 2.0, 1.34  # round a box's texts [mm]; from base line to base line, of the size
 COLUMN = (240.0 - 3 * PAD) / 2
 STARTS = (LEFT + PAD, LEFT + 2 * PAD + COLUMN)  # of the two columns
@@ -116,46 +116,81 @@ def test_the_lists_flow_through_their_columns(times: int, size: float, pages: in
     lists = lists_of(times)
     sheets = columns_of(lists, AREA)
     larger = [3.8 - 0.05 * n for n in range(17) if 3.8 - 0.05 * n > size + 0.01]
-    assert all(len(by_hand(lists, one)) > 1 for one in larger)
+    assert all(len(by_hand(lists, one, AREA)) > 1 for one in larger)
     assert len(sheets) == pages
-    for sheet, expected in zip(sheets, by_hand(lists, size), strict=True):
-        for found, wanted in zip(drawn(sheet), drawn(expected), strict=True):
-            assert (found.text, found.bold) == (wanted.text, wanted.bold)
-            assert (found.x, found.y, found.size) == pytest.approx((wanted.x, wanted.y, wanted.size))
+    assert alike(sheets, by_hand(lists, size, AREA))
 
 
-def by_hand(lists: Sequence[Listing], size: float) -> list[list[Item]]:
+def test_no_heading_stands_at_a_columns_foot_wherever_the_foot_is() -> None:
+    """Short lists in columns of every height: the first item of the second list is of one line, two, or three."""
+    seen = set()
+    for words in (4, 9, 18):
+        text = " ".join(["taper"] * words)
+        lists = [Listing("Look at these", (("-", "one"), ("-", "two"))), Listing("Then do these", (("1", text),))]
+        for tenths in range(340, 620, 4):
+            area = (20.0, 30.0, 130.0, tenths / 10)
+            pages = texts._flow(lists, area, 3.8)
+            assert alike(pages, by_hand(lists, 3.8, area))
+            heading = next(t for page in pages for t in drawn(page) if t.text == "Then do these")
+            seen.add((words, heading.x > 30))
+    assert len(seen) == 6  # each both in the first column and in the second
+
+
+def alike(pages: Sequence[Sequence[Item]], expected: Sequence[Sequence[Item]]) -> bool:
+    """Whether the same texts stand at the same places of the same pages."""
+
+    def told(sheets: Sequence[Sequence[Item]]) -> list[tuple[int, str, bool]]:
+        return [(number, t.text, t.bold) for number, sheet in enumerate(sheets) for t in drawn(sheet)]
+
+    def places(sheets: Sequence[Sequence[Item]]) -> list[float]:
+        return [at for sheet in sheets for t in drawn(sheet) for at in (t.x, t.y, t.size)]
+
+    return told(pages) == told(expected) and places(pages) == pytest.approx(places(expected))
+
+
+def by_hand(lists: Sequence[Listing], size: float, area: tuple[float, float, float, float]) -> list[list[Item]]:
     """The same pages, line for line: the pen goes down from the top of a column, and on to the next when an item, or
     a heading with its first item, has no room."""
-    pitch, big, between = size * LEADING, 1.2 * size, 0.35 * size
+    left, bottom, wide, high = area
+    column, top = (wide - 3 * PAD) / 2, bottom + high - PAD
+    pitch, between = size * LEADING, 0.35 * size
     columns: list[list[Item]] = [[]]
-    pen = TOP - PAD
+    pen = top
+
+    def start() -> float:
+        return left + PAD if len(columns) % 2 else left + 2 * PAD + column
+
     for listing in lists:
         inward = max(lettering.width(mark, size) for mark, _ in listing.items) + 0.4 * size
-        runs = [lettering.wrap(text, size, COLUMN - inward) for _, text in listing.items]
-        assert all(full(run, size, COLUMN - inward, False) for run in runs)
-        if pen - 1.2 * pitch - (len(runs[0]) + 1) * pitch < BOTTOM:
+        runs = [lettering.wrap(text, size, column - inward) for _, text in listing.items]
+        assert all(full(run, size, column - inward, False) for run in runs)
+        if pen - 1.2 * pitch - (len(runs[0]) + 1) * pitch < bottom:
             columns.append([])
-            pen = TOP - PAD
+            pen = top
         if columns[-1]:
             pen -= size
         pen -= 1.2 * pitch
-        columns[-1].append(Text(start(columns), pen, listing.heading, big, bold=True))
+        columns[-1].append(Text(start(), pen, listing.heading, 1.2 * size, bold=True))
         pen -= between
         for (mark, _), run in zip(listing.items, runs, strict=True):
-            if pen - len(run) * pitch < BOTTOM + between:
+            if pen - len(run) * pitch < bottom + between:
                 columns.append([])
-                pen = TOP - PAD
-            columns[-1].append(Text(start(columns), pen - pitch, mark, size))
+                pen = top
+            columns[-1].append(Text(start(), pen - pitch, mark, size))
             for line in run:
                 pen -= pitch
-                columns[-1].append(Text(start(columns) + inward, pen, line, size))
+                columns[-1].append(Text(start() + inward, pen, line, size))
             pen -= between
     return [[*columns[n], *(columns[n + 1] if n + 1 < len(columns) else [])] for n in range(0, len(columns), 2)]
 
 
-def start(columns: Sequence[object]) -> float:
-    return STARTS[(len(columns) - 1) % 2]
+@pytest.mark.parametrize("job", JOBS)
+def test_the_cards_lists_are_headed_and_whole(job: str) -> None:
+    already = ("Riving knife", "Fence", "Blade height", "Stop block", "Infeed", "Outfeed", "Hands")
+    told = tuple(("-", f"{what}: {text}") for what, text in expected_checks(job).items() if what not in already)
+    assert checks(work_of(job)) == Listing("Check before the cut", told)
+    steps_told = tuple((str(number), text) for number, text in enumerate(expected_steps(job), 1))
+    assert steps(work_of(job)) == Listing("Order of work", steps_told)
 
 
 # -- settings and endings ----------------------------------------------------------------------------------------
@@ -288,4 +323,20 @@ def test_the_ways_to_end_the_cut_stand_in_their_box() -> None:
     assert {t.size for t in written} == {3.0}
     assert min(t.x for t in written) == 22
     assert all(30 < y < 51 and 22 <= x <= 258 for t in written for x, y in t.box())
-    assert 0.5 < 51 - max(y for t in written for _, y in t.box()) < 2.5
+    assert 2.0 < 51 - max(y for t in written for _, y in t.box()) < 2.5
+
+
+def test_the_ways_to_end_the_cut_are_written_as_large_as_their_box_allows() -> None:
+    """2.4 between two columns, 2 beside them; four lines, 0.5 over them and as much under, 2.2 for the rule."""
+    work = work_of("run_on")
+    cells = [t.text for t in drawn(endings(work, FEET))]
+    sizes = [3.0 * 0.97**n for n in range(40)]
+    for wide, high in [(120 + n / 2, 21.0) for n in range(20)] + [(240.0, 14 + n / 4) for n in range(20)]:
+        written = drawn(endings(work, (20.0, 30.0, wide, high)))
+        assert [t.text for t in written] == cells
+
+        def fits(size: float, wide: float = wide, high: float = high) -> bool:
+            columns = [max(lettering.width(c, size, i == 0) for i, c in enumerate(cells[n::5])) for n in range(5)]
+            return sum(columns) + 5 * 2.4 <= wide - 2 * PAD and 4 * size * LEADING + 2.2 <= high - 1.0
+
+        assert written[0].size == pytest.approx(next(size for size in sizes if fits(size)))
