@@ -24,6 +24,7 @@ HOOD = (
     "the cut."
 )
 OTHER_BLADE = "change the blade for one whose kerf is more than 0.2 mm wider than its plate."
+OTHER_BLADE_IN = OTHER_BLADE.replace("0.2 mm", "0.008 in")
 
 FOUND: list[tuple[str, Say, dict[str, Any], str]] = [
     (
@@ -88,8 +89,8 @@ FOUND: list[tuple[str, Say, dict[str, Any], str]] = [
     ),
     (
         "knife.none", IN, {"least_mm": 2.5, "under_mm": 2.5, "top_mm": 64},
-        f"A saw without riving knife (riving_knife = 0) can throw the work. Fit one: {OTHER_BLADE} Where the saw has "
-        "no place for a riving knife fit a splitter.",
+        f"A saw without riving knife (riving_knife = 0) can throw the work. Fit one: {OTHER_BLADE_IN} Where the saw "
+        "has no place for a riving knife fit a splitter.",
     ),
     (
         "knife.thicker_than_kerf", MM, {"knife_mm": 2.6, "kerf_mm": 2.5, "least_mm": 2.0},
