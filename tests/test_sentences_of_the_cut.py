@@ -339,3 +339,12 @@ def test_a_place_in_words(at: float, in_words: str, from_centre: str, in_a_table
     assert place.heel_at(at, MM, place.OF) == (in_words if at < 0 else f"{in_words} of travel")
     assert place.from_centre(at, MM) == from_centre
     assert (place.in_a_table(at, MM), place.limit_in_a_table(at, MM)) == (in_a_table, limit)
+
+
+@pytest.mark.parametrize(
+    ("at", "told"),
+    [(271.18, "at 271.1 mm of travel"), (0.57, "at 0.5 mm of travel"),
+     (-12.31, "12.4 mm before the heel reaches the blade's centre")],
+)  # fmt: skip
+def test_where_the_heel_is_when_something_meets_something(at: float, told: str) -> None:
+    assert endings.meeting(at, MM) == told

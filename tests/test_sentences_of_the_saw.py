@@ -204,6 +204,14 @@ def test_the_hood() -> None:
         " and reach no further than 102.3 mm from the blade's centre towards you (the nearest clamp)", ""
     )
     assert knife_and_guard.guard(Guard(59.93, 78, None, None), MM) == free
+    near = HOOD.replace("102.3 mm", "0.5 mm")
+    assert knife_and_guard.guard(Guard(59.93, 78, 0.57, None), MM) == near
+    for ahead, past in ((0.0, "0 mm"), (-8.02, "8.1 mm")):  # the nearest clamp has run past the blade's centre
+        assert knife_and_guard.guard(Guard(59.93, 78, ahead, None), MM) == free.replace(
+            "(board and sled)",
+            "(board and sled), and nothing of it may reach down where the clamps run: at the end of the cut the "
+            f"nearest is {past} past the blade's centre, beside the blade",
+        )
 
 
 def one(**changes: Any) -> Feed:

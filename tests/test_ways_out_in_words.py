@@ -17,6 +17,7 @@ WAYS: list[tuple[Remedy, str]] = [
     ((("sled.plank", ["38 mm", "220 mm"]),), "use a plank 220 mm wide and 38 mm thick"),
     ((("sled.extra_stations", ["500 mm", "620 mm"]),), "set extra_stations to 500 mm, 620 mm"),
     ((("sled.extra_stations", []),), "leave out the extra notches"),
+    ((("sled.extra_stations", "500 mm"),), "set extra_stations to 500 mm"),
     ((("sled.layers", 3),), "glue the sled from 3 layers"),
     ((("joint.ratio", 14),), "set ratio = 14"),
     ((("sled.nose_flat", 0),), "hold the nose in a notch (nose_flat = 0)"),
@@ -36,5 +37,5 @@ def test_a_way_out_whole(remedy: Remedy, words: str) -> None:
 def test_ways_out_are_one_sentence_of_choices() -> None:
     bare = Finding("sled.too_short", Level.FAULT, "", {})
     assert ways_out(bare) == ""
-    both = Finding("sled.too_short", Level.FAULT, "", {}, remedies=(WAYS[13][0], WAYS[8][0]))
+    both = Finding("sled.too_short", Level.FAULT, "", {}, remedies=(WAYS[14][0], WAYS[9][0]))
     assert ways_out(both) == " Make the sled 950 mm long; or set ratio = 14."
