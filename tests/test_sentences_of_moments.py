@@ -10,7 +10,7 @@ from scarfwright.models.cut.moments import Moment, Passage, Stretch
 from scarfwright.models.findings import Level
 from scarfwright.models.lengths.length import Unit
 from scarfwright.models.lengths.say import say_in
-from scarfwright.models.words.at_the_saw import moments
+from scarfwright.models.words.at_the_saw import endings, moments
 from scarfwright.models.workup import Workup
 
 from tests.words_at_the_saw import work_of
@@ -100,3 +100,21 @@ def test_the_views_are_told_from_where_they_are_seen() -> None:
     assert moments.colours(work_of("hold"), replace(WHOLE, first=TAIL)) == right
     assert moments.where(-0.5, MM) == "0.5 mm short of the blade's centre"
     assert moments.where(0.5, MM) == "0.5 mm past the blade's centre"
+
+
+def test_how_each_way_to_end_the_cut_is_done_and_its_risk() -> None:
+    assert endings.HOW == {
+        "hold": "Against the stop block hold the sled down, switch off by knee or helper, and wait until the blade has "
+        "stopped.",
+        "run_on": "Push on in one go until the blade is clear of the taper, then switch off and wait until it has "
+        "stopped.",
+        "draw_back": "With the taper complete, draw the sled straight back out of the running blade, along the fence.",
+    }
+    assert endings.RISKS == {
+        "hold": "Risk: a sled that moves or lifts while the blade runs down is marked or thrown. Keep both hands on "
+        "it, on your side of the hand line; switch off by knee or helper.",
+        "run_on": "Risk: the sled runs far past the blade, and its clamps come nearest to the teeth. Stop at the "
+        "block: pushed further, a clamp meets the teeth.",
+        "draw_back": "Risk: KICKBACK. The teeth at the far side of the blade rise and run towards you along the "
+        "finished face; the least twist, or an offcut in the way, lets them throw sled and board at you. Last choice.",
+    }

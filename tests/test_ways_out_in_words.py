@@ -25,6 +25,12 @@ WAYS: list[tuple[Remedy, str]] = [
     ((("saw.kerf", 0),), "set kerf to 0"),
     ((("sled.length", "auto"),), 'set length to "auto"'),
     ((("sled.length", "950 mm"),), "make the sled 950 mm long"),
+    ((("stock.finished_thickness", "20 mm"),), "plan for a finished thickness of 20 mm"),
+    ((("clamp.pad_height", "15 mm"),), "use pads 15 mm high"),
+    ((("saw.blade_diameter", "300 mm"),), "use a blade of 300 mm"),
+    ((("sled.heel_station", "400 mm"),), "put the heel notch 400 mm from the heel"),
+    ((("sled.nose_station", "20 mm"),), "put the nose clamp 20 mm from the nose end"),
+    ((("sled.hand_line", "540 mm"),), "put the hand line 540 mm from the heel"),
     ((("saw.fence_front", "300 mm"),), "slide the fence until its near end is 300 mm from the blade's centre"),
 ]  # fmt: skip
 
