@@ -1,4 +1,5 @@
-"""What is said while the cut is moved along on a screen: each moment's sentence whole, and what the views show."""
+"""What is said while the cut is moved along on a screen: each moment's sentence whole, what the views show, and where
+the heel is in words."""
 
 from __future__ import annotations
 
@@ -10,7 +11,7 @@ from scarfwright.models.cut.moments import Moment, Passage, Stretch
 from scarfwright.models.findings import Level
 from scarfwright.models.lengths.length import Unit
 from scarfwright.models.lengths.say import say_in
-from scarfwright.models.words.at_the_saw import endings, moments
+from scarfwright.models.words.at_the_saw import endings, moments, place
 from scarfwright.models.workup import Workup
 
 from tests.words_at_the_saw import work_of
@@ -118,3 +119,32 @@ def test_how_each_way_to_end_the_cut_is_done_and_its_risk() -> None:
         "draw_back": "Risk: KICKBACK. The teeth at the far side of the blade rise and run towards you along the "
         "finished face; the least twist, or an offcut in the way, lets them throw sled and board at you. Last choice.",
     }
+
+
+# -- where the heel is -----------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("at", "in_words", "from_centre", "in_a_table", "limit"),
+    [
+        (270.89, "at 270.9 mm", "270.9 mm beyond the blade's centre", "270.9 mm", "270.8 mm"),
+        (0.51, "at 0.5 mm", "0.5 mm beyond the blade's centre", "0.5 mm", "0.5 mm"),
+        (0.0, "at 0 mm", "0 mm beyond the blade's centre", "0 mm", "0 mm"),
+        (-12.31, "with the heel 12.3 mm short of the blade's centre", "12.3 mm short of the blade's centre",
+         "12.3 mm short of the centre", "12.4 mm short of the centre"),
+    ],
+)  # fmt: skip
+def test_a_place_in_words(at: float, in_words: str, from_centre: str, in_a_table: str, limit: str) -> None:
+    assert place.heel_at(at, MM) == in_words
+    assert place.heel_at(at, MM, place.OF) == (in_words if at < 0 else f"{in_words} of travel")
+    assert place.from_centre(at, MM) == from_centre
+    assert (place.in_a_table(at, MM), place.limit_in_a_table(at, MM)) == (in_a_table, limit)
+
+
+@pytest.mark.parametrize(
+    ("at", "told"),
+    [(271.18, "at 271.1 mm of travel"), (0.57, "at 0.5 mm of travel"),
+     (-12.31, "12.4 mm before the heel reaches the blade's centre")],
+)  # fmt: skip
+def test_where_the_heel_is_when_something_meets_something(at: float, told: str) -> None:
+    assert endings.meeting(at, MM) == told

@@ -14,7 +14,7 @@ from scarfwright.models.cut.balance import Balance, Stand, Support
 from scarfwright.models.cut.endings import Bound, Ending, Offcut, Start, StopBlock, TravelAdvice
 from scarfwright.models.cut.knife_and_guard import Knife
 from scarfwright.models.lengths.say import Say, say_in
-from scarfwright.models.words.at_the_saw import at_every_cut, endings, place, support, travel
+from scarfwright.models.words.at_the_saw import at_every_cut, endings, support, travel
 
 MM, IN = say_in("mm"), say_in("in")
 INCH = 25.4
@@ -104,9 +104,21 @@ FOUND: list[tuple[str, Say, dict[str, Any], str]] = [
         f"{ROLLER} {TIPS} 2400 mm long balance 140 mm outside the table's front edge at the start.",
     ),
     (
+        "support.infeed_needed", MM, {**INFEED, "over_front_mm": 0.6},
+        f"{ROLLER} {TIPS} 2400 mm long balance right on the table's front edge at the start.",
+    ),
+    (
+        "support.infeed_needed", MM, {**INFEED, "over_front_mm": -36, "hand_over_mm": 0.6},
+        f"{ROLLER} {TIPS} 2400 mm long balance 40 mm inside the table's front edge at the start, and {HAND} tips them.",
+    ),
+    (
         "support.infeed_needed", MM, {**INFEED, "over_front_mm": 0.0, "across_from_mm": -26, "across_to_mm": -14},
         f"{ROLLER.replace('10 mm beyond', '30 mm beyond').replace('30 mm on', '0 mm on')} {TIPS} 2400 mm long balance "
-        f"0 mm inside the table's front edge at the start, and {HAND} tips them.",
+        f"right on the table's front edge at the start, and {HAND} tips them.",
+    ),
+    (
+        "support.infeed_needed", MM, {**INFEED, "over_front_mm": 0.0, "hand_over_mm": 0.0},
+        f"{ROLLER} {TIPS} 2400 mm long balance right on the table's front edge at the start.",
     ),
     (
         "support.infeed_needed", MM,
@@ -322,29 +334,3 @@ def test_the_start(front: float, where: str) -> None:
         f"Start with the heel {where} the table's front edge, 137 mm short of the blade's centre. Let the blade reach "
         "full speed, touching nothing."
     )
-
-
-@pytest.mark.parametrize(
-    ("at", "in_words", "from_centre", "in_a_table", "limit"),
-    [
-        (270.89, "at 270.9 mm", "270.9 mm beyond the blade's centre", "270.9 mm", "270.8 mm"),
-        (0.51, "at 0.5 mm", "0.5 mm beyond the blade's centre", "0.5 mm", "0.5 mm"),
-        (0.0, "at 0 mm", "0 mm beyond the blade's centre", "0 mm", "0 mm"),
-        (-12.31, "with the heel 12.3 mm short of the blade's centre", "12.3 mm short of the blade's centre",
-         "12.3 mm short of the centre", "12.4 mm short of the centre"),
-    ],
-)  # fmt: skip
-def test_a_place_in_words(at: float, in_words: str, from_centre: str, in_a_table: str, limit: str) -> None:
-    assert place.heel_at(at, MM) == in_words
-    assert place.heel_at(at, MM, place.OF) == (in_words if at < 0 else f"{in_words} of travel")
-    assert place.from_centre(at, MM) == from_centre
-    assert (place.in_a_table(at, MM), place.limit_in_a_table(at, MM)) == (in_a_table, limit)
-
-
-@pytest.mark.parametrize(
-    ("at", "told"),
-    [(271.18, "at 271.1 mm of travel"), (0.57, "at 0.5 mm of travel"),
-     (-12.31, "12.4 mm before the heel reaches the blade's centre")],
-)  # fmt: skip
-def test_where_the_heel_is_when_something_meets_something(at: float, told: str) -> None:
-    assert endings.meeting(at, MM) == told
