@@ -24,6 +24,7 @@ HOOD = (
     "the cut."
 )
 OTHER_BLADE = "change the blade for one whose kerf is more than 0.2 mm wider than its plate."
+OTHER_BLADE_IN = OTHER_BLADE.replace("0.2 mm", "0.008 in")
 
 FOUND: list[tuple[str, Say, dict[str, Any], str]] = [
     (
@@ -88,8 +89,8 @@ FOUND: list[tuple[str, Say, dict[str, Any], str]] = [
     ),
     (
         "knife.none", IN, {"least_mm": 2.5, "under_mm": 2.5, "top_mm": 64},
-        f"A saw without riving knife (riving_knife = 0) can throw the work. Fit one: {OTHER_BLADE} Where the saw has "
-        "no place for a riving knife fit a splitter.",
+        f"A saw without riving knife (riving_knife = 0) can throw the work. Fit one: {OTHER_BLADE_IN} Where the saw "
+        "has no place for a riving knife fit a splitter.",
     ),
     (
         "knife.thicker_than_kerf", MM, {"knife_mm": 2.6, "kerf_mm": 2.5, "least_mm": 2.0},
@@ -203,6 +204,14 @@ def test_the_hood() -> None:
         " and reach no further than 102.3 mm from the blade's centre towards you (the nearest clamp)", ""
     )
     assert knife_and_guard.guard(Guard(59.93, 78, None, None), MM) == free
+    near = HOOD.replace("102.3 mm", "0.5 mm")
+    assert knife_and_guard.guard(Guard(59.93, 78, 0.57, None), MM) == near
+    for ahead, past in ((0.0, "0 mm"), (-8.02, "8.1 mm")):  # the nearest clamp has run past the blade's centre
+        assert knife_and_guard.guard(Guard(59.93, 78, ahead, None), MM) == free.replace(
+            "(board and sled)",
+            "(board and sled), and nothing of it may reach down where the clamps run: at the end of the cut the "
+            f"nearest is {past} past the blade's centre, beside the blade",
+        )
 
 
 def one(**changes: Any) -> Feed:
@@ -227,6 +236,10 @@ def test_the_feed() -> None:
     assert feed.feed(one(rim_speed=None, time_range=None), MM) == (
         "Give [saw] teeth and rpm to learn how much each tooth cuts."
     )
+    assert feed.feed(one(rim_speed=98.3, time_range=None), IN) == (  # 98.3 m/s are 19350.4 ft/min
+        "The teeth run at 19350 ft/min (98.3 m/s). Give [saw] teeth and rpm to learn how much each tooth cuts."
+    )
+    assert feed.feed(one(rim_speed=None, tooth_feed=None), MM) == (f"{SPAN} (common practice, no source), {BY_HAND}")
     assert feed.feed(one(time_range=None, rubs=True), MM) == (
         "The teeth run at 53.2 m/s. Even at 5 m/min, as fast as a hand should push (common practice, no source), each "
         "tooth cuts less than 0.02 mm and rubs: use fewer teeth, or a slower blade."
@@ -248,6 +261,7 @@ def test_about_burning() -> None:
         "sharp thin-kerf rip blade."
     )
     assert feed.advice(one(kerf=3.0), MM) == (full, *rest)
+    assert "a thin one (0.094 in) cuts away 24 % less wood" in feed.advice(one(kerf=3.175), IN)[0]  # 24.41 %
 
 
 def test_the_fence() -> None:

@@ -22,7 +22,7 @@ def knife(one: Knife, say: Say) -> str:
 
 def _fit(say: Say, least: float, most: float, top: float) -> str:
     if least >= most:
-        return f"Fit one: {_no_knife()}"
+        return f"Fit one: {_no_knife(say)}"
     return (
         f"Fit one, the cut goes right through: {say.fine(least)} thick or more, less than the {say.fine(most)} kerf. "
         f"{_place(say, top)}"
@@ -95,11 +95,11 @@ def _other(say: Say, least: float, kerf: float) -> str:
     """What would do, only what would: another knife where one fits this blade, another blade else."""
     if least < kerf:
         return f"Fit a knife {say.fine(least)} thick or more, less than the {say.fine(kerf)} kerf."
-    return f"No knife fits this blade: {_no_knife()}"
+    return f"No knife fits this blade: {_no_knife(say)}"
 
 
-def _no_knife() -> str:
-    return f"change the blade for one whose kerf is more than {OVER_PLATE:g} mm wider than its plate."
+def _no_knife(say: Say) -> str:
+    return f"change the blade for one whose kerf is more than {say.fine(OVER_PLATE)} wider than its plate."
 
 
 def _cannot_pass(

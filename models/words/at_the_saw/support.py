@@ -62,13 +62,12 @@ def _infeed_needed(
             "out or more. No single roller or trestle serves from start to end."
         )
     board = _board(say, board_length_mm, board_length_is == "assumed")
-    rough = say(round_to(abs(over_front_mm), fine_step(say.units)))
-    if over_front_mm > 0:
-        why = f"balance {rough} outside the table's front edge at the start"
-    elif hand_over_mm > 0:
-        why = f"balance {rough} inside the table's front edge at the start, and {A_HAND} tips them"
-    else:
-        why = f"balance only {rough} inside the table's front edge at the start"
+    outside = over_front_mm > 0
+    tips = not outside and hand_over_mm > 0
+    rough = round_to(abs(over_front_mm), fine_step(say.units))
+    only = "" if outside or tips else "only "
+    where = f"{only}{say(rough)} {'outside' if outside else 'inside'}" if rough else "right on"
+    why = f"balance {where} the table's front edge at the start" + (f", and {A_HAND} tips them" if tips else "")
     return f"{told} {LEVEL} Without it everything tips off: sled and {board} {why}."
 
 

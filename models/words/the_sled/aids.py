@@ -15,7 +15,7 @@ def _wedge_no_grip(say: Say, *, needed_mm: float, opening_mm: float) -> str:
 
 
 def _wedge_meets_fence(say: Say, *, limit_mm: float, needed_mm: float) -> str:
-    when = f"after {say.down(limit_mm)} of travel" if limit_mm > 0 else "before the heel has reached its centre"
+    when = f"after {say.down(limit_mm)} of travel" if limit_mm > 0 else "before the heel has reached the blade's centre"
     return (
         f"A clamp over the nose wedge would meet fence or blade {when}, and {say.up(needed_mm)} must be free. Clamp on "
         "the nose flat or in a nose notch."

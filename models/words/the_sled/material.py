@@ -41,7 +41,7 @@ def _wood(work: Groundwork, say: Drawn, need: SledMaterial) -> list[Entry]:
         found = [Entry(f"{need.pieces} of {size(say, need.wood)}, flat", "Sheet", True)]
         if need.dowels:
             diameter, long = need.dowel
-            found.append(Entry(f"{need.dowels}, {say(diameter)}, {say.down(long)} long", "Dowels"))
+            found.append(Entry(f"{need.dowels} of {say(diameter)}, {say.down(long)} long", "Dowels"))
         return found
     return [Entry(f"{size(say, need.wood)}, straight, dry ({_BOTH})", "Plank", True)]
 
