@@ -179,15 +179,6 @@ CODES: dict[str, Level] = {
 
 
 ABOVE_REACH = "stock.above_reach"  # where it is, it alone is said
-
-
-def register(codes: dict[str, Level]) -> None:
-    """Enter a module's codes. Raises ValueError if one is already taken by another level."""
-    for code, level in codes.items():
-        if CODES.setdefault(code, level) is not level:
-            raise ValueError(f"finding code {code} is registered twice")
-
-
 Numbers = dict[str, float | str | None]
 Written = str | int | float | list[str]  # a value as a job file writes it
 Remedy = tuple[tuple[str, Written], ...]  # (("sled.length", "950 mm"), ...): all of them together mend the finding

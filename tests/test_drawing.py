@@ -24,10 +24,10 @@ from scarfwright.outputs.drawing.display import Clip, Path, Sheet, Text, View, f
 from scarfwright.outputs.drawing.placing import Room, apart
 from scarfwright.outputs.formats.pdf import beziers, write_pdf
 from scarfwright.outputs.formats.svg import write_svg
-from scarfwright.outputs.shop_drawings.sled_sheet import sled_sheets
 from shapely.geometry import LineString, Polygon, box
 
 from tests.clear_sheets import shown, unclear
+from tests.examples import sled_sheets
 
 MM = "[stock]\nspecies = 'Sitka spruce'\nthickness = 22\nheight = 60\n[joint]\nratio = 12\n"
 IN = "units = 'in'\n[stock]\nspecies = 'ash'\nthickness = '3/4 in'\nheight = '2 1/2 in'\n[joint]\nratio = 12\n"

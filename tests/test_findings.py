@@ -7,8 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from scarfwright.models import solve  # noqa: F401  (its checks enter their codes in the registry)
-from scarfwright.models.findings import CODES, Finding, Level, finding, register, worst_first
+from scarfwright.models.findings import CODES, Finding, Level, finding, worst_first
 from scarfwright.models.job.file import job_from_dict, job_from_text
 from scarfwright.models.lengths.length import parse_length, rule_step
 from scarfwright.models.lengths.say import say_in
@@ -223,9 +222,7 @@ def test_inch_jobs_speak_inches() -> None:
 # -- the registry ----------------------------------------------------------------------------------------
 
 
-def test_a_code_is_registered_once_and_with_one_level() -> None:
-    with pytest.raises(ValueError, match="registered twice"):
-        register({"clamp.no_grip": Level.NOTE})
+def test_a_code_that_nobody_entered_is_no_finding() -> None:
     with pytest.raises(KeyError):
         finding("no.such_code", "text")
 

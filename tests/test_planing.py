@@ -49,5 +49,5 @@ def test_boards() -> None:
     assert needs.moisture == (8, 12)
     dry = board_needs(JOINT, "mm", (6.0, 10.0))
     assert dry.moisture == (6.0, 10.0)
-    assert "Moisture 6 to 10 % (from the adhesive asked for), mates" in " ".join(board_words(JOINT, dry, "mm"))
+    assert "Moisture 6 to 10 % (from the job's kind of glue), mates" in " ".join(board_words(JOINT, dry, "mm"))
     assert "Moisture 8 to 12 % (from FAA-H-8083-31), mates" in " ".join(board_words(JOINT, needs, "mm"))

@@ -154,6 +154,26 @@ def test_no_function_needs_scrolling() -> None:
     assert long == {}
 
 
+FRONT_DOORS = {"read_job"}  # for whoever has a path and nothing else
+
+
+def test_nothing_is_there_for_the_tests_alone() -> None:
+    """Every function and class of a module is named somewhere in the product besides where it is made."""
+    made: dict[str, str] = {}
+    named: set[str] = set()
+    for path in sources():
+        for node in ast.walk(tree(path)):
+            match node:
+                case ast.Name(id=name) | ast.Attribute(attr=name):
+                    named.add(name)
+                case ast.Constant(value=str(text)):  # "module:function" in a table, a name in __all__
+                    named.add(text.rpartition(":")[2])
+        for top in tree(path).body:
+            if isinstance(top, ast.FunctionDef | ast.ClassDef) and not top.decorator_list:
+                made[top.name] = str(path.relative_to(ROOT))
+    assert {name: where for name, where in made.items() if name not in named | FRONT_DOORS} == {}
+
+
 def test_every_room_says_what_it_knows() -> None:
     silent = [init for init in sources() if init.name == "__init__.py" and not ast.get_docstring(tree(init))]
     assert [init for init in silent if init.parent.parent != ROOT] == []

@@ -113,13 +113,13 @@ FOUND: list[tuple[str, Say, dict[str, Any], str]] = [
     ),
     (
         "notch.off_sled", MM, {"where": "nose", "station_mm": 843, **OFF},
-        "The nose notch at 10 mm from the nose end reaches past the end of the sled. Its middle can lie 42 mm to 812.9 mm "
-        "from the nose end.",
+        "The nose notch at 10 mm from the nose end reaches past the end of the sled. Its middle can lie 42 mm to "
+        "812.9 mm from the nose end.",
     ),
     (
         "notch.off_sled", MM, {"where": "nose", "station_mm": 843, **OFF, "most_mm": 853.2},
-        "The nose notch at 10 mm from the nose end reaches past the end of the sled. Its middle can lie 0 mm to 812.9 mm "
-        "from the nose end.",
+        "The nose notch at 10 mm from the nose end reaches past the end of the sled. Its middle can lie 0 mm to "
+        "812.9 mm from the nose end.",
     ),
     (  # beyond the nose end there is no figure from it
         "notch.off_sled", MM, {"where": "nose", "station_mm": 853.3, **OFF},

@@ -18,9 +18,9 @@ from scarfwright.outputs.gauges.sheet import gauge_sheets
 from scarfwright.outputs.setup_card.card import setup_card
 from scarfwright.outputs.shop_drawings.cut_sheet import cut_sheets
 from scarfwright.outputs.shop_drawings.measure_me import measure_me
-from scarfwright.outputs.shop_drawings.sled_sheet import sled_sheets
 
 from tests.clear_sheets import unclear
+from tests.examples import sled_sheets
 from tests.strategies import likely_jobs
 
 Maker = Callable[[Workup], Iterator[Sheet]]

@@ -27,11 +27,11 @@ from scarfwright.outputs.formats.pdf import write_pdf
 from scarfwright.outputs.full_size.templates_pdf import CUT, template_sheets
 from scarfwright.outputs.full_size.tiling import clipped, row_name
 from scarfwright.outputs.make import items
-from scarfwright.outputs.shop_drawings.sled_sheet import sled_sheets
 from shapely import LineString, Polygon, box, unary_union
 from shapely.affinity import translate
 
 from tests.clear_sheets import unclear
+from tests.examples import sled_sheets
 
 MM = 25.4 / 72
 STOCK = {"thickness": "22 mm", "height": "60 mm"}

@@ -21,10 +21,9 @@ from scarfwright.models.workup import Workup
 from scarfwright.outputs.drawing.display import Sheet
 from scarfwright.outputs.gauges.sheet import gauge_sheets
 from scarfwright.outputs.setup_card.card import setup_card
-from scarfwright.outputs.shop_drawings.sled_sheet import sled_sheets
 
 from tests.cut_jobs import raw
-from tests.examples import LOOKED_INTO
+from tests.examples import LOOKED_INTO, sled_sheets
 from tests.finding_cases import BASE, CASES
 from tests.test_findings import tables
 

@@ -58,11 +58,6 @@ def sled_drawings(work: Workup) -> dict[str, Sheet]:
     return {name: make(work, number, len(makers)) for number, (name, make) in enumerate(makers.items(), 1)}
 
 
-def sled_sheets(work: Workup) -> list[Sheet]:
-    """The same as a list, for one document."""
-    return list(sled_drawings(work).values())
-
-
 def _as_it_runs(work: Workup, number: int, count: int) -> Sheet:
     sheet = Sheet(f"{work.job.title or 'Sled'}: sled as it runs", *drawing_size(work.job.files))
     x, y, width, height = inner(sheet)

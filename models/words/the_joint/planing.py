@@ -49,7 +49,7 @@ PLANER_CAUTION = (
 
 def moisture_source(needs: BoardNeeds) -> str:
     """Where the range of moisture comes from."""
-    return "FAA-H-8083-31" if needs.moisture == MOISTURE else "the adhesive asked for"
+    return "FAA-H-8083-31" if needs.moisture == MOISTURE else "the job's kind of glue"
 
 
 def board_words(joint: Joint, needs: BoardNeeds, units: Unit) -> list[str]:
