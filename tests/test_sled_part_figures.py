@@ -145,9 +145,12 @@ def test_both_halves_on_their_plank(tables: dict[str, Any], length: float) -> No
             one, other = (affinity.scale(shape, 1, -1, origin=(0, width / 2)) for shape in (one, other))
         assert polygon(first.outline).symmetric_difference(one).area < 1e-4
         assert polygon(second.outline).symmetric_difference(other).area < 1e-4
+        # cut before anything was measured: as on a sled that never was
+        assert first.features == plank_plan(way_of(tables, length)).placed[0].features
         assert len(first.features) == len(way.planned.notches) + 2
         (line,) = plan.marks
         assert line.name == "dividing line"
+        assert polygon(plan.outline).covers(LineString(line.points))
         sawn = LineString(line.points).buffer(way.nominal.kerf / 2 if way.nominal.kerf else 0, cap_style="flat")
         assert sawn.intersection(polygon(first.outline)).area < 1e-4
         assert sawn.intersection(polygon(second.outline)).area < 1e-4
@@ -221,9 +224,9 @@ def test_what_a_sled_is_made_of() -> None:
     assert sled_material(way_of(MM, 1115, handle_hole="0 mm")).handle_bolts is None
     assert (need.clamps, need.dowels) == (3, 0)
     assert need.stop_block == (150, 40, 60)
-    inch = sled_material(way_of(INCHES, 54 * INCH))
-    # 54 in and 20 mm: 54.787
-    assert inch.wood == pytest.approx((55 * INCH, 8 * INCH, 1.5 * INCH))
+    for length, plank in ((54, 55), (54.3, 55.5)):  # and 20 mm, 0.787 in
+        inch = sled_material(way_of(INCHES, length * INCH))
+        assert inch.wood == pytest.approx((plank * INCH, 8 * INCH, 1.5 * INCH))
     narrow = way_of(MM, 300, made_from="sheet", nose_min="30 mm")
     assert sled_material(narrow).stop_block == pytest.approx((150, (30 + 300 / 13) / 2, 60))
 
