@@ -328,6 +328,9 @@ def test_every_opening_has_its_name() -> None:
     assert names == ["heel notch", "handle hole", "handle hole", *["dowel hole"] * 3]
     radii = [c.radius for _, c in way.layout.capsules(way.sled)]
     assert radii == [8, way.layout.handle_radius, way.layout.handle_radius, 4, 4, 4]
+    round_ones = [c for name, c in way.layout.capsules(way.sled) if name.endswith("hole")]
+    middles = [*way.layout.handle_holes, *way.layout.dowels]
+    assert [c.start for c in round_ones] == [c.end for c in round_ones] == middles
 
 
 # -- a sled that is made already -------------------------------------------------------------------------------
