@@ -36,6 +36,12 @@ def pytest_configure(config: pytest.Config) -> None:
     settings.load_profile("slow" if config.getoption("--slow") else fast)
 
 
+def pytest_runtest_setup() -> None:
+    """Where it is found out which test reaches what, each works out everything itself."""
+    if os.environ.get("MUTANT_UNDER_TEST") == "stats":
+        _forget_all()
+
+
 def _forget_all() -> None:
     """Drop what was kept from the run before the code was broken: each broken run is forked from that one."""
     for name, module in list(sys.modules.items()):
