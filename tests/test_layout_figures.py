@@ -65,6 +65,19 @@ def test_pads_over_a_low_fence_meet_nothing() -> None:
         assert (nose.limit is None) is (meets is None)
 
 
+def test_a_clamp_pushed_down_meets_a_fence_it_would_ride_over() -> None:
+    """A throat of 50 on work of 60 leaves 10 under it: a fence of 18 stops it then, one of 10 never does. How
+    low it hangs changes nothing of where that is: a high fence stops it there as it is set."""
+    places = {}
+    for height in ("65 mm", "18 mm", "10.1 mm", "10 mm"):
+        clamp = {"pad_height": "20 mm", "throat": "50 mm"}
+        nose = way_of(saw={"fence_height": height}, clamp=clamp).layout.clamps[-1]
+        places[height] = (nose.at_fence, nose.low_at_fence)
+    high = places["65 mm"][0]
+    assert high is not None
+    assert places == {"65 mm": (high, high), "18 mm": (None, high), "10.1 mm": (None, high), "10 mm": (None, None)}
+
+
 def test_on_a_short_sled_the_nose_clamp_meets_the_blade_first() -> None:
     """300 long: its jaw, from the flat's step on, lies beyond the blade plane; the fence begins only 50 before the "
     "axis."""
