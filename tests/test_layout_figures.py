@@ -55,6 +55,12 @@ def test_the_two_clamps_of_the_worked_case() -> None:
     assert nose.least_board == pytest.approx(nose.station + 15)
 
 
+def test_a_clamp_beside_the_blade_to_the_end_meets_nothing() -> None:
+    """From 548.6 on a clamp in a slot stays within the fence's side of the blade: see the worked case."""
+    heel = case("run_on").way.layout.clamps[0]
+    assert (heel.where, heel.station, heel.limit, heel.meets) == ("heel", 549, None, None)
+
+
 def test_pads_over_a_low_fence_meet_nothing() -> None:
     """Their lower edge stands 18 above the table: a fence of 18 passes under them."""
     for height, meets in (("18 mm", None), ("18.1 mm", "fence")):
