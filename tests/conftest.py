@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 import sys
 from pathlib import Path
@@ -10,6 +11,7 @@ import pytest
 from hypothesis import Phase, settings
 
 BROWSER = Path(__file__).parent / "browser"
+MEASURED = Path("mutmut-stats.json")  # how long each test took on the unbroken code, where a broken one is tried
 
 # properties: few and always the same examples in the fast run, more and new ones each time in the slow one;
 # no time limit for one example, as a busy machine would trip it
@@ -34,6 +36,12 @@ def pytest_configure(config: pytest.Config) -> None:
     settings.load_profile("slow" if config.getoption("--slow") else fast)
 
 
+def pytest_runtest_setup() -> None:
+    """Where it is found out which test reaches what, each works out everything itself."""
+    if os.environ.get("MUTANT_UNDER_TEST") == "stats":
+        _forget_all()
+
+
 def _forget_all() -> None:
     """Drop what was kept from the run before the code was broken: each broken run is forked from that one."""
     for name, module in list(sys.modules.items()):
@@ -54,3 +62,6 @@ def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item
     if left_out:
         config.hook.pytest_deselected(items=left_out)
         items[:] = [item for item in items if asked(item)]
+    if os.environ.get("MUTANT_UNDER_TEST") and MEASURED.exists():
+        took = json.loads(MEASURED.read_text(encoding="utf-8"))["duration_by_test"]
+        items.sort(key=lambda item: took.get(item.nodeid, 0.0))  # the first to notice ends the run

@@ -123,6 +123,7 @@ def test_offcut_stop_and_start() -> None:
     assert advice("run_on").stop == StopBlock(862.0, 432.0, 52.0, 862.0)
     assert not advice("run_on").stop.on_table
     assert StopBlock(810.0, 380.0, 0.0, None).on_table
+    assert not StopBlock(810.5, 380.5, 0.5, None).on_table
     assert (found.start.from_front, found.start.from_axis) == (293.0, 137.0)  # 430 - 136.39, the mark before it
 
 

@@ -6,7 +6,7 @@ import pytest
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.numbers.numbers import numbers
 from scarfwright.models.words.at_the_saw import fence
-from shapely import box
+from shapely import LineString, Point, box
 
 from tests.cut_jobs import worked
 
@@ -27,6 +27,9 @@ def test_tooth_and_plate_by_drawn_bodies(kerf: str, plate: str, side: str) -> No
     assert found.to_plate == pytest.approx(body.bounds[1])
     assert found.plate_gap == pytest.approx(sled.distance(body))
     assert found.side == side
+    # the blade seen from the side, 254 across and 66 above the table: a tooth turned from front to back at the table
+    wheel = Point(0, 66 - 127).buffer(127, quad_segs=4000).boundary.intersection(LineString([(-200, 0), (200, 0)]))
+    assert found.tooth_turn == pytest.approx(wheel.bounds[2] - wheel.bounds[0], abs=1e-3)
     assert numbers(work)["saw"]["fence_to_plate_mm"] == pytest.approx(body.bounds[1])
 
 

@@ -56,6 +56,12 @@ def test_the_two_clamps_of_the_worked_case() -> None:
     assert nose.least_board == pytest.approx(nose.station + 15)
 
 
+def test_a_clamp_beside_the_blade_to_the_end_meets_nothing() -> None:
+    """From 548.6 on a clamp in a slot stays within the fence's side of the blade: see the worked case."""
+    heel = case("run_on").way.layout.clamps[0]
+    assert (heel.where, heel.station, heel.limit, heel.meets) == ("heel", 549, None, None)
+
+
 def test_pads_over_a_low_fence_meet_nothing() -> None:
     """Their lower edge stands 18 above the table: a fence of 18 passes under them."""
     for height, meets in (("18 mm", None), ("18.1 mm", "fence")):
@@ -64,6 +70,19 @@ def test_pads_over_a_low_fence_meet_nothing() -> None:
         assert nose.where == "nose_flat"
         assert nose.meets == meets
         assert (nose.limit is None) is (meets is None)
+
+
+def test_a_clamp_pushed_down_meets_a_fence_it_would_ride_over() -> None:
+    """A throat of 50 on work of 60 leaves 10 under it: a fence of 18 stops it then, one of 10 never does. How
+    low it hangs changes nothing of where that is: a high fence stops it there as it is set."""
+    places = {}
+    for height in ("65 mm", "18 mm", "10.1 mm", "10 mm"):
+        clamp = {"pad_height": "20 mm", "throat": "50 mm"}
+        nose = way_of(saw={"fence_height": height}, clamp=clamp).layout.clamps[-1]
+        places[height] = (nose.at_fence, nose.low_at_fence)
+    high = places["65 mm"][0]
+    assert high is not None
+    assert places == {"65 mm": (high, high), "18 mm": (None, high), "10.1 mm": (None, high), "10 mm": (None, None)}
 
 
 def test_on_a_short_sled_the_nose_clamp_meets_the_blade_first() -> None:
@@ -327,6 +346,9 @@ def test_every_opening_has_its_name() -> None:
     assert names == ["heel notch", "handle hole", "handle hole", *["dowel hole"] * 3]
     radii = [c.radius for _, c in way.layout.capsules(way.sled)]
     assert radii == [8, way.layout.handle_radius, way.layout.handle_radius, 4, 4, 4]
+    round_ones = [c for name, c in way.layout.capsules(way.sled) if name.endswith("hole")]
+    middles = [*way.layout.handle_holes, *way.layout.dowels]
+    assert [c.start for c in round_ones] == [c.end for c in round_ones] == middles
 
 
 # -- a sled that is made already -------------------------------------------------------------------------------

@@ -9,6 +9,7 @@ mkdir -p "$room/scarfwright"
 cp -r "$tree"/{models,outputs,cli,examples} "$room/scarfwright/"
 cp -r "$tree"/{tests,README.md,DEVELOPERS.md} "$room/"
 cp "$tree/tests/mutation/setup.cfg" "$room/"
+python "$tree/tests/mutation/bare_properties.py" "$room"/scarfwright/models/{joint,sled,cut}
 cd "$room"
 echo "in $room"
 python -m mutmut run "$@"
