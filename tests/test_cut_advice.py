@@ -469,7 +469,7 @@ def test_every_check_says_something_and_draw_back_warns_first() -> None:
 
 
 @seed(3)
-@settings(max_examples=80, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=50, deadline=None, suppress_health_check=list(HealthCheck))
 @given(jobs())
 def test_whatever_the_job_numbers_and_words_come_out(found: Job) -> None:
     """Wide ranges: nothing raises, every figure is finite, and an ending is possible exactly if nothing lacks."""

@@ -11,6 +11,7 @@ from functools import cache
 from typing import Any
 
 import pdfplumber
+import pypdfium2 as pdfium
 import pytest
 from scarfwright.models.flat.loop import Edge, Loop, Vertex, circle, rectangle, slot
 from scarfwright.models.job.file import job_from_text
@@ -266,8 +267,8 @@ def test_svg_parses_and_carries_every_text(name: str) -> None:
 
 @every_job
 def test_pdf_carries_every_text(name: str) -> None:
-    for page, sheet in zip(pages(pdf_of(name)), sheets_of(name), strict=True):
-        printed = sorted(c["text"] for c in page.chars if c["text"].strip())
+    for page, sheet in zip(pdfium.PdfDocument(pdf_of(name)), sheets_of(name), strict=True):
+        printed = sorted(c for c in page.get_textpage().get_text_range() if c.strip())
         wanted = "".join(lettering.in_font(t.text, t.bold) for t in sheet.texts())
         assert printed == sorted(c for c in wanted if c.strip())
 

@@ -166,7 +166,7 @@ def test_other_direction(tmp_path: Path) -> None:
 
 
 def test_the_same_job_gives_the_same_bytes(tmp_path: Path) -> None:
-    for name, files in VARIANTS.items():
+    for name, files in list(VARIANTS.items())[::3]:  # each version and each unit once
         one = made(read_job(LOOKED_INTO[-1]), tmp_path / f"{name} a", **files)
         other = made(read_job(LOOKED_INTO[-1]), tmp_path / f"{name} b", **files)
         for path in one.iterdir():

@@ -112,13 +112,13 @@ def check_solid(part: Part, volume: float) -> None:
     )
 
 
-@seeded(100)
+@seeded(70)
 @given(jobs())
 def test_wild_jobs(job: Job) -> None:
     check(work_out(job))
 
 
-@seeded(100)
+@seeded(70)
 @given(likely_jobs())
 def test_likely_jobs(job: Job) -> None:
     check(work_out(job))

@@ -6,6 +6,7 @@ The parts' whole ranges are walked in test_gauges_parts; here each is made a few
 from __future__ import annotations
 
 import inspect
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
@@ -38,7 +39,15 @@ def parameters(name: str, spot: float | None) -> Given:
     return {key: own[key] + 0.25 * (end - own[key]) for key, end in ends.items()}
 
 
-@pytest.fixture(params=[(n, s) for n in sorted(registry()) for s in SPOTS], ids=lambda p: f"{p[0]}, {p[1]}")
+def places() -> Iterator[Any]:
+    """Every part as it comes, and turn about small or large; both with --slow."""
+    for k, name in enumerate(sorted(registry())):
+        for spot in SPOTS:
+            later = spot == ("large", "small")[k % 2]
+            yield pytest.param((name, spot), id=f"{name}, {spot}", marks=[pytest.mark.slow] if later else [])
+
+
+@pytest.fixture(params=places())
 def part(request: pytest.FixtureRequest) -> Any:
     name, spot = request.param
     kind, given = registry()[name], parameters(name, SPOTS[spot])
