@@ -15,7 +15,7 @@ MEASURED = Path("mutmut-stats.json")  # how long each test took on the unbroken 
 
 # properties: few and always the same examples in the fast run, more and new ones each time in the slow one;
 # no time limit for one example, as a busy machine would trip it
-settings.register_profile("fast", max_examples=40, derandomize=True, deadline=None)
+settings.register_profile("fast", max_examples=30, derandomize=True, deadline=None)
 settings.register_profile("slow", max_examples=200, deadline=None)
 # where the code is broken on purpose it is enough to know that a test fails, not on which smallest case
 settings.register_profile(

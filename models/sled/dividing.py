@@ -9,8 +9,10 @@ as thick as the carrier, screwed under it. All lengths mm. Source: plane geometr
 from __future__ import annotations
 
 import math
+from bisect import bisect_left
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from heapq import merge
 
 from scarfwright.models.flat.loop import Loop, Point, polygon, rectangle
 from scarfwright.models.flat.room import Capsule
@@ -174,9 +176,9 @@ def _screw_places(sled: Sled, openings: Sequence[Capsule], mark: float) -> Itera
     corners = sled.corners()
     apart = min(SCREWS_APART, sled.length / 5)
     taken: list[float] = []
+    stations = _stations(sled.length, mark)
     for wish in _wished(sled.length):
-        by_distance = sorted(_stations(sled.length, mark), key=lambda s: abs(s - wish))
-        for station in by_distance:
+        for station in _by_distance(stations, wish):
             x = sled.length - station
             if any(abs(station - other) < apart for other in taken):
                 continue
@@ -186,6 +188,12 @@ def _screw_places(sled: Sled, openings: Sequence[Capsule], mark: float) -> Itera
                 taken.append(station)
                 yield (station, depth)
                 break
+
+
+def _by_distance(stations: Sequence[float], wish: float) -> Iterator[float]:
+    """Stations, which go up, the nearest first: the first one usually does."""
+    at = bisect_left(stations, wish)
+    return merge(reversed(stations[:at]), stations[at:], key=lambda s: abs(s - wish))
 
 
 def _stations(length: float, mark: float) -> list[float]:
