@@ -9,10 +9,8 @@ as thick as the carrier, screwed under it. All lengths mm. Source: plane geometr
 from __future__ import annotations
 
 import math
-from bisect import bisect_left
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
-from heapq import merge
 
 from scarfwright.models.flat.loop import Loop, Point, polygon, rectangle
 from scarfwright.models.flat.room import Capsule
@@ -20,6 +18,7 @@ from scarfwright.models.job.tables import Job
 from scarfwright.models.lengths.length import round_to, round_up, shop_step
 from scarfwright.models.lengths.steps import fine_step
 from scarfwright.models.sled.blade import START_CLEARANCE, Blade
+from scarfwright.models.sled.holes import nearest_first
 from scarfwright.models.sled.layout import Layout
 from scarfwright.models.sled.rail import Rail, guide_rail
 from scarfwright.models.sled.screws import ScrewLength, has_wood, screw_length
@@ -178,7 +177,7 @@ def _screw_places(sled: Sled, openings: Sequence[Capsule], mark: float) -> Itera
     taken: list[float] = []
     stations = _stations(sled.length, mark)
     for wish in _wished(sled.length):
-        for station in _by_distance(stations, wish):
+        for station in nearest_first(stations, wish):
             x = sled.length - station
             if any(abs(station - other) < apart for other in taken):
                 continue
@@ -188,12 +187,6 @@ def _screw_places(sled: Sled, openings: Sequence[Capsule], mark: float) -> Itera
                 taken.append(station)
                 yield (station, depth)
                 break
-
-
-def _by_distance(stations: Sequence[float], wish: float) -> Iterator[float]:
-    """Stations, which go up, the nearest first: the first one usually does."""
-    at = bisect_left(stations, wish)
-    return merge(reversed(stations[:at]), stations[at:], key=lambda s: abs(s - wish))
 
 
 def _stations(length: float, mark: float) -> list[float]:

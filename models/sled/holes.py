@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 import math
+from bisect import bisect_left
+from collections.abc import Iterable, Iterator, Sequence
+from heapq import merge
 
 from scarfwright.models.flat.loop import Point
 from scarfwright.models.flat.room import Capsule, between, inside_by
@@ -40,6 +43,12 @@ def _hole_pair(sled: Sled, station: float, half: float) -> tuple[Point, ...]:
     return tuple((x, sled.width_at(x) / 2) for x in xs)
 
 
+def nearest_first(places: Sequence[float], wish: float) -> Iterator[float]:
+    """Places, which go up, the nearest to a wish first: one of the first usually does."""
+    at = bisect_left(places, wish)
+    return merge(reversed(places[:at]), places[at:], key=lambda place: abs(place - wish))
+
+
 def fits(hole: Capsule, corners: list[Point], taken: list[Capsule]) -> bool:
     """Whether a hole keeps enough wood around it."""
     return inside_by(hole, corners) >= WOOD_AROUND and all(between(hole, t) >= WOOD_AROUND for t in taken)
@@ -49,18 +58,19 @@ def dowel_holes(sled: Sled, radius: float, taken: list[Capsule]) -> tuple[Point,
     """Up to three dowel holes down the middle of the width, as far apart as the other openings let them."""
     corners = sled.corners()
     step = sled.length / 200
-    middles = [(i * step, sled.width_at(i * step) / 2) for i in range(1, 200)]
     room = radius + WOOD_AROUND  # nearer to fence edge, nose or heel none keeps its wood: that spares most of the work
-    places = [(x, y) for x, y in middles if y >= room and room <= x <= sled.length - room]
+    along = [x for x in (i * step for i in range(1, 200)) if room <= x <= sled.length - room]
+    along = along[bisect_left(along, room, key=lambda x: sled.width_at(x) / 2) :]
 
-    def first(order: list[Point]) -> Point | None:
-        return next((p for p in order if fits(Capsule(p, p, radius), corners, taken)), None)
+    def first(order: Iterable[float]) -> Point | None:
+        places = ((x, sled.width_at(x) / 2) for x in order)
+        return next((p for p in places if fits(Capsule(p, p, radius), corners, taken)), None)
 
-    nose = first(places)
+    nose = first(along)
     if nose is None:
         return ()
-    heel = first(places[::-1]) or nose
-    middle = first(sorted(places, key=lambda p: abs(p[0] - (nose[0] + heel[0]) / 2))) or nose
+    heel = first(reversed(along)) or nose
+    middle = first(nearest_first(along, (nose[0] + heel[0]) / 2)) or nose
     chosen = [nose, middle, heel]
     least = 2 * radius + WOOD_AROUND
     kept = [chosen[0]]
