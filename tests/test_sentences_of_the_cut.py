@@ -144,15 +144,6 @@ FOUND: list[tuple[str, Say, dict[str, Any], str]] = [
 ]  # fmt: skip
 
 
-@pytest.mark.parametrize(("code", "say", "numbers", "sentence"), FOUND)
-def test_a_sentence_whole(code: str, say: Say, numbers: dict[str, Any], sentence: str) -> None:
-    assert SAID[code](say, **numbers) == sentence
-
-
-def test_every_sentence_is_here() -> None:
-    assert {code for code, *_ in FOUND} == set(SAID)
-
-
 # -- supports ----------------------------------------------------------------------------------------------------
 
 

@@ -56,11 +56,12 @@ def title_block(sheet: Sheet, cells: Sequence[Cell], least: float = CAPTION) -> 
 
 
 def _cell(cell: Cell, x: float, bottom: float, room: float, least: float) -> list[Item]:
-    top = bottom + TITLE_HEIGHT - 1.1 - CAPTION
-    items: list[Item] = [Text(x, top, cell.caption, CAPTION, colour="#555555")]
-    size, rows = _cell_rows(cell, room, top - 1.2 - bottom, least)
-    y, room = top - 1.2, top - 1.2 - bottom
-    pitch = min(room / 2, max(size * CELL_LEADING, room / max(len(rows), 1)))
+    caption = bottom + TITLE_HEIGHT - 1.1 - CAPTION
+    items: list[Item] = [Text(x, caption, cell.caption, CAPTION, colour="#555555")]
+    y = caption - 1.2
+    height = y - bottom
+    size, rows = _cell_rows(cell, room, height, least)
+    pitch = min(height / 2, max(size * CELL_LEADING, height / max(len(rows), 1)))
     for text, bold in rows:
         y -= pitch
         items.append(Text(x, y + 0.3 * size + (pitch - size * CELL_LEADING) / 2, text, size, bold=bold))

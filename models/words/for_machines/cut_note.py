@@ -15,12 +15,12 @@ LAST = (
     "The machine maker's manual, local rules and competent instruction come before this note.",
     "Measure the first piece against the numbers before cutting the rest.",
 )
-_UNIT_NAMES = {"mm": ("millimetres", "millimetre"), "in": ("inches", "inch")}
+UNIT_NAMES = {"mm": ("millimetres", "millimetre"), "in": ("inches", "inch")}
 
 
 def unit_line(job: Job) -> str:
     """What one drawing unit is."""
-    several, one = _UNIT_NAMES[file_units(job)]
+    several, one = UNIT_NAMES[file_units(job)]
     return f"UNIT: {several}. One drawing unit is one {one}."
 
 

@@ -9,7 +9,7 @@ from scarfwright.models.groundwork import Groundwork
 from scarfwright.models.lengths.say import say_in
 from scarfwright.models.part.part import Operation, Part
 from scarfwright.models.sheets.pieces import file_units
-from scarfwright.models.words.for_machines.cut_note import LAST, R12, other_files, spaced, unit_line
+from scarfwright.models.words.for_machines.cut_note import LAST, R12, UNIT_NAMES, other_files, spaced, unit_line
 
 
 def laser_lines(work: Groundwork, parts: Sequence[Part], others: Mapping[str, str]) -> list[str]:
@@ -33,7 +33,7 @@ def laser_lines(work: Groundwork, parts: Sequence[Part], others: Mapping[str, st
 def piece_notes(work: Groundwork, part: Part) -> tuple[str, ...]:
     """The lines beside one piece in its file."""
     say, laser = say_in(work.job.units), work.job.laser
-    unit = {"mm": "millimetres", "in": "inches"}[file_units(work.job)]
+    unit, _ = UNIT_NAMES[file_units(work.job)]
     _, _, wide, tall = part.outline.bounds
     return (
         f"{part.name}: {part.title}",

@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from typing import Any
 
-import pytest
 from scarfwright.models.lengths.say import Say, say_in
 from scarfwright.models.words.the_sled import hands, margins, notches
 
@@ -150,12 +149,3 @@ FOUND: list[tuple[str, Say, dict[str, Any], str]] = [
         "apart.",
     ),
 ]  # fmt: skip
-
-
-@pytest.mark.parametrize(("code", "say", "numbers", "sentence"), FOUND)
-def test_a_sentence_whole(code: str, say: Say, numbers: dict[str, Any], sentence: str) -> None:
-    assert SAID[code](say, **numbers) == sentence
-
-
-def test_every_sentence_is_here() -> None:
-    assert {code for code, *_ in FOUND} == set(SAID)
